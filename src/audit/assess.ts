@@ -1,0 +1,53 @@
+import { givenAnswers } from '../quantities/given.ts';
+import { type State, solve } from '../quantities/pass.ts';
+import { slotNamed } from '../quantities/replace.ts';
+import type { Verdict } from '../rulebook/judge.ts';
+import type { SheetProblem } from '../sheet/problem.ts';
+import type { Checked } from '../sheet/check.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+import { type Audit, type AuditOptions, auditFormat, auditVersion } from './audit.ts';
+import { findingOf } from './findings.ts';
+import { ladder } from './limits.ts';
+import type { Model } from './model.ts';
+import { inOrder } from './priority.ts';
+import { quantityValues } from './quantity-values.ts';
+import { readiness } from './stages.ts';
+import { Wording } from './words.ts';
+
+/** An audit with everything it was made from, for the reports. */
+export interface Assessment {
+	readonly audit: Audit;
+	readonly sheet: Sheet;
+	readonly warnings: readonly SheetProblem[];
+	readonly model: Model;
+	readonly state: State;
+	readonly verdicts: readonly Verdict[];
+	readonly wording: Wording;
+}
+
+/** Judges a checked sheet. The same sheet, rules and options give the same audit, anywhere. */
+export function assess(model: Model, { sheet, warnings }: Checked, options: AuditOptions): Assessment {
+	const { rulebook, graph, judge, quantities } = model;
+	const state = solve(graph, givenAnswers(sheet, rulebook.questions));
+	const wording = new Wording(rulebook.questions, quantities, options.units);
+	const verdicts = judge.judge(state);
+	const noBand = () => null;
+	const findings = inOrder(verdicts.map(verdict => findingOf(verdict, judge, wording, null)));
+	const unboosted = state.values[slotNamed(graph, 'boost.kind')] === 'none';
+	const audit: Audit = {
+		format: auditFormat,
+		version: auditVersion,
+		sheet: sheet.name,
+		date: options.date,
+		tool: options.tool,
+		rules: model.fingerprint,
+		stages: readiness(findings, unboosted),
+		findings,
+		quantities: quantityValues(state, quantities, noBand),
+		limits: ladder(state, quantities, rulebook, noBand),
+		next: [],
+		readings: [],
+		since: null,
+	};
+	return { audit, sheet, warnings, model, state, verdicts, wording };
+}

@@ -1,0 +1,126 @@
+import type { Harm, Stage, VerdictWord } from '../rulebook/rulebook.ts';
+import type { Effort, UnitSet } from '../sheet/question.ts';
+import type { KnownBy } from '../sheet/sheet.ts';
+
+export const auditFormat = 'swap-audit/audit';
+export const auditVersion = 1;
+
+export interface StageReadiness {
+	readonly stage: Stage;
+	readonly ready: boolean;
+	readonly fails: number;
+	readonly cannot_tell: number;
+}
+
+/** One rule on one subject, in words of the unit set asked for and numbers in kept units. */
+export interface Finding {
+	readonly rule: string;
+	readonly subject: string | null;
+	readonly section: string;
+	readonly stage: Stage;
+	readonly harm: Harm;
+	readonly verdict: VerdictWord;
+	/** Share of the draws with this verdict; null unless it fails or holds, and without draws. */
+	readonly sure: number | null;
+	readonly title: string;
+	readonly why: string;
+	readonly do: readonly string[];
+	readonly prove: string;
+	readonly parts: readonly string[];
+	readonly numbers: Readonly<Record<string, unknown>>;
+	readonly missing: readonly string[];
+	readonly assumed: readonly string[];
+	readonly cautions: readonly string[];
+	readonly source: string;
+	/** How far past its threshold, as a share of it; null without a figure. */
+	readonly distance: number | null;
+}
+
+export interface QuantityValue {
+	readonly value: unknown;
+	readonly unit: string | null;
+	readonly low: number | null;
+	readonly high: number | null;
+	readonly bound: 'above' | 'below' | null;
+	readonly missing: readonly string[];
+	readonly assumed: readonly string[];
+}
+
+/** A rung of the ladder: what gives out, and where. */
+export interface LimitRung {
+	readonly limit: string;
+	readonly title: string;
+	readonly value: number | null;
+	readonly unit: string;
+	readonly low: number | null;
+	readonly high: number | null;
+	readonly bound: 'above' | 'below' | null;
+	readonly of_target: number | null;
+	readonly power: number | null;
+	readonly raise: string;
+	readonly missing: readonly string[];
+}
+
+/** An answer worth finding out, by the verdicts it could turn. */
+export interface NextAnswer {
+	readonly answer: string;
+	readonly known: KnownBy | null;
+	readonly flips: readonly string[];
+	readonly weight: number;
+	readonly effort: Effort;
+	readonly why: string;
+}
+
+/** What to expect on a gauge or a meter in one state of the car. */
+export interface ExpectedReading {
+	readonly state: 'key-on' | 'cranking' | 'idle' | '3000-rpm' | 'full-load';
+	readonly reading: string;
+	readonly title: string;
+	readonly value: number | null;
+	readonly unit: string;
+	readonly low: number | null;
+	readonly high: number | null;
+	/** The answer that holds a measured reading of it, and that reading. */
+	readonly answer: string | null;
+	readonly measured: number | null;
+	readonly missing: readonly string[];
+	readonly assumed: readonly string[];
+}
+
+export interface Change {
+	readonly rule: string;
+	readonly subject: string | null;
+	readonly change: 'settled' | 'new' | 'worse' | 'better' | 'still' | 'no-longer-tellable';
+	readonly by: 'answers' | 'rules' | null;
+}
+
+export interface Since {
+	readonly date: string;
+	readonly changes: readonly Change[];
+	readonly numbers: readonly { readonly name: string; readonly unit: string; readonly before: number; readonly after: number }[];
+}
+
+/** The audit as told to other programs. Every key is always there. */
+export interface Audit {
+	readonly format: typeof auditFormat;
+	readonly version: typeof auditVersion;
+	readonly sheet: string;
+	readonly date: string;
+	readonly tool: string;
+	readonly rules: string;
+	readonly stages: readonly StageReadiness[];
+	readonly findings: readonly Finding[];
+	readonly quantities: Readonly<Record<string, QuantityValue>>;
+	readonly limits: readonly LimitRung[];
+	readonly next: readonly NextAnswer[];
+	readonly readings: readonly ExpectedReading[];
+	readonly since: Since | null;
+}
+
+export interface AuditOptions {
+	readonly date: string;
+	readonly units: UnitSet;
+	readonly tool: string;
+	/** How many draws tell how sure a verdict is; 0: none, and `sure`, `low`, `high` stay null. */
+	readonly draws: number;
+}

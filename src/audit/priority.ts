@@ -1,0 +1,35 @@
+import { harms, stages } from '../rulebook/rulebook.ts';
+import type { Finding } from './audit.ts';
+
+/**
+ * The order of the list, most urgent first: stage, harm, how sure, how far past the threshold, then the rule's id and
+ * its subject, so that no two findings are ever equal. One place; DEVELOPERS.md tells why in this order.
+ */
+export function byPriority(a: Finding, b: Finding): number {
+	return (
+		stages.indexOf(a.stage) - stages.indexOf(b.stage) ||
+		harms.indexOf(a.harm) - harms.indexOf(b.harm) ||
+		(b.sure ?? 1) - (a.sure ?? 1) ||
+		(b.distance ?? 0) - (a.distance ?? 0) ||
+		byId(a, b)
+	);
+}
+
+/** By rule, then by subject, in an order that no locale changes. */
+export function byId(a: Finding, b: Finding): number {
+	return compare(a.rule, b.rule) || compare(a.subject ?? '', b.subject ?? '');
+}
+
+function compare(a: string, b: string): number {
+	return a < b ? -1 : a > b ? 1 : 0;
+}
+
+/** Fails by priority, then what cannot be told by priority, then the rest by id. */
+export function inOrder(findings: readonly Finding[]): Finding[] {
+	const of = (...verdicts: string[]) => findings.filter(({ verdict }) => verdicts.includes(verdict));
+	return [
+		...of('fails').sort(byPriority),
+		...of('cannot-tell').sort(byPriority),
+		...of('holds', 'does-not-apply', 'not-evaluated').sort(byId),
+	];
+}

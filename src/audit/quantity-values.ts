@@ -1,0 +1,39 @@
+import type { State } from '../quantities/pass.ts';
+import { slotNamed } from '../quantities/replace.ts';
+import type { AnyQuantity } from '../quantities/quantity.ts';
+import { kept } from '../units/kinds.ts';
+import type { QuantityValue } from './audit.ts';
+
+/** The unit a quantity is told in; null for a list, a yes or no, words. */
+export function unitOf({ kind, unit }: AnyQuantity): string | null {
+	if (unit !== undefined) return unit;
+	return kind in kept ? kept[kind as keyof typeof kept] || '1' : null;
+}
+
+/** Every quantity with its value, band and what it rests on. `bands` gives low and high where draws were made. */
+export function quantityValues(
+	state: State,
+	quantities: readonly AnyQuantity[],
+	bands: (slot: number) => readonly [number, number] | null,
+): Record<string, QuantityValue> {
+	const told = quantities.filter(({ kind }) => kind !== 'hidden');
+	return Object.fromEntries(
+		told.map(quantity => {
+			const slot = slotNamed(state.graph, quantity.id);
+			const value = state.values[slot] ?? null;
+			const band = typeof value === 'number' ? bands(slot) : null;
+			return [
+				quantity.id,
+				{
+					value,
+					unit: unitOf(quantity),
+					low: band?.[0] ?? null,
+					high: band?.[1] ?? null,
+					bound: state.bounds.get(slot) ?? null,
+					missing: value === null ? state.missing[slot]! : [],
+					assumed: value === null ? [] : state.assumed[slot]!,
+				},
+			];
+		}),
+	);
+}

@@ -1,0 +1,58 @@
+import type { Outcome } from '../expressions/tree.ts';
+import type { AnyQuantity } from '../quantities/quantity.ts';
+import type { Threshold } from '../rulebook/rulebook.ts';
+import type { Question, UnitSet } from '../sheet/question.ts';
+import { type Kind, kept } from '../units/kinds.ts';
+import { unitNamed } from '../units/names.ts';
+import { shownUnit } from '../units/shown.ts';
+import type { Unit } from '../units/unit.ts';
+import { write } from '../units/write.ts';
+
+/** What a name is, as far as writing it goes. */
+export interface Shown {
+	readonly question?: Question;
+	readonly quantity?: AnyQuantity;
+	readonly threshold?: Threshold;
+	/** The kind of `value` in a rule on each cylinder, with the question it comes from. */
+	readonly reading?: Question;
+}
+
+/** The unit in which a number is written for a person: the question's, the quantity's, or the usual one of its kind. */
+export function unitFor(what: Shown, set: UnitSet): Unit | null {
+	const { question = what.reading, quantity, threshold } = what;
+	if (question) {
+		const symbol = question.unit[set][0];
+		return symbol === undefined || question.of.length > 1 ? null : (unitNamed(symbol, [...question.of]) ?? null);
+	}
+	const kind = quantity?.kind ?? threshold?.kind;
+	if (kind === undefined || !(kind in kept)) return null;
+	const told = quantity?.shown ?? (threshold?.unit ? { us: threshold.unit, metric: threshold.unit } : undefined);
+	const own = told && unitNamed(told[set], [kind as Kind]);
+	return own ?? shownUnit(kind as Kind, set);
+}
+
+/** A value in words, in the person's units; null when there is nothing to write. */
+export function showValue(value: Outcome, what: Shown, set: UnitSet): string | null {
+	if (value === undefined || value === null) return null;
+	if (typeof value === 'number') {
+		const unit = unitFor(what, set);
+		if (!Number.isFinite(value)) return null;
+		return unit ? write(value, unit) : String(Number(value.toPrecision(4)));
+	}
+	if (typeof value === 'boolean') return value ? 'yes' : 'no';
+	if (typeof value === 'string') return what.question?.choices[value] ?? value;
+	return showList(value, what.question ?? what.reading, set);
+}
+
+function showList(list: readonly unknown[], question: Question | undefined, set: UnitSet): string {
+	if (list.length === 0) return 'none';
+	const unit = question && unitFor({ question }, set);
+	const item = (part: unknown): string => {
+		if (typeof part === 'string') return question?.choices[part] ?? part;
+		if (typeof part === 'number') return unit ? write(part, unit) : String(Number(part.toPrecision(4)));
+		if (part === null) return 'not measured';
+		if (Array.isArray(part)) return part.map(item).join(' and ');
+		return typeof part === 'object' && 'circuit' in part ? String(part.circuit) : String(part);
+	};
+	return list.map(item).join(', ');
+}

@@ -1,0 +1,63 @@
+import type { Outcome } from '../expressions/tree.ts';
+import type { AnyQuantity } from '../quantities/quantity.ts';
+import type { Rule } from '../rulebook/rulebook.ts';
+import type { Question, UnitSet } from '../sheet/question.ts';
+import { type Shown, showValue } from './show.ts';
+
+/** What the names in a rule's words stand for. */
+export class Wording {
+	private readonly questions: ReadonlyMap<string, Question>;
+	private readonly quantities: ReadonlyMap<string, AnyQuantity>;
+	readonly units: UnitSet;
+
+	constructor(questions: readonly Question[], quantities: readonly AnyQuantity[], units: UnitSet) {
+		this.questions = new Map(questions.map(question => [question.id, question]));
+		this.quantities = new Map(quantities.map(quantity => [quantity.id, quantity]));
+		this.units = units;
+	}
+
+	/** What a name is; within a rule its thresholds and the part at hand come first. */
+	what(name: string, rule: Rule | null): Shown {
+		const threshold = rule && Object.hasOwn(rule.thresholds, name) ? rule.thresholds[name] : undefined;
+		if (threshold) {
+			// A threshold that only names something is written as that something is.
+			return threshold.value[0] === 'name' ? this.what(threshold.value[1], null) : { threshold };
+		}
+		const each = rule?.each ? this.questions.get(rule.each.answer) : undefined;
+		if (name === 'value' && each) return { reading: each };
+		if (name === 'item' && each) return { question: each };
+		const question = this.questions.get(name);
+		if (question) return { question };
+		const quantity = this.quantities.get(name);
+		return quantity ? { quantity } : {};
+	}
+
+	/** A value as written for the person; null when it is not known. */
+	show(name: string, value: Outcome, rule: Rule | null = null): string | null {
+		return showValue(value, this.what(name, rule), this.units);
+	}
+
+	/**
+	 * A text with its {names} filled in. A sentence with a name that is not known is left out; a text of which nothing
+	 * is left is empty.
+	 */
+	fill(text: string, read: (name: string) => Outcome, rule: Rule | null = null): string {
+		return sentences(text)
+			.map(sentence => {
+				let whole = true;
+				const filled = sentence.replace(/\{([^{}]*)\}/g, (_, name: string) => {
+					const shown = this.show(name, read(name), rule);
+					if (shown === null) whole = false;
+					return shown ?? '';
+				});
+				return whole ? filled : '';
+			})
+			.filter(sentence => sentence !== '')
+			.join(' ');
+	}
+}
+
+/** A text split behind the full stops that end its sentences: those with a capital, a digit or a brace after them. */
+function sentences(text: string): string[] {
+	return text.split(/(?<=[.!?])\s+(?=[A-Z0-9{"(])/);
+}

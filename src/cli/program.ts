@@ -1,0 +1,55 @@
+import { Command, CommanderError, Option } from 'commander';
+import { BadUsage, exit } from './exit.ts';
+import { readDate, readDraws, readStage, readUnits } from './options.ts';
+import { print, say } from './say.ts';
+import { version } from './version.ts';
+
+const collect = (path: string, paths: readonly string[] = []): string[] => [...paths, path];
+
+/** The options that judging commands share. */
+function judging(command: Command): Command {
+	return command
+		.addOption(new Option('--out <file>', 'write to a file: .md (pictures beside it), .html, .json, .csv (wiring worksheet)'))
+		.addOption(new Option('--json', 'the audit as JSON on stdout'))
+		.addOption(new Option('--units <set>', 'us or metric (default: the sheet\'s own)').argParser(readUnits))
+		.addOption(new Option('--rules <path>', 'add a rule pack: a topic file or a folder of them').argParser(collect))
+		.addOption(new Option('--gate <stage>', 'end with status 1 unless this stage and all before it are ready').argParser(readStage))
+		.addOption(new Option('--date <day>', 'the day to put on it (default: today)').argParser(readDate))
+		.addOption(new Option('--draws <count>', 'draws that tell how sure a verdict is (default: 400)').argParser(readDraws))
+		.addOption(new Option('--record', 'keep the audit in the sheet'))
+		.addOption(new Option('--no-record', 'do not keep the audit in the sheet'));
+}
+
+/** Declares every command; each loads its own code when it is called. `status` gets the exit status. */
+function declare(status: (code: number) => void): Command {
+	const program = new Command('swap-audit')
+		.description('Audits a home-built V8 engine swap: asks, computes, judges, and writes a prioritised list.')
+		.version(version)
+		.exitOverride()
+		.configureOutput({ writeOut: text => print(text), writeErr: text => say(text.trimEnd()) })
+		.showSuggestionAfterError();
+	judging(program.command('audit').description('judge a sheet').argument('[sheet]', 'a path, a name, or - for stdin'))
+		.addOption(new Option('--lines', 'one sheet a line on stdin, one audit a line on stdout'))
+		.action(async (sheet: string | undefined, flags) => {
+			if (sheet === undefined && !flags.lines) throw new BadUsage('audit: no sheet named; give a path, a name, or - for stdin');
+			status(await (await import('./audit.ts')).audit(sheet!, flags));
+		});
+	program
+		.command('questions')
+		.description('the question catalogue')
+		.option('--json', 'as a JSON array')
+		.action(async flags => status((await import('./questions.ts')).questions(flags)));
+	return program;
+}
+
+/** Runs the command line. Gives the exit status of usage errors and help; throws what the commands throw. */
+export async function run(args: readonly string[]): Promise<number> {
+	let code: number = exit.done;
+	try {
+		await declare(status => (code = status)).parseAsync(args, { from: 'user' });
+	} catch (error) {
+		if (!(error instanceof CommanderError)) throw error;
+		return error.exitCode === 0 ? exit.done : exit.badInput;
+	}
+	return code;
+}

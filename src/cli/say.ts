@@ -1,0 +1,26 @@
+import { writeSync } from 'node:fs';
+
+/** A line of talk, to stderr: stdout holds data only. Control characters never reach the terminal. */
+export function say(line: string): void {
+	const clean = line.replace(/[^\P{Cc}\n\t]/gu, '').replace(/[\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, '');
+	try {
+		writeSync(2, `${clean}\n`);
+	} catch {
+		// Nobody listens: then nothing is lost.
+	}
+}
+
+/** Data, to stdout, whole: waits for a slow pipe; a closed one ends quietly. */
+export function print(text: string): void {
+	const bytes = Buffer.from(text.endsWith('\n') ? text : `${text}\n`);
+	for (let at = 0; at < bytes.length; ) {
+		try {
+			at += writeSync(1, bytes, at);
+		} catch (error) {
+			const { code } = error as NodeJS.ErrnoException;
+			if (code === 'EPIPE') process.exit(0);
+			if (code !== 'EAGAIN') throw error;
+			Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2);
+		}
+	}
+}

@@ -1,0 +1,95 @@
+import type { Expression, Outcome } from './tree.ts';
+
+/** Evaluates an expression against whatever the reader it was bound to sees now. */
+export type Bound = () => Outcome;
+
+/** Turns a name into a function that reads its present value; called once for each place the name stands in. */
+export type Reader = (name: string) => () => Outcome;
+
+/**
+ * Turns a tree into closures, once, so that evaluating costs no look-up by name.
+ *
+ * Three-valued: a known part that already decides, decides. Of the two ways of not being decided, "not known" goes
+ * before "does not apply" in && and || (knowing more may decide it), and after it in arithmetic (knowing more cannot).
+ */
+export function bind(tree: Expression, reader: Reader): Bound {
+	switch (tree[0]) {
+		case 'value':
+		case 'list': {
+			const value = tree[1];
+			return () => value;
+		}
+		case 'name':
+			return reader(tree[1]);
+		case '!':
+			return onOne(bind(tree[1], reader), a => !a);
+		case 'size':
+			return onOne(bind(tree[1], reader), a => (a as readonly unknown[]).length);
+		case '&&':
+			return junction(bind(tree[1], reader), bind(tree[2], reader), false);
+		case '||':
+			return junction(bind(tree[1], reader), bind(tree[2], reader), true);
+		case '?:':
+			return choice(bind(tree[1], reader), bind(tree[2], reader), bind(tree[3], reader));
+		case '-':
+			if (tree.length === 2) return onOne(bind(tree[1], reader), a => -(a as number));
+			return onTwo(bind(tree[1], reader), bind(tree[2]!, reader), binary['-']);
+		default:
+			return onTwo(bind(tree[1], reader), bind(tree[2], reader), binary[tree[0]]);
+	}
+}
+
+type Known = NonNullable<Outcome>;
+
+const binary: Record<string, (a: Known, b: Known) => Known> = {
+	'==': (a, b) => a === b,
+	'!=': (a, b) => a !== b,
+	'<': (a, b) => (a as number) < (b as number),
+	'<=': (a, b) => (a as number) <= (b as number),
+	'>': (a, b) => (a as number) > (b as number),
+	'>=': (a, b) => (a as number) >= (b as number),
+	'+': (a, b) => (a as number) + (b as number),
+	'-': (a, b) => (a as number) - (b as number),
+	'*': (a, b) => (a as number) * (b as number),
+	'/': (a, b) => (a as number) / (b as number),
+	in: (a, b) => (b as readonly unknown[]).includes(a),
+};
+
+function onOne(a: Bound, apply: (a: Known) => Known): Bound {
+	return () => {
+		const value = a();
+		return value === undefined || value === null ? value : apply(value);
+	};
+}
+
+function onTwo(a: Bound, b: Bound, apply: ((a: Known, b: Known) => Known) | undefined): Bound {
+	if (apply === undefined) throw new TypeError('an operator that no expression has');
+	return () => {
+		const left = a();
+		const right = b();
+		if (left === null || right === null) return null;
+		if (left === undefined || right === undefined) return undefined;
+		return apply(left, right);
+	};
+}
+
+/** `&&` is decided by one false, `||` by one true. */
+function junction(a: Bound, b: Bound, decides: boolean): Bound {
+	return () => {
+		const left = a();
+		if (left === decides) return decides;
+		const right = b();
+		if (right === decides) return decides;
+		if (left === undefined || right === undefined) return undefined;
+		if (left === null || right === null) return null;
+		return !decides;
+	};
+}
+
+function choice(test: Bound, yes: Bound, no: Bound): Bound {
+	return () => {
+		const value = test();
+		if (value === undefined || value === null) return value;
+		return value ? yes() : no();
+	};
+}

@@ -1,0 +1,86 @@
+import { createHash } from 'node:crypto';
+import { type Machine, machine } from './machine.ts';
+import { FileProblem, reported } from './problem.ts';
+import { decode } from './text.ts';
+import type { Place } from './where.ts';
+
+/** The largest file that is read or saved, in bytes: 16 MB. A sheet of a thorough build has 100 kB. */
+export const largest = 16 * 1024 * 1024;
+
+/** Stands for exact bytes (their SHA-256): two files with one mark are the same file. */
+export type Mark = string & { readonly __mark: true };
+
+export interface Read {
+	text: string;
+	/** What `saveWhole` wants to know: the bytes this text was read from. */
+	mark: Mark;
+}
+
+/**
+ * A file's whole text.
+ *
+ * @param limit the largest size taken, in bytes
+ * @throws FileProblem when it is missing, a folder, a device, too large or not UTF-8 text
+ */
+export function readWhole(path: string, limit = largest, on: Machine = machine): Read {
+	return reported(path, () => {
+		const entry = on.look(path, 'follow');
+		if (entry?.kind === 'folder') throw new FileProblem(path, 'this is a folder', 'Name a file in it.');
+		if (entry?.kind === 'other') {
+			throw new FileProblem(path, 'this is a device or a pipe', 'Name a file, or pipe the text in and give - instead.');
+		}
+		const file = on.open(path, 'r');
+		try {
+			return checked(path, readBytes(file, limit, on), limit);
+		} finally {
+			on.close(file);
+		}
+	});
+}
+
+/** The text of what SHEET means: of the file, or of standard input. Errors as in `readWhole`. */
+export function readPlace(place: Place, on: Machine = machine): Read {
+	if (place.kind !== 'stdin') return readWhole(place.path, largest, on);
+	const name = 'standard input';
+	return reported(name, () => checked(name, readBytes(0, largest, on), largest));
+}
+
+function checked(path: string, bytes: Buffer, limit: number): Read {
+	if (bytes.length > limit) {
+		const most = limit >= 2 ** 20 ? `${limit / 2 ** 20} MB` : `${limit} bytes`;
+		throw new FileProblem(path, `this is larger than ${most}`, 'Name the right file: no sheet grows that large.');
+	}
+	return { text: decode(path, bytes), mark: markOf(bytes) };
+}
+
+export function markOf(bytes: Uint8Array): Mark {
+	return createHash('sha256').update(bytes).digest('hex') as Mark;
+}
+
+/** Everything that is left in an open file; of one above the limit a little more than the limit. */
+export function readBytes(file: number, limit: number, on: Machine): Buffer {
+	const parts: Uint8Array[] = [];
+	for (let total = 0; total <= limit; ) {
+		const part = new Uint8Array(64 * 1024);
+		const count = readSome(file, part, on);
+		if (count === 0) break;
+		parts.push(part.subarray(0, count));
+		total += count;
+	}
+	return Buffer.concat(parts);
+}
+
+function readSome(file: number, into: Uint8Array, on: Machine): number {
+	for (;;) {
+		try {
+			return on.read(file, into);
+		} catch (error) {
+			const code = (error as NodeJS.ErrnoException).code;
+			// A closed pipe on Windows.
+			if (code === 'EOF') return 0;
+			// Standard input that does not wait by itself, and has nothing yet.
+			if (code !== 'EAGAIN') throw error;
+			on.pause(5);
+		}
+	}
+}

@@ -1,0 +1,132 @@
+import type { Bounded } from './bounded.ts';
+import { OutOfRange } from './range.ts';
+
+/** A point of a measured curve: x, y. */
+export type Point = readonly [x: number, y: number];
+
+/** A smooth curve through measured points, which never leaves the range of its two neighbours and never goes past its ends. */
+export interface Curve {
+	readonly first: Point;
+	readonly last: Point;
+	/** y at x; outside it is held at that end's y. */
+	at(x: number): number;
+	/** The end that x lies beyond, or null. */
+	beyond(x: number): 'first' | 'last' | null;
+	/** The lowest x with that y. A y that the curve does not reach gives the end, with the side on which the true x lies. */
+	inverse(y: number): Bounded;
+}
+
+/**
+ * Monotone piecewise cubic through two points or more, x rising. Build it once: it works out its slopes here.
+ *
+ * Errors: OutOfRange for fewer points, x not rising, a number that is not finite; `inverse` throws it when y both rises
+ * and falls, or never changes. Method: Fritsch & Carlson, SIAM J. Numer. Anal. 17 (1980), slopes by Fritsch & Butland,
+ * SIAM J. Sci. Stat. Comput. 5 (1984): the weighted harmonic mean, 0 at a turning point.
+ */
+export function makeCurve(points: readonly Point[]): Curve {
+	if (points.length < 2) throw new OutOfRange('points of a curve', points.length, '2 or more');
+	const xs = Float64Array.from(points, ([x]) => x);
+	const ys = Float64Array.from(points, ([, y]) => y);
+	for (const [i, x] of xs.entries()) {
+		if (!Number.isFinite(x) || (i > 0 && x <= xs[i - 1]!)) throw new OutOfRange('x of a curve', x, 'rising numbers');
+		if (!Number.isFinite(ys[i]!)) throw new OutOfRange('y of a curve', ys[i]!, 'numbers');
+	}
+	const slopes = slopesOf(xs, ys);
+	const end = xs.length - 1;
+	const way = directionOf(ys);
+
+	/** y at a share t of the piece that ends at point i: Hermite's cubic. */
+	const piece = (i: number, t: number): number => {
+		const h = xs[i]! - xs[i - 1]!;
+		const rise = ys[i]! - ys[i - 1]!;
+		const leave = slopes[i - 1]! * h;
+		const arrive = slopes[i]! * h;
+		return ys[i - 1]! + t * (leave + t * (3 * rise - 2 * leave - arrive + t * (leave + arrive - 2 * rise)));
+	};
+
+	return {
+		first: [xs[0]!, ys[0]!],
+		last: [xs[end]!, ys[end]!],
+		at(x) {
+			if (x <= xs[0]!) return ys[0]!;
+			if (x >= xs[end]!) return ys[end]!;
+			const i = firstWhere(end, k => xs[k]! >= x);
+			return piece(i, (x - xs[i - 1]!) / (xs[i]! - xs[i - 1]!));
+		},
+		beyond: x => (x < xs[0]! ? 'first' : x > xs[end]! ? 'last' : null),
+		inverse(y) {
+			if (way === 0) throw new OutOfRange('y of a curve', y, 'a curve that rises all the way, or falls all the way');
+			if (way * (y - ys[0]!) <= 0) return { value: xs[0]!, bound: y === ys[0] ? null : 'below' };
+			if (way * (y - ys[end]!) > 0) return { value: xs[end]!, bound: 'above' };
+			const i = firstWhere(end, k => way * (ys[k]! - y) >= 0);
+			const t = y === ys[i] ? 1 : shareAt(t => way * (piece(i, t) - y));
+			return { value: xs[i - 1]! + t * (xs[i]! - xs[i - 1]!), bound: null };
+		},
+	};
+}
+
+/** 1 for a curve that never falls, -1 for one that never rises, 0 for neither or flat. */
+function directionOf(ys: Float64Array): number {
+	const steps = Array.from(ys.subarray(1), (y, i) => Math.sign(y - ys[i]!));
+	const [down, up] = [steps.includes(-1), steps.includes(1)];
+	return up === down ? 0 : up ? 1 : -1;
+}
+
+function slopesOf(xs: Float64Array, ys: Float64Array): Float64Array {
+	const end = xs.length - 1;
+	const h = Array.from(xs.subarray(1), (x, i) => x - xs[i]!);
+	const secant = h.map((width, i) => (ys[i + 1]! - ys[i]!) / width);
+	const slopes = new Float64Array(xs.length).fill(secant[0]!);
+	if (end === 1) return slopes;
+	for (let i = 1; i < end; i++) slopes[i] = inner(h[i - 1]!, h[i]!, secant[i - 1]!, secant[i]!);
+	slopes[0] = outer(h[0]!, h[1]!, secant[0]!, secant[1]!);
+	slopes[end] = outer(h[end - 1]!, h[end - 2]!, secant[end - 1]!, secant[end - 2]!);
+	return slopes;
+}
+
+/** Slope between two pieces. */
+function inner(before: number, after: number, left: number, right: number): number {
+	if (!(left * right > 0)) return 0;
+	const heavy = 2 * after + before;
+	const light = after + 2 * before;
+	return (heavy + light) / (heavy / left + light / right);
+}
+
+/** Slope at an end: the parabola's through the three nearest points, cut back so that the piece stays monotone. */
+function outer(near: number, next: number, secant: number, further: number): number {
+	const slope = ((2 * near + next) * secant - near * further) / (near + next);
+	if (slope * secant <= 0) return 0;
+	return secant * further <= 0 && Math.abs(slope) > 3 * Math.abs(secant) ? 3 * secant : slope;
+}
+
+/** The lowest index from 1 to `end` where `reached` holds; it holds at `end`. */
+function firstWhere(end: number, reached: (index: number) => boolean): number {
+	let [low, high] = [1, end];
+	while (low < high) {
+		const middle = (low + high) >> 1;
+		if (reached(middle)) high = middle;
+		else low = middle + 1;
+	}
+	return low;
+}
+
+/** The share from 0 to 1 where a rising function crosses 0: false position that halves the weight of a side that stays (Illinois). */
+function shareAt(f: (t: number) => number): number {
+	let [low, atLow, high, atHigh] = [0, f(0), 1, f(1)];
+	let stayed = 0;
+	for (let step = 0; ; step++) {
+		const t = low - (atLow * (high - low)) / (atHigh - atLow);
+		if (!(t > low && t < high) || step === 200) return t;
+		const value = f(t);
+		if (value === 0) return t;
+		if (value < 0) {
+			[low, atLow] = [t, value];
+			if (stayed === 1) atHigh /= 2;
+			stayed = 1;
+		} else {
+			[high, atHigh] = [t, value];
+			if (stayed === -1) atLow /= 2;
+			stayed = -1;
+		}
+	}
+}

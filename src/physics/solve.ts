@@ -1,0 +1,91 @@
+import type { Bounded } from './bounded.ts';
+import { OutOfRange } from './range.ts';
+
+/** What is still spare at x: above 0 while all is well, 0 where it runs out; undefined where nothing is proven. */
+export type Spare = (x: number) => number | undefined;
+
+/** The share of the interval to which the end is found. */
+const tolerance = 1e-9;
+
+/** The first step away from a guess, as a share of the interval. */
+const firstStep = 1 / 64;
+
+/**
+ * Where `spare` runs out as x goes up from `low` to `high`, to 1e-9 of the interval.
+ *
+ * Bound null: it is 0 at `value`. 'below', at `low`: it has run out there already. 'above': it lasts to `high`, or, where
+ * `spare` stops being defined, to the last x at which it still is. Undefined: nothing is proven even at `low`.
+ * A `guess` near the end saves steps and changes nothing else. `spare` is taken to run out once, and to be defined from
+ * `low` up to some x. Errors: OutOfRange when `high` is under `low`, or when `spare` gives NaN.
+ * Method: Chandrupatla, Advances in Engineering Software 28 (1997): inverse quadratic steps, kept inside a bracket.
+ */
+export function runsOut(spare: Spare, low: number, high: number, guess?: number): Bounded | undefined {
+	if (!(high >= low)) throw new OutOfRange('high end', high, `${low} or more`);
+	const step = tolerance * (high - low);
+	const guessed = guess !== undefined && guess > low && guess < high;
+	let stride = guessed ? firstStep * (high - low) : high - low;
+	let here = guessed ? guess : low;
+	let atHere = look(spare, here);
+	if (atHere === undefined) return guessed ? runsOut(spare, low, high) : undefined;
+	while (atHere > 0 && here < high) {
+		const next = Math.min(high, here + stride);
+		const atNext = look(spare, next);
+		if (atNext === undefined) return edge(spare, here, atHere, next, step);
+		if (atNext <= 0) return crossing(spare, here, atHere, next, atNext, step);
+		[here, atHere, stride] = [next, atNext, 4 * stride];
+	}
+	if (atHere > 0) return { value: high, bound: 'above' };
+	while (atHere < 0 && here > low) {
+		const next = Math.max(low, here - stride);
+		const atNext = look(spare, next);
+		if (atNext === undefined) return undefined;
+		if (atNext > 0) return crossing(spare, next, atNext, here, atHere, step);
+		[here, atHere, stride] = [next, atNext, 4 * stride];
+	}
+	return { value: here, bound: atHere < 0 ? 'below' : null };
+}
+
+function look(spare: Spare, x: number): number | undefined {
+	const value = spare(x);
+	if (value !== undefined && Number.isNaN(value)) throw new OutOfRange('spare', value, 'a number');
+	return value;
+}
+
+/** Halves towards the last x where `spare` is defined, as long as it is still above 0 there. */
+function edge(spare: Spare, good: number, atGood: number, unproven: number, step: number): Bounded {
+	for (;;) {
+		const middle = good + (unproven - good) / 2;
+		if (unproven - good <= step || middle <= good || middle >= unproven) return { value: good, bound: 'above' };
+		const value = look(spare, middle);
+		if (value === undefined) unproven = middle;
+		else if (value <= 0) return crossing(spare, good, atGood, middle, value, step);
+		else [good, atGood] = [middle, value];
+	}
+}
+
+/** The root between `a` and `b`, whose values differ in sign; `c` is the point dropped last. */
+function crossing(spare: Spare, good: number, atGood: number, bad: number, atBad: number, step: number): Bounded {
+	let [a, fa, b, fb] = [bad, atBad, good, atGood];
+	let [c, fc] = [b, fb];
+	for (;;) {
+		const best = Math.abs(fa) < Math.abs(fb) ? a : b;
+		const least = (step / 2 + 2 * Number.EPSILON * Math.abs(best)) / Math.abs(b - a);
+		if (fa === 0 || !(least < 0.5)) return { value: best, bound: null };
+		const x = a + Math.min(1 - least, Math.max(least, inverseStep(a, fa, b, fb, c, fc))) * (b - a);
+		const value = look(spare, x);
+		if (value === undefined) return fa > 0 ? edge(spare, a, fa, x, step) : edge(spare, b, fb, x, step);
+		if (value > 0 === fa > 0) [c, fc] = [a, fa];
+		else [c, fc, b, fb] = [b, fb, a, fa];
+		[a, fa] = [x, value];
+	}
+}
+
+/** The share of the way from `a` to `b` where the parabola in y through the points is 0, if it is safe; else the middle. */
+function inverseStep(a: number, fa: number, b: number, fb: number, c: number, fc: number): number {
+	if (c === b) return Number.isFinite(fa - fb) ? fa / (fa - fb) : 0.5; // the first step: a straight line
+	const along = (a - b) / (c - b);
+	const up = (fa - fb) / (fc - fb);
+	// Not safe where the parabola may turn back; false, too, when a value is infinite.
+	if (!(up * up < along && (1 - up) ** 2 < 1 - along)) return 0.5;
+	return (fa / (fb - fa)) * (fc / (fb - fc)) + ((c - a) / (b - a)) * (fa / (fc - fa)) * (fb / (fc - fb));
+}

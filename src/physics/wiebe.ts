@@ -1,0 +1,21 @@
+/**
+ * Wiebe's burn curve: the share burnt is 1 - exp(-5 y^3), y in whole durations since the start.
+ *
+ * After one duration it has reached 99.3 %; it runs on until `tail` durations, where all but 5e-8 is burnt.
+ * Source: Heywood, Internal Combustion Engine Fundamentals, section 9.2 (a = 5, m = 2 as usual values).
+ */
+const efficiency = 5;
+const power = 3;
+
+/** Durations after which nothing worth counting is left to burn. */
+export const tail = 1.5;
+
+/** Share burnt per duration, `y` durations after the start: the slope of the curve; 0 before the start and after the tail. */
+export function burnRate(y: number): number {
+	return y > 0 && y < tail ? power * efficiency * y * y * Math.exp(-efficiency * y * y * y) : 0;
+}
+
+/** Durations after the start at which the share `x` is burnt: the curve turned round. `x` from 0 to under 1. */
+export function burntAt(x: number): number {
+	return Math.cbrt(-Math.log1p(-x) / efficiency);
+}

@@ -1,0 +1,23 @@
+import { ambientPressure, moistAirDensity } from '../../physics/atmosphere.ts';
+import { quantity } from '../quantity.ts';
+
+export const pressure = quantity({
+	id: 'air.ambient_pressure',
+	kind: 'absolute-pressure',
+	unit: 'Pa',
+	inputs: ['build.altitude'],
+	formula: '101325 (1 - 0.0065 H / 288.15)^5.255876, H = 6356766 h / (6356766 + h)',
+	source: ['ussa76'],
+	nature: 'exact',
+	compute: q => ambientPressure(q.number('build.altitude')),
+});
+
+export const density = quantity({
+	id: 'air.ambient_density',
+	kind: 'density',
+	inputs: ['build.hot_day', 'build.humidity', 'air.ambient_pressure'],
+	formula: 'density of moist air at the hot day, its humidity and the ambient pressure',
+	source: ['ashrae'],
+	nature: 'exact',
+	compute: q => moistAirDensity(q.number('build.hot_day'), q.number('build.humidity'), q.number('air.ambient_pressure')),
+});

@@ -1,0 +1,43 @@
+import type { AnyQuantity } from '../quantity.ts';
+import * as air from './air.ts';
+import * as boost from './boost.ts';
+import * as bottomEnd from './bottom-end.ts';
+import * as combustion from './combustion.ts';
+import * as compression from './compression.ts';
+import * as cylinder from './cylinder.ts';
+import * as driveline from './driveline.ts';
+import * as electrics from './electrics.ts';
+import * as engine from './engine.ts';
+import * as fuel from './fuel.ts';
+import * as fuelLine from './fuel-line.ts';
+import * as harness from './harness.ts';
+import * as head from './head.ts';
+import * as ignition from './ignition.ts';
+import * as injectors from './injectors.ts';
+import * as sensors from './sensors.ts';
+
+const subjects = [
+	air,
+	boost,
+	engine,
+	cylinder,
+	compression,
+	bottomEnd,
+	combustion,
+	head,
+	fuel,
+	fuelLine,
+	injectors,
+	sensors,
+	ignition,
+	electrics,
+	harness,
+	driveline,
+];
+
+/** Every quantity that a subject file exports, in the order of the subjects. */
+export const quantities: readonly AnyQuantity[] = subjects.flatMap(subject =>
+	Object.values(subject).filter(
+		(made): made is AnyQuantity & typeof made => typeof made === 'object' && 'formula' in made,
+	),
+);

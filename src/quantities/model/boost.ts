@@ -1,0 +1,178 @@
+import { dryAirDensity } from '../../physics/atmosphere.ts';
+import { compressorOutletTemperature, cooledTemperature, correctedFlow, pressureRatio } from '../../physics/compressor.ts';
+import { pipeVelocity } from '../../physics/pipe.ts';
+import { assumption, limit, quantity } from '../quantity.ts';
+import { boostRange } from './ranges.ts';
+
+/** Under the bonnet the air of an unboosted engine is warmer than outside, K. Common practice. */
+const unboostedWarming = 10;
+
+export const inletLoss = assumption({
+	id: 'boost.inlet_loss',
+	kind: 'pressure',
+	value: 1000,
+	spread: 500,
+	formula: 'usual loss of filter and inlet pipe before the compressor',
+	source: ['practice'],
+	nature: 'estimate',
+});
+
+export const manifoldPressure = quantity({
+	id: 'boost.manifold_pressure',
+	kind: 'absolute-pressure',
+	inputs: ['boost.kind', 'boost.target', 'air.ambient_pressure'],
+	formula: 'ambient pressure + boost target; ambient without boost',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const ambient = q.number('air.ambient_pressure');
+		return q.choice('boost.kind') === 'none' ? ambient : ambient + q.number('boost.target');
+	},
+});
+
+export const ratio = quantity({
+	id: 'boost.pressure_ratio',
+	kind: 'ratio',
+	inputs: ['boost.kind', 'boost.manifold_pressure', 'boost.intercooler', 'boost.intercooler_loss', 'air.ambient_pressure', 'boost.inlet_loss'],
+	formula: '(manifold pressure + intercooler loss) / (ambient pressure - inlet loss); no intercooler: no loss',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		if (q.choice('boost.kind') === 'none') return null;
+		const coolerLoss = q.choice('boost.intercooler') === 'none' ? 0 : q.number('boost.intercooler_loss');
+		return pressureRatio({
+			manifold: q.number('boost.manifold_pressure'),
+			coolerLoss,
+			ambient: q.number('air.ambient_pressure'),
+			inletLoss: q.number('boost.inlet_loss'),
+		});
+	},
+});
+
+export const outletTemperature = quantity({
+	id: 'boost.compressor_outlet_temp',
+	kind: 'temperature',
+	inputs: ['build.hot_day', 'boost.pressure_ratio', 'boost.compressor_efficiency'],
+	formula: 'T1 (1 + (PR^(2/7) - 1) / efficiency)',
+	source: ['isentropic'],
+	nature: 'exact',
+	compute: q =>
+		compressorOutletTemperature(
+			q.number('build.hot_day'),
+			q.number('boost.pressure_ratio'),
+			q.number('boost.compressor_efficiency'),
+		),
+});
+
+export const chargeTemperature = quantity({
+	id: 'boost.charge_temp',
+	kind: 'temperature',
+	inputs: ['boost.kind', 'build.hot_day', 'boost.compressor_outlet_temp', 'boost.intercooler', 'boost.intercooler_effectiveness'],
+	formula: 'T2 - effectiveness (T2 - T1); no intercooler: T2; unboosted: T1 + 10 K',
+	source: ['definition', 'practice'],
+	nature: 'exact',
+	compute: q => {
+		if (q.choice('boost.kind') === 'none') return q.number('build.hot_day') + unboostedWarming;
+		const hot = q.number('boost.compressor_outlet_temp');
+		if (q.choice('boost.intercooler') === 'none') return hot;
+		return cooledTemperature(q.number('build.hot_day'), hot, q.number('boost.intercooler_effectiveness'));
+	},
+});
+
+export const manifoldDensity = quantity({
+	id: 'boost.manifold_density',
+	kind: 'density',
+	inputs: ['boost.manifold_pressure', 'boost.charge_temp'],
+	formula: 'manifold pressure / (287.05 charge temperature), dry air',
+	source: ['ideal-gas'],
+	nature: 'exact',
+	compute: q => dryAirDensity(q.number('boost.manifold_pressure'), q.number('boost.charge_temp')),
+});
+
+export const densityRatio = quantity({
+	id: 'boost.density_ratio',
+	kind: 'ratio',
+	inputs: ['boost.manifold_density', 'air.ambient_pressure', 'build.hot_day'],
+	formula: 'manifold density / dry ambient density',
+	source: ['ideal-gas'],
+	nature: 'exact',
+	compute: q =>
+		q.number('boost.manifold_density') / dryAirDensity(q.number('air.ambient_pressure'), q.number('build.hot_day')),
+});
+
+export const corrected = quantity({
+	id: 'boost.compressor_flow_corrected',
+	shown: { us: 'lb/min', metric: 'kg/h' },
+	kind: 'mass-flow',
+	inputs: ['boost.kind', 'engine.air_flow', 'build.hot_day', 'air.ambient_pressure', 'boost.inlet_loss'],
+	formula: 'air flow sqrt(T1 / 298.15 K) / (p1 / 100 kPa), p1 after the inlet loss',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q =>
+		q.choice('boost.kind') === 'none'
+			? null
+			: correctedFlow(
+					q.number('engine.air_flow'),
+					q.number('build.hot_day'),
+					q.number('air.ambient_pressure') - q.number('boost.inlet_loss'),
+				),
+});
+
+export const velocity = quantity({
+	id: 'boost.pipe_velocity',
+	kind: 'velocity',
+	inputs: ['boost.kind', 'engine.air_flow', 'boost.manifold_density', 'boost.pipe_bore'],
+	formula: 'air flow / (manifold density x pipe area)',
+	source: ['continuity'],
+	nature: 'exact',
+	compute: q =>
+		q.choice('boost.kind') === 'none'
+			? null
+			: pipeVelocity(q.number('engine.air_flow'), q.number('boost.manifold_density'), q.number('boost.pipe_bore')),
+});
+
+export const forPowerGoal = limit({
+	id: 'boost.for_power_goal',
+	kind: 'pressure',
+	inputs: ['boost.kind'],
+	formula: 'the boost at which the computed power meets the goal',
+	source: ['root'],
+	nature: 'estimate',
+	limit: { vary: 'boost.target', until: 'engine.power', reaches: 'build.power_goal', rising: true, ...boostRange },
+	when: boosted,
+});
+
+const placed = [
+	'injectors.boost_limit',
+	'fuel.pump_boost_limit',
+	'sensors.meter_boost_limit',
+	'ignition.boost_limit',
+	'engine.knock_boost_limit',
+	'engine.head_boost_limit',
+	'driveline.clutch_boost_limit',
+	'driveline.gearbox_boost_limit',
+] as const;
+
+/** One that is not known could lie lower still, so it is asked for, unless a known one already lies under the target. */
+export const lowestLimit = quantity({
+	id: 'boost.lowest_limit',
+	kind: 'pressure',
+	inputs: ['boost.kind', 'boost.target', ...placed],
+	formula:
+		'the lowest boost limit that applies here; not known while one is not known and the others lie over the target',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		if (q.choice('boost.kind') === 'none') return null;
+		const here = placed.filter(id => !q.isIdle(id));
+		const known = here.filter(id => q.has(id)).map(id => q.number(id));
+		if (known.some(limit => limit < q.number('boost.target'))) return Math.min(...known);
+		return here.length > 0 ? Math.min(...here.map(id => q.number(id))) : null;
+	},
+});
+
+/** Whether the engine is boosted: what every boost limit asks first. Unboosted: does not apply. */
+export function boosted(q: { choice(id: string): string | undefined }): boolean | undefined | null {
+	const kind = q.choice('boost.kind');
+	return kind === undefined ? undefined : kind === 'none' ? null : true;
+}

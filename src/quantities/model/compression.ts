@@ -1,0 +1,139 @@
+import { compressionSpread, crankingExponent, crankingPressure, highestReading, lowestCylinder, type Readings, wetRecovery } from '../../physics/compression.ts';
+import { type BankLayout, layoutFromOrder, lowNeighbours } from '../../physics/firing-order.ts';
+import { quantity } from '../quantity.ts';
+
+const cranking = { kind: 'pressure', inputs: ['air.ambient_pressure', 'engine.effective_compression_ratio'], source: ['practice'], nature: 'estimate' } as const;
+
+export const expected = quantity({
+	...cranking,
+	id: 'engine.cranking_pressure_expected',
+	formula: 'ambient x effective ratio^1.25 - ambient, band 1.20-1.30',
+	compute: q => crankingPressure(q.number('air.ambient_pressure'), q.number('engine.effective_compression_ratio')),
+});
+
+export const expectedLow = quantity({
+	...cranking,
+	id: 'engine.cranking_pressure_low',
+	formula: 'ambient x effective ratio^1.20 - ambient: the low end of the band',
+	compute: q => crankingPressure(q.number('air.ambient_pressure'), q.number('engine.effective_compression_ratio'), crankingExponent.low),
+});
+
+export const spread = quantity({
+	id: 'engine.compression_spread',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: ['engine.compression'],
+	formula: 'lowest / highest',
+	source: ['makers-rules'],
+	nature: 'exact',
+	compute: q => {
+		const readings = q.list<number | null>('engine.compression');
+		return readings && compressionSpread(readings);
+	},
+});
+
+export const highest = quantity({
+	id: 'engine.compression_highest',
+	kind: 'pressure',
+	inputs: ['engine.compression'],
+	formula: 'the highest reading',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const readings = q.list<number | null>('engine.compression');
+		return readings && highestReading(readings);
+	},
+});
+
+export const lowest = quantity({
+	id: 'engine.compression_lowest',
+	kind: 'pressure',
+	inputs: ['engine.compression'],
+	formula: 'the lowest reading',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const readings: Readings | undefined = q.list<number | null>('engine.compression');
+		return readings && Math.min(...readings.filter(reading => reading !== null));
+	},
+});
+
+export const neighbours = quantity({
+	id: 'engine.compression_neighbours',
+	kind: 'list',
+	inputs: ['engine.compression', 'engine.bank_layout', 'engine.firing_order'],
+	formula: 'neighbours in a bank, both under 0.75 of the highest; banks from the layout, else from the firing order',
+	source: ['practice'],
+	nature: 'exact',
+	compute: q => {
+		const readings = q.list<number | null>('engine.compression');
+		const layout = q.has('engine.bank_layout') ? (q.choice('engine.bank_layout') as BankLayout) : undefined;
+		if (layout) return readings && lowNeighbours(readings, layout);
+		if (!q.has('engine.firing_order')) return q.lack('engine.bank_layout');
+		const found = layoutFromOrder(q.list<number>('engine.firing_order')!);
+		if (found === null) return q.lack('engine.bank_layout');
+		return readings && lowNeighbours(readings, found);
+	},
+});
+
+export const recovery = quantity({
+	id: 'engine.wet_recovery',
+	kind: 'list',
+	inputs: ['engine.compression', 'engine.compression_wet'],
+	formula: '(wet - dry) / (highest dry - dry), a cylinder each: near 1 the rings leak, near 0 a valve or the gasket',
+	source: ['practice'],
+	nature: 'exact',
+	compute: q => {
+		const dry = q.list<number | null>('engine.compression');
+		const wet = q.list<number | null>('engine.compression_wet');
+		return dry && wet && wetRecovery(dry, wet);
+	},
+});
+
+export const recoveryOfLowest = quantity({
+	id: 'engine.wet_recovery_lowest',
+	kind: 'ratio',
+	inputs: ['engine.compression', 'engine.compression_wet', 'engine.wet_recovery'],
+	formula: 'wet recovery of the cylinder that reads lowest dry; all alike: nothing to recover',
+	source: ['practice'],
+	nature: 'exact',
+	compute: q => {
+		const dry = q.list<number | null>('engine.compression');
+		const wet = q.list<number | null>('engine.compression_wet');
+		const recovered = q.list<number | null>('engine.wet_recovery');
+		if (!dry || !wet || !recovered) return undefined;
+		const at = lowestCylinder(dry);
+		return wet[at] === null ? q.lack('engine.compression_wet') : recovered[at];
+	},
+});
+
+export const gain = quantity({
+	id: 'engine.wet_gain',
+	kind: 'ratio',
+	inputs: ['engine.compression', 'engine.compression_wet'],
+	formula: 'wet / dry - 1 of the cylinder that reads lowest dry; a dead cylinder has none',
+	source: ['practice'],
+	nature: 'exact',
+	compute: q => {
+		const dry = q.list<number | null>('engine.compression');
+		const wet = q.list<number | null>('engine.compression_wet');
+		if (!dry || !wet) return undefined;
+		const at = lowestCylinder(dry);
+		const [before, after] = [dry[at]!, wet[at] ?? null];
+		if (after === null) return q.lack('engine.compression_wet');
+		return before > 0 ? after / before - 1 : null;
+	},
+});
+
+export const leakdownSpread = quantity({
+	id: 'engine.leakdown_spread',
+	kind: 'ratio',
+	inputs: ['engine.leakdown'],
+	formula: 'highest leak - lowest leak',
+	source: ['practice'],
+	nature: 'exact',
+	compute: q => {
+		const leaks = q.list<number | null>('engine.leakdown')?.filter(leak => leak !== null);
+		return leaks && Math.max(...leaks) - Math.min(...leaks);
+	},
+});

@@ -1,0 +1,94 @@
+import type { Cylinder } from '../../physics/slider-crank.ts';
+import { clearanceVolume, effectiveRatio, ratioFromVolumes } from '../../physics/volumes.ts';
+import { quantity } from '../quantity.ts';
+
+const volumes = [
+	'engine.bore',
+	'engine.stroke',
+	'engine.chamber_volume',
+	'engine.piston_volume',
+	'engine.gasket_thickness',
+	'engine.gasket_bore',
+	'engine.deck_clearance',
+] as const;
+
+const volumesOf = (q: { number(id: (typeof volumes)[number]): number }) => ({
+	bore: q.number('engine.bore'),
+	stroke: q.number('engine.stroke'),
+	chamber: q.number('engine.chamber_volume'),
+	piston: q.number('engine.piston_volume'),
+	gasketThickness: q.number('engine.gasket_thickness'),
+	gasketBore: q.number('engine.gasket_bore'),
+	deck: q.number('engine.deck_clearance'),
+});
+
+export const clearance = quantity({
+	id: 'engine.clearance_volume',
+	kind: 'volume',
+	inputs: volumes,
+	formula: 'chamber + piston (dish +, dome -) + gasket + deck',
+	source: ['geometry'],
+	nature: 'exact',
+	compute: q => clearanceVolume(volumesOf(q)),
+});
+
+export const fromVolumes = quantity({
+	id: 'engine.ratio_from_volumes',
+	shown: { us: ':1', metric: ':1' },
+	kind: 'ratio',
+	inputs: volumes,
+	formula: '(swept + clearance) / clearance',
+	source: ['geometry'],
+	nature: 'exact',
+	compute: q => ratioFromVolumes(volumesOf(q)),
+});
+
+export const staticRatio = quantity({
+	id: 'engine.static_ratio',
+	shown: { us: ':1', metric: ':1' },
+	kind: 'ratio',
+	inputs: ['engine.compression_ratio', 'engine.ratio_from_volumes'],
+	formula: 'compression ratio as answered; else from the volumes',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const byVolumes = !q.has('engine.compression_ratio') && q.has('engine.ratio_from_volumes');
+		return q.number(byVolumes ? 'engine.ratio_from_volumes' : 'engine.compression_ratio');
+	},
+});
+
+/** Bore, stroke, rod and ratio together, for everything that turns the crank. */
+export const cylinder = quantity({
+	id: 'engine.cylinder',
+	kind: 'hidden',
+	inputs: ['engine.bore', 'engine.stroke', 'engine.rod', 'engine.static_ratio'],
+	formula: 'bore, stroke, rod and ratio',
+	source: ['geometry'],
+	nature: 'exact',
+	compute: q => {
+		const cylinder: Cylinder = {
+			bore: q.number('engine.bore'),
+			stroke: q.number('engine.stroke'),
+			rod: q.number('engine.rod'),
+			ratio: q.number('engine.static_ratio'),
+		};
+		return q.lacks ? undefined : (cylinder as never);
+	},
+});
+
+export const effective = quantity({
+	id: 'engine.effective_compression_ratio',
+	shown: { us: ':1', metric: ':1' },
+	kind: 'ratio',
+	inputs: ['engine.stroke', 'engine.rod', 'engine.static_ratio', 'engine.intake_closes'],
+	formula: 'V(intake closing) / clearance, slider-crank with rod',
+	source: ['geometry'],
+	nature: 'exact',
+	compute: q => {
+		const stroke = q.number('engine.stroke');
+		const rod = q.number('engine.rod');
+		const ratio = q.number('engine.static_ratio');
+		// The bore cancels out: volumes are in proportion to it.
+		return effectiveRatio({ bore: stroke, stroke, rod, ratio }, q.number('engine.intake_closes'));
+	},
+});

@@ -1,0 +1,131 @@
+import { clutchTorque, engineSpeedAt, jointAngleDifference, shaftCriticalSpeed, shaftTurns } from '../../physics/driveline.ts';
+import { heatToCoolant } from '../../physics/cooling.ts';
+import { limit, quantity } from '../quantity.ts';
+import { boosted } from './boost.ts';
+import { boostRange } from './ranges.ts';
+
+export const clutch = quantity({
+	id: 'driveline.clutch_capacity',
+	kind: 'torque',
+	inputs: [
+		'driveline.gearbox',
+		'driveline.clutch_torque',
+		'driveline.clutch_clamp_force',
+		'driveline.clutch_friction',
+		'driveline.clutch_outer_radius',
+		'driveline.clutch_inner_radius',
+		'driveline.clutch_faces',
+	],
+	formula: 'its rating; else faces x friction x clamp force x (outer + inner radius) / 2, uniform wear',
+	source: ['shigley'],
+	nature: 'exact',
+	compute: q => {
+		if (q.choice('driveline.gearbox') === 'automatic') return null;
+		if (q.has('driveline.clutch_torque')) return q.number('driveline.clutch_torque');
+		const parts = ['clamp_force', 'friction', 'outer_radius', 'inner_radius', 'faces'] as const;
+		if (!parts.some(part => q.has(`driveline.clutch_${part}`))) return q.number('driveline.clutch_torque');
+		return clutchTorque({
+			clampForce: q.number('driveline.clutch_clamp_force'),
+			friction: q.number('driveline.clutch_friction'),
+			outerRadius: q.number('driveline.clutch_outer_radius'),
+			innerRadius: q.number('driveline.clutch_inner_radius'),
+			faces: q.number('driveline.clutch_faces'),
+		});
+	},
+});
+
+export const clutchMargin = quantity({
+	id: 'driveline.clutch_margin',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: ['driveline.clutch_capacity', 'engine.torque'],
+	formula: 'clutch capacity / engine torque - 1',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => q.number('driveline.clutch_capacity') / q.number('engine.torque') - 1,
+});
+
+export const gearboxMargin = quantity({
+	id: 'driveline.gearbox_margin',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: ['driveline.gearbox_torque', 'engine.torque'],
+	formula: 'gearbox rating / engine torque - 1',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => q.number('driveline.gearbox_torque') / q.number('engine.torque') - 1,
+});
+
+const runsOut = { kind: 'pressure', inputs: ['boost.kind'], source: ['root'], nature: 'estimate', when: boosted } as const;
+
+export const clutchLimit = limit({
+	...runsOut,
+	id: 'driveline.clutch_boost_limit',
+	formula: 'the boost at which the clutch margin reaches 0',
+	limit: { vary: 'boost.target', until: 'driveline.clutch_margin', reaches: 0, rising: false, ...boostRange },
+});
+
+export const gearboxLimit = limit({
+	...runsOut,
+	id: 'driveline.gearbox_boost_limit',
+	formula: 'the boost at which the gearbox margin reaches 0',
+	limit: { vary: 'boost.target', until: 'driveline.gearbox_margin', reaches: 0, rising: false, ...boostRange },
+});
+
+export const critical = quantity({
+	id: 'driveline.shaft_critical_speed',
+	kind: 'rotation',
+	inputs: ['driveline.shaft_length', 'driveline.shaft_diameter', 'driveline.shaft_wall'],
+	formula: 'first bending mode of a pinned steel tube, exact I and area, 205 GPa, 7850 kg/m3',
+	source: ['thomson'],
+	nature: 'exact',
+	compute: q => shaftCriticalSpeed(q.number('driveline.shaft_length'), q.number('driveline.shaft_diameter'), q.number('driveline.shaft_wall')),
+});
+
+export const shaftSpeed = quantity({
+	id: 'driveline.shaft_speed_at_redline',
+	kind: 'rotation',
+	inputs: ['engine.redline', 'driveline.top_gear'],
+	formula: 'redline / top gear',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => q.number('engine.redline') / q.number('driveline.top_gear'),
+});
+
+/** 65 mph in m/s. */
+const cruising = 65 * 0.44704;
+
+export const cruise = quantity({
+	id: 'driveline.cruise_speed',
+	kind: 'rotation',
+	inputs: ['driveline.axle_ratio', 'driveline.tyre_diameter', 'driveline.top_gear'],
+	formula: 'engine speed at 65 mph in top',
+	source: ['geometry'],
+	nature: 'exact',
+	compute: q => {
+		const gear = q.number('driveline.top_gear');
+		return engineSpeedAt(cruising, gear, shaftTurns(q.number('driveline.axle_ratio'), q.number('driveline.tyre_diameter')));
+	},
+});
+
+export const joints = quantity({
+	id: 'driveline.joint_angle_difference',
+	kind: 'angle',
+	inputs: ['driveline.joint_angle_front', 'driveline.joint_angle_rear'],
+	formula: 'difference of the sizes of the two joints\' angles',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => jointAngleDifference(q.number('driveline.joint_angle_front'), q.number('driveline.joint_angle_rear')),
+});
+
+export const heat = quantity({
+	id: 'cooling.heat_to_coolant',
+	kind: 'power',
+	inputs: ['fuel.flow', 'fuel.heating_value'],
+	formula: 'usual share (0.22) of the fuel\'s energy at full load',
+	source: ['heywood'],
+	nature: 'estimate',
+	band: [0.17 / 0.22, 0.26 / 0.22],
+	assumes: true,
+	compute: q => heatToCoolant(q.number('fuel.flow'), q.number('fuel.heating_value')),
+});

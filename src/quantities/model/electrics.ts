@@ -1,0 +1,150 @@
+import { ampacity, chartFuse } from '../../physics/ampacity.ts';
+import { daysToFlat, stateOfCharge } from '../../physics/battery.ts';
+import { largestFuse, smallestFuse } from '../../physics/fuse.ts';
+import { wireDrop } from '../../physics/wire.ts';
+import { quantity } from '../quantity.ts';
+
+const copper = { kind: 'voltage', source: ['astm-b258', 'ohm'], nature: 'exact' } as const;
+
+export const pumpDrop = quantity({
+	...copper,
+	id: 'fuel.pump_wire_drop',
+	inputs: ['fuel.pump_current', 'fuel.pump_wire_gauge', 'fuel.pump_wire_length'],
+	formula: 'current x resistance at 20 degC, out and back',
+	compute: q => wireDrop(q.number('fuel.pump_current'), q.number('fuel.pump_wire_gauge'), q.number('fuel.pump_wire_length')),
+});
+
+export const cableDrop = quantity({
+	...copper,
+	id: 'charging.cable_drop',
+	inputs: ['charging.alternator', 'charging.cable_gauge', 'charging.cable_length'],
+	formula: 'hot output x resistance at 20 degC, out and back',
+	compute: q => wireDrop(q.number('charging.alternator'), q.number('charging.cable_gauge'), q.number('charging.cable_length')),
+});
+
+const wiring = { kind: 'yes-no', source: ['cfr183', 'practice'], nature: 'estimate' } as const;
+
+/** What a fuse may be on a wire, A; 0 where the table does not begin (under 18 AWG). */
+const most = (area: number): number => {
+	const carries = ampacity(area);
+	return carries === undefined ? 0 : largestFuse(carries);
+};
+
+export const pumpWire = quantity({
+	...wiring,
+	id: 'fuel.pump_wire_ok',
+	inputs: ['fuel.pump_fuse', 'fuel.pump_wire_gauge', 'fuel.pump_current'],
+	formula: 'fuse <= 0.85 x what 105 degC wire of that size may carry, and load <= 0.8 fuse',
+	compute: q => {
+		const [fuse, wire, load] = [q.number('fuel.pump_fuse'), q.number('fuel.pump_wire_gauge'), q.number('fuel.pump_current')];
+		return q.lacks || q.idle ? undefined : fuse <= most(wire) && smallestFuse(load) <= fuse;
+	},
+});
+
+export const pumpMostFuse = quantity({
+	id: 'fuel.pump_fuse_most',
+	kind: 'current',
+	inputs: ['fuel.pump_wire_gauge'],
+	formula: '0.85 x what 105 degC wire of that size may carry',
+	source: ['cfr183'],
+	nature: 'estimate',
+	compute: q => most(q.number('fuel.pump_wire_gauge')),
+});
+
+export const pumpChartFuse = quantity({
+	id: 'fuel.pump_fuse_chart',
+	kind: 'current',
+	inputs: ['fuel.pump_wire_gauge'],
+	formula: 'the fuse of the aircraft chart for that wire: advice only',
+	source: ['ac43'],
+	nature: 'exact',
+	compute: q => chartFuse(q.number('fuel.pump_wire_gauge')) ?? null,
+});
+
+export const cable = quantity({
+	...wiring,
+	id: 'charging.cable_ok',
+	inputs: ['charging.cable_fuse', 'charging.cable_gauge', 'charging.alternator'],
+	formula: 'fuse <= 0.85 x what 105 degC cable of that size may carry, and >= 1.25 x the alternator\'s output',
+	compute: q => {
+		const [fuse, wire, output] = [q.number('charging.cable_fuse'), q.number('charging.cable_gauge'), q.number('charging.alternator')];
+		return q.lacks || q.idle ? undefined : fuse <= most(wire) && fuse >= smallestFuse(output);
+	},
+});
+
+export const cableMostFuse = quantity({
+	id: 'charging.cable_fuse_most',
+	kind: 'current',
+	inputs: ['charging.cable_gauge'],
+	formula: '0.85 x what 105 degC cable of that size may carry',
+	source: ['cfr183'],
+	nature: 'estimate',
+	compute: q => most(q.number('charging.cable_gauge')),
+});
+
+export const fanWire = quantity({
+	...wiring,
+	id: 'cooling.fan_wire_ok',
+	inputs: ['cooling.fan_current', 'cooling.fan_fuse'],
+	formula: 'load <= 0.8 fuse',
+	compute: q => {
+		const [load, fuse] = [q.number('cooling.fan_current'), q.number('cooling.fan_fuse')];
+		return q.lacks || q.idle ? undefined : smallestFuse(load) <= fuse;
+	},
+});
+
+type Load = readonly [name: string, amps: number];
+
+export const loads = quantity({
+	id: 'charging.load_total',
+	kind: 'current',
+	inputs: ['charging.loads'],
+	formula: 'sum of the loads',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => q.list<Load>('charging.loads')?.reduce((sum, [, amps]) => sum + amps, 0),
+});
+
+export const balance = quantity({
+	id: 'charging.balance',
+	kind: 'current',
+	inputs: ['charging.alternator', 'charging.load_total'],
+	formula: 'hot output - sum of loads',
+	source: ['practice'],
+	nature: 'estimate',
+	compute: q => q.number('charging.alternator') - q.number('charging.load_total'),
+});
+
+/** What an alternator gives at idle, share of its hot output. Common practice. */
+const idleShare = 0.5;
+
+export const balanceIdle = quantity({
+	id: 'charging.balance_idle',
+	kind: 'current',
+	inputs: ['charging.alternator', 'charging.load_total'],
+	formula: 'half of the hot output - sum of loads',
+	source: ['practice'],
+	nature: 'estimate',
+	compute: q => idleShare * q.number('charging.alternator') - q.number('charging.load_total'),
+});
+
+export const flat = quantity({
+	id: 'harness.days_to_flat',
+	kind: 'days',
+	inputs: ['charging.battery_capacity', 'harness.key_off_draw'],
+	formula: 'usable half of the battery / key-off draw',
+	source: ['practice'],
+	nature: 'exact',
+	compute: q => daysToFlat(q.number('charging.battery_capacity'), q.number('harness.key_off_draw')),
+});
+
+export const charge = quantity({
+	id: 'charging.state_of_charge',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: ['charging.battery_rest'],
+	formula: 'table of rested volts',
+	source: ['battery-table'],
+	nature: 'estimate',
+	compute: q => stateOfCharge(q.number('charging.battery_rest')),
+});

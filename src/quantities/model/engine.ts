@@ -1,0 +1,137 @@
+import { airFlow, displacement, idleAir, meanEffectivePressure, meanPistonSpeed, powerFromAir, torque, usualAirEfficiency } from '../../physics/airflow.ts';
+import { assumption, quantity } from '../quantity.ts';
+
+export const size = quantity({
+	id: 'engine.displacement',
+	kind: 'volume',
+	inputs: ['engine.cylinders', 'engine.bore', 'engine.stroke', 'engine.displacement_stated'],
+	formula: 'cylinders pi/4 bore^2 stroke; else the stated displacement',
+	source: ['geometry'],
+	nature: 'exact',
+	compute: q => {
+		const measured = q.has('engine.bore') && q.has('engine.stroke');
+		if (!measured && q.has('engine.displacement_stated')) return q.number('engine.displacement_stated');
+		return displacement(q.number('engine.cylinders'), q.number('engine.bore'), q.number('engine.stroke'));
+	},
+});
+
+export const sizeFromBore = quantity({
+	id: 'engine.displacement_from_bore',
+	kind: 'volume',
+	inputs: ['engine.cylinders', 'engine.bore', 'engine.stroke'],
+	formula: 'cylinders pi/4 bore^2 stroke: never the stated displacement, which is checked against it',
+	source: ['geometry'],
+	nature: 'exact',
+	compute: q => displacement(q.number('engine.cylinders'), q.number('engine.bore'), q.number('engine.stroke')),
+});
+
+export const air = quantity({
+	id: 'engine.air_flow',
+	shown: { us: 'lb/min', metric: 'kg/h' },
+	kind: 'mass-flow',
+	inputs: ['engine.volumetric_efficiency', 'boost.manifold_density', 'engine.displacement', 'engine.peak_rpm'],
+	formula: 'volumetric efficiency x manifold density x displacement x rpm / 120, at peak_rpm',
+	source: ['heywood'],
+	nature: 'exact',
+	compute: q =>
+		airFlow({
+			volumetricEfficiency: q.number('engine.volumetric_efficiency'),
+			density: q.number('boost.manifold_density'),
+			displacement: q.number('engine.displacement'),
+			rpm: q.number('engine.peak_rpm'),
+		}),
+});
+
+export const pistonSpeed = quantity({
+	id: 'engine.mean_piston_speed',
+	kind: 'velocity',
+	inputs: ['engine.stroke', 'engine.redline'],
+	formula: '2 stroke x redline / 60',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => meanPistonSpeed(q.number('engine.stroke'), q.number('engine.redline')),
+});
+
+export const airEfficiency = quantity({
+	id: 'engine.air_efficiency',
+	kind: 'ratio',
+	inputs: ['boost.kind'],
+	formula: 'usual 0.3133 unboosted, 0.2838 boosted: work per unit of the fuel energy that the air could burn',
+	source: ['practice'],
+	nature: 'estimate',
+	band: [0.95, 1.2],
+	assumes: true,
+	compute: q => {
+		const kind = q.choice('boost.kind');
+		return kind && usualAirEfficiency[kind === 'none' ? 'unboosted' : 'boosted'];
+	},
+});
+
+export const power = quantity({
+	id: 'engine.power',
+	kind: 'power',
+	inputs: ['engine.air_flow', 'fuel.stoichiometric_ratio', 'fuel.heating_value', 'engine.air_efficiency'],
+	formula: 'air flow / stoichiometric ratio x heating value x air efficiency; lambda does not enter',
+	source: ['practice'],
+	nature: 'estimate',
+	compute: q =>
+		powerFromAir({
+			airFlow: q.number('engine.air_flow'),
+			stoichiometricRatio: q.number('fuel.stoichiometric_ratio'),
+			heatingValue: q.number('fuel.heating_value'),
+			airEfficiency: q.number('engine.air_efficiency'),
+		}),
+});
+
+export const turning = quantity({
+	id: 'engine.torque',
+	kind: 'torque',
+	inputs: ['engine.power', 'engine.peak_rpm'],
+	formula: 'power / (2 pi N) at peak_rpm; peak torque is usually 10-25 % higher, so margins ask more',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => torque(q.number('engine.power'), q.number('engine.peak_rpm')),
+});
+
+export const bmep = quantity({
+	id: 'engine.bmep',
+	kind: 'pressure',
+	inputs: ['engine.power', 'engine.displacement', 'engine.peak_rpm'],
+	formula: '2 power / (displacement x N)',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => meanEffectivePressure(q.number('engine.power'), q.number('engine.displacement'), q.number('engine.peak_rpm')),
+});
+
+export const idleSpeed = assumption({
+	id: 'engine.idle_speed',
+	kind: 'rotation',
+	value: 750,
+	spread: 100,
+	formula: 'usual idle speed',
+	source: ['practice'],
+	nature: 'estimate',
+});
+
+export const idleManifold = assumption({
+	id: 'engine.idle_manifold_pressure',
+	kind: 'absolute-pressure',
+	value: 38e3,
+	spread: 8e3,
+	formula: 'usual manifold pressure at idle',
+	source: ['practice'],
+	nature: 'estimate',
+});
+
+export const idleFlow = quantity({
+	id: 'engine.idle_air_flow',
+	shown: { us: 'lb/min', metric: 'kg/h' },
+	kind: 'mass-flow',
+	inputs: ['engine.displacement'],
+	formula: 'usual 5 kg/h a litre at 750 rpm (spread 1.5)',
+	source: ['practice'],
+	nature: 'estimate',
+	band: [0.7, 1.3],
+	assumes: true,
+	compute: q => idleAir * q.number('engine.displacement'),
+});

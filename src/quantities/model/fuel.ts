@@ -1,0 +1,93 @@
+import { fuelFlow, fuels } from '../../physics/fuels.ts';
+import { assumption, quantity } from '../quantity.ts';
+
+const property = (id: string, kind: 'ratio' | 'density' | 'energy-per-mass', of: 'stoichiometricRatio' | 'density' | 'heatingValue', formula: string) =>
+	quantity({
+		id,
+		kind,
+		inputs: ['fuel.kind'],
+		formula,
+		source: ['doe'],
+		nature: 'exact',
+		compute: q => {
+			const kind = q.choice('fuel.kind') as keyof typeof fuels | undefined;
+			return kind && fuels[kind][of];
+		},
+	});
+
+export const stoichiometric = property('fuel.stoichiometric_ratio', 'ratio', 'stoichiometricRatio', 'petrol 14.7, with 10 % ethanol 14.1, E85 9.81');
+export const density = property('fuel.density', 'density', 'density', 'petrol 745, with 10 % ethanol 749.4, E85 782.4 kg/m3');
+export const heating = property('fuel.heating_value', 'energy-per-mass', 'heatingValue', 'petrol 43.44, with 10 % ethanol 41.70, E85 29.30 MJ/kg');
+
+export const octane = quantity({
+	id: 'fuel.octane_ron',
+	kind: 'octane',
+	unit: '1',
+	inputs: ['fuel.octane'],
+	formula: 'RON; the pump index (R+M)/2 plus 5 when that is given (usual sensitivity 10)',
+	source: ['practice'],
+	nature: 'estimate',
+	compute: q => q.number('fuel.octane'),
+});
+
+export const lambdaUnboosted = assumption({
+	id: 'fuel.usual_lambda_unboosted',
+	standsFor: 'boost.lambda',
+	kind: 'ratio',
+	value: 0.87,
+	spread: 0.03,
+	formula: 'usual lambda at full load without boost',
+	source: ['practice'],
+	nature: 'estimate',
+});
+
+/** boost.lambda is asked, and in effect, only when boosted. */
+export const lambda = quantity({
+	id: 'fuel.lambda_full_load',
+	kind: 'ratio',
+	inputs: ['boost.kind', 'boost.lambda', 'fuel.usual_lambda_unboosted'],
+	formula: 'the lambda meant at full load; usual 0.87 unboosted',
+	source: ['practice'],
+	nature: 'exact',
+	compute: q => (q.choice('boost.kind') === 'none' ? q.number('fuel.usual_lambda_unboosted') : q.number('boost.lambda')),
+});
+
+export const flow = quantity({
+	id: 'fuel.flow',
+	kind: 'mass-flow',
+	inputs: ['engine.air_flow', 'fuel.lambda_full_load', 'fuel.stoichiometric_ratio'],
+	formula: 'air flow / (lambda x stoichiometric ratio)',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => fuelFlow(q.number('engine.air_flow'), q.number('fuel.lambda_full_load'), q.number('fuel.stoichiometric_ratio')),
+});
+
+/** Set point at the rail with the boost that a manifold-referenced regulator adds. */
+export const railSetPoint = quantity({
+	id: 'fuel.rail_set_point',
+	kind: 'pressure',
+	inputs: ['fuel.pressure', 'fuel.reference', 'boost.kind', 'boost.target'],
+	formula: 'set point; plus boost when the regulator sees the manifold',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const set = q.number('fuel.pressure');
+		if (q.choice('boost.kind') === 'none') return set;
+		return q.choice('fuel.reference') === 'manifold' ? set + q.number('boost.target') : set;
+	},
+});
+
+export const idleExpected = quantity({
+	id: 'fuel.idle_pressure_expected',
+	kind: 'pressure',
+	inputs: ['fuel.pressure', 'fuel.reference', 'air.ambient_pressure', 'engine.idle_manifold_pressure'],
+	formula: 'set point; less the manifold vacuum of a warm idle when the regulator sees the manifold',
+	source: ['definition'],
+	nature: 'estimate',
+	compute: q => {
+		const reference = q.choice('fuel.reference');
+		const set = q.number('fuel.pressure');
+		if (reference === undefined || reference === 'atmosphere') return reference && set;
+		return set - (q.number('air.ambient_pressure') - q.number('engine.idle_manifold_pressure'));
+	},
+});

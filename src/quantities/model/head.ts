@@ -1,0 +1,66 @@
+import { headClampRatio, headFastenerArea, nutFactor, preloadFromTorque, preloadOfStretch } from '../../physics/bolts.ts';
+import { assumption, limit, quantity } from '../quantity.ts';
+import { boosted } from './boost.ts';
+import { boostRange } from './ranges.ts';
+
+export const friction = assumption({
+	id: 'engine.fastener_friction',
+	kind: 'ratio',
+	value: nutFactor.oiled,
+	spread: 0.3 * nutFactor.oiled,
+	formula: 'nut factor K of an oiled thread (dry 0.20, moly 0.13)',
+	source: ['shigley'],
+	nature: 'estimate',
+});
+
+export const preload = quantity({
+	id: 'engine.fastener_preload',
+	kind: 'force',
+	inputs: ['engine.head_fasteners', 'engine.fastener_size', 'engine.fastener_torque', 'engine.fastener_friction'],
+	formula: 'studs and bolts: torque / (K d); stretch: 830 MPa x stress area, 0.75 of that when used again',
+	source: ['shigley', 'iso898'],
+	nature: 'estimate',
+	compute: q => {
+		const kind = q.choice('engine.head_fasteners');
+		const diameter = q.number('engine.fastener_size');
+		if (kind === 'studs' || kind === 'reusable-bolts') {
+			return preloadFromTorque(q.number('engine.fastener_torque'), diameter, q.number('engine.fastener_friction'));
+		}
+		if (kind === undefined || q.lacks) return undefined;
+		const area = headFastenerArea(diameter);
+		// The coarse pitch has the smaller area: the cautious one where nobody counted threads.
+		return area === null ? null : preloadOfStretch(area.coarse, kind === 'stretch-reused');
+	},
+});
+
+export const clamp = quantity({
+	id: 'engine.head_clamp_ratio',
+	kind: 'ratio',
+	inputs: ['engine.fastener_preload', 'engine.fastener_count', 'engine.cylinders', 'engine.gasket_bore', 'engine.peak_pressure'],
+	formula: 'preload x fasteners a bank / (cylinders / 2) over peak pressure x pi/4 gasket bore^2',
+	source: ['statics'],
+	nature: 'estimate',
+	compute: q =>
+		headClampRatio({
+			preload: q.number('engine.fastener_preload'),
+			fasteners: q.number('engine.fastener_count'),
+			cylinders: q.number('engine.cylinders') / 2,
+			gasketBore: q.number('engine.gasket_bore'),
+			peakPressure: q.number('engine.peak_pressure'),
+		}),
+});
+
+/** Under this a head begins to lift and the gasket to weep. */
+const lifts = 1.3;
+
+export const boostLimit = limit({
+	id: 'engine.head_boost_limit',
+	kind: 'pressure',
+	heavy: true,
+	inputs: ['boost.kind'],
+	formula: 'the boost at which the clamp ratio reaches 1.3',
+	source: ['root'],
+	nature: 'estimate',
+	limit: { vary: 'boost.target', until: 'engine.head_clamp_ratio', reaches: lifts, rising: false, ...boostRange },
+	when: boosted,
+});

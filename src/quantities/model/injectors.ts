@@ -1,0 +1,145 @@
+import { cycleTime, duty, injectorFlow, injectorFlowNeeded, pulseWidth } from '../../physics/injector.ts';
+import { limit, quantity } from '../quantity.ts';
+import { boosted } from './boost.ts';
+import { boostRange } from './ranges.ts';
+
+export const across = quantity({
+	id: 'injectors.pressure_across',
+	kind: 'pressure',
+	inputs: ['fuel.rail_set_point', 'boost.kind', 'boost.target'],
+	formula: 'set point with a manifold reference; set point - boost with a fixed rail',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => q.number('fuel.rail_set_point') - (q.choice('boost.kind') === 'none' ? 0 : q.number('boost.target')),
+});
+
+export const flow = quantity({
+	id: 'injectors.flow',
+	kind: 'mass-flow',
+	inputs: ['injectors.rated_flow', 'injectors.rated_pressure', 'injectors.pressure_across'],
+	formula: 'rated flow x sqrt(pressure across / rated pressure)',
+	source: ['bernoulli'],
+	nature: 'exact',
+	compute: q =>
+		injectorFlow(q.number('injectors.rated_flow'), q.number('injectors.rated_pressure'), q.number('injectors.pressure_across')),
+});
+
+const job = ['fuel.flow', 'injectors.count', 'engine.peak_rpm', 'injectors.dead_time'] as const;
+
+const jobOf = (q: { number(id: (typeof job)[number]): number }) => ({
+	fuelFlow: q.number('fuel.flow'),
+	injectors: q.number('injectors.count'),
+	rpm: q.number('engine.peak_rpm'),
+	deadTime: q.number('injectors.dead_time'),
+});
+
+export const pulse = quantity({
+	id: 'injectors.pulse_width',
+	kind: 'time',
+	inputs: [...job, 'injectors.flow'],
+	formula: 'fuel per injector and cycle / flow + dead time',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => pulseWidth(jobOf(q), q.number('injectors.flow')),
+});
+
+export const share = quantity({
+	id: 'injectors.duty',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: ['injectors.pulse_width', 'engine.peak_rpm'],
+	formula: 'pulse width / (120 / rpm) at peak_rpm',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => duty(q.number('injectors.pulse_width'), q.number('engine.peak_rpm')),
+});
+
+export const needed = quantity({
+	id: 'injectors.flow_needed',
+	kind: 'mass-flow',
+	inputs: [...job, 'injectors.duty_limit', 'injectors.pressure_across', 'injectors.rated_pressure'],
+	formula: 'the rated flow, at rated pressure, that gives duty = duty_limit',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const [across, rated] = [q.number('injectors.pressure_across'), q.number('injectors.rated_pressure')];
+		return injectorFlow(injectorFlowNeeded(jobOf(q), q.number('injectors.duty_limit')), across, rated);
+	},
+});
+
+export const boostLimit = limit({
+	id: 'injectors.boost_limit',
+	kind: 'pressure',
+	inputs: ['boost.kind'],
+	formula: 'the boost at which duty reaches duty_limit',
+	source: ['root'],
+	nature: 'estimate',
+	limit: { vary: 'boost.target', until: 'injectors.duty', reaches: 'injectors.duty_limit', rising: true, ...boostRange },
+	when: boosted,
+});
+
+export const fuelError = quantity({
+	id: 'injectors.fuel_error',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: ['injectors.flow', 'injectors.controller_flow'],
+	formula: 'flow at the real pressure / the flow that the controller believes - 1',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => q.number('injectors.flow') / q.number('injectors.controller_flow') - 1,
+});
+
+/** A fixed rail sees the vacuum of idle as more pressure across; a manifold-referenced one takes it out. */
+export const idleAcross = quantity({
+	id: 'injectors.idle_pressure_across',
+	kind: 'pressure',
+	inputs: ['fuel.pressure', 'fuel.reference', 'air.ambient_pressure', 'engine.idle_manifold_pressure'],
+	formula: 'set point with a manifold reference; set point + manifold vacuum at idle with a fixed rail',
+	source: ['definition'],
+	nature: 'estimate',
+	compute: q => {
+		const set = q.number('fuel.pressure');
+		if (q.choice('fuel.reference') !== 'atmosphere') return set;
+		return set + q.number('air.ambient_pressure') - q.number('engine.idle_manifold_pressure');
+	},
+});
+
+export const idlePulse = quantity({
+	id: 'injectors.idle_pulse_width',
+	kind: 'time',
+	inputs: [
+		'engine.idle_air_flow',
+		'engine.idle_speed',
+		'fuel.stoichiometric_ratio',
+		'injectors.count',
+		'injectors.dead_time',
+		'injectors.rated_flow',
+		'injectors.rated_pressure',
+		'injectors.idle_pressure_across',
+	],
+	formula: 'idle air at lambda 1, per injector and cycle / flow at idle + dead time',
+	source: ['practice'],
+	nature: 'estimate',
+	compute: q => {
+		const fuelFlow = q.number('engine.idle_air_flow') / q.number('fuel.stoichiometric_ratio');
+		const rpm = q.number('engine.idle_speed');
+		const [injectors, deadTime] = [q.number('injectors.count'), q.number('injectors.dead_time')];
+		const held = injectorFlow(
+			q.number('injectors.rated_flow'),
+			q.number('injectors.rated_pressure'),
+			q.number('injectors.idle_pressure_across'),
+		);
+		return pulseWidth({ fuelFlow, injectors, rpm, deadTime }, held);
+	},
+});
+
+/** Time there is for one injection at best power, s: what pulse width is read against. */
+export const cycle = quantity({
+	id: 'injectors.cycle_time',
+	kind: 'time',
+	inputs: ['engine.peak_rpm'],
+	formula: '120 / rpm',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => cycleTime(q.number('engine.peak_rpm')),
+});

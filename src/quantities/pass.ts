@@ -1,0 +1,205 @@
+import type { Outcome } from '../expressions/tree.ts';
+import { OutOfRange } from '../physics/range.ts';
+import type { Given, Graph, Node } from './graph.ts';
+import { Inputs, type Values } from './inputs.ts';
+import { readElsewhere, tellElsewhere } from './elsewhere.ts';
+import { solveLimit, tellLimit } from './limit.ts';
+import { Bounded } from './quantity.ts';
+
+/** An answer on its way into the graph, with the ids of whatever its reading took for granted (a density, a sensitivity). */
+export interface GivenAnswer {
+	readonly value: Given;
+	readonly assumed: readonly string[];
+	/** For a usual value from a pack: what is shown in `assumed`. */
+}
+
+/** What the graph came to: the value of each slot, and for each why it is not known or what it takes for granted. */
+export interface State {
+	readonly graph: Graph;
+	readonly values: Values;
+	readonly given: ReadonlyMap<number, GivenAnswer>;
+	/** Slots whose value was set from outside, as a rule's example does. */
+	readonly replaced: ReadonlySet<number>;
+	readonly missing: readonly (readonly string[])[];
+	readonly assumed: readonly (readonly string[])[];
+	readonly bounds: ReadonlyMap<number, 'above' | 'below'>;
+	/** Slots whose formula refused its inputs or gave no finite number, with what it said. */
+	readonly broken: ReadonlyMap<number, string>;
+}
+
+/** A pass that is being made. */
+export interface Telling {
+	readonly graph: Graph;
+	readonly values: Values;
+	readonly given: ReadonlyMap<number, GivenAnswer>;
+	readonly missing: (readonly string[])[];
+	readonly assumed: (readonly string[])[];
+	readonly bounds: Map<number, 'above' | 'below'>;
+	readonly broken: Map<number, string>;
+}
+
+const nothing: readonly string[] = [];
+
+/**
+ * Computes every slot once, keeping what is missing and what is assumed.
+ * `replaced` sets slots outright (by id), whatever would go into them.
+ */
+export function solve(
+	graph: Graph,
+	answers: ReadonlyMap<string, GivenAnswer>,
+	replaced: ReadonlyMap<string, Outcome> = new Map(),
+): State {
+	const slot = (id: string) => {
+		const at = graph.slotOf.get(id);
+		if (at === undefined) throw new TypeError(`${id} is no answer and no quantity`);
+		return at;
+	};
+	const given = new Map([...answers].map(([id, answer]) => [slot(id), answer]));
+	const telling: Telling = {
+		graph,
+		values: new Array<Outcome>(graph.nodes.length).fill(undefined),
+		given,
+		missing: new Array<readonly string[]>(graph.nodes.length).fill(nothing),
+		assumed: new Array<readonly string[]>(graph.nodes.length).fill(nothing),
+		bounds: new Map(),
+		broken: new Map(),
+	};
+	const fixed = new Set<number>();
+	for (const [id, value] of replaced) {
+		fixed.add(slot(id));
+		telling.values[slot(id)] = value;
+	}
+	tell(telling, graph.order, fixed);
+	return { ...telling, replaced: fixed };
+}
+
+/** Computes the slots named, in order, keeping what is missing and assumed. */
+export function tell(telling: Telling, order: readonly number[], fixed: ReadonlySet<number>): void {
+	const inputs = new Inputs(telling.values, true);
+	for (const slot of order) {
+		if (fixed.has(slot)) continue;
+		const node = telling.graph.nodes[slot]!;
+		if (node.limit) tellLimit(telling, node, inputs);
+		else if (node.elsewhere) tellElsewhere(telling, node);
+		else tellNode(telling, node, inputs);
+	}
+}
+
+/** A copy of a pass with some slots set, the slots in `order` computed anew. The set slots count as known outright. */
+export function tellReplaced(telling: Telling, set: ReadonlyMap<number, Outcome>, order: readonly number[]): Telling {
+	const at: Telling = {
+		...telling,
+		values: telling.values.slice(),
+		missing: telling.missing.slice(),
+		assumed: telling.assumed.slice(),
+		bounds: new Map(telling.bounds),
+		broken: new Map(telling.broken),
+	};
+	for (const slot of order) {
+		at.broken.delete(slot);
+		at.bounds.delete(slot);
+		at.missing[slot] = nothing;
+		at.assumed[slot] = nothing;
+	}
+	for (const [slot, value] of set) {
+		at.values[slot] = value;
+		at.missing[slot] = nothing;
+		at.assumed[slot] = nothing;
+		at.broken.delete(slot);
+	}
+	tell(at, order, new Set(set.keys()));
+	return at;
+}
+
+function tellNode(telling: Telling, node: Node, inputs: Inputs): void {
+	const { values, given } = telling;
+	const answer = given.get(node.slot);
+	inputs.enter(node.slots);
+	let outcome: Outcome | Bounded;
+	try {
+		outcome = settle(node.compute!(inputs, answer?.value), inputs);
+	} catch (error) {
+		if (!(error instanceof OutOfRange)) throw error;
+		// A formula refuses the NaN that stands for something missing: that is not its fault.
+		if (inputs.lacks || inputs.idle) outcome = settle(Number.NaN, inputs);
+		else {
+			telling.broken.set(node.slot, error.message);
+			outcome = undefined;
+		}
+	}
+	if (outcome instanceof Bounded) {
+		telling.bounds.set(node.slot, outcome.bound);
+		outcome = outcome.value;
+	}
+	if (typeof outcome === 'number' && !Number.isFinite(outcome)) {
+		telling.broken.set(node.slot, `it came to ${outcome}`);
+		outcome = undefined;
+	}
+	values[node.slot] = outcome;
+	keep(telling, node, inputs, outcome);
+}
+
+/** What a node's outcome comes to once it is clear that something it read was not known or not applicable. */
+export function settle(outcome: Outcome | Bounded, inputs: Inputs): Outcome | Bounded {
+	if (outcome === undefined || outcome === null) return inputs.idle && !inputs.lacks ? null : outcome;
+	if (typeof outcome === 'number' && Number.isNaN(outcome)) {
+		if (inputs.idle) return null;
+		if (inputs.lacks) return undefined;
+	}
+	return inputs.lacks ? undefined : outcome;
+}
+
+function keep(telling: Telling, node: Node, inputs: Inputs, outcome: Outcome): void {
+	const { missing, assumed, broken, values } = telling;
+	const reads = [...new Set(inputs.reads)];
+	if (outcome === undefined && !broken.has(node.slot)) {
+		const lost = reads.find(slot => broken.has(slot));
+		if (lost !== undefined) broken.set(node.slot, `${telling.graph.nodes[lost]!.id}: ${broken.get(lost)}`);
+		const lacking = union(reads.filter(slot => values[slot] === undefined).map(slot => missing[slot]!)).concat(inputs.wants);
+		const own = node.question && lacking.length === 0 ? [node.id] : lacking;
+		missing[node.slot] = lost === undefined ? [...new Set(own)].sort() : nothing;
+	}
+	if (outcome !== undefined && outcome !== null) assumed[node.slot] = assumedBy(telling, node, reads);
+}
+
+function assumedBy(telling: Telling, node: Node, reads: readonly number[]): readonly string[] {
+	const lists = reads.map(slot => telling.assumed[slot]!);
+	const answer = telling.given.get(node.slot);
+	if (answer) return union([...lists, answer.assumed]);
+	if (node.question) return union([...lists, [node.id]]);
+	return union(node.assumes ? [...lists, [node.assumes]] : lists);
+}
+
+/** Several sorted lists as one sorted list without doubles. */
+export function union(lists: readonly (readonly string[])[]): readonly string[] {
+	const some = lists.filter(list => list.length > 0);
+	if (some.length === 0) return nothing;
+	if (some.length === 1) return some[0]!;
+	return [...new Set(some.flat())].sort();
+}
+
+/** Computes the slots named, in order, values only. For replaced inputs, roots and draws. */
+export function run(graph: Graph, values: Values, given: ReadonlyMap<number, GivenAnswer>, order: readonly number[]): void {
+	const inputs = new Inputs(values);
+	for (const slot of order) {
+		const node = graph.nodes[slot]!;
+		if (node.limit) {
+			const found = solveLimit(graph, values, given, node);
+			values[slot] = found instanceof Bounded ? found.value : found;
+			continue;
+		}
+		if (node.elsewhere) {
+			values[slot] = readElsewhere(graph, values, given, node);
+			continue;
+		}
+		inputs.enter(node.slots);
+		let outcome: Outcome | Bounded;
+		try {
+			outcome = settle(node.compute!(inputs, given.get(slot)?.value), inputs);
+		} catch (error) {
+			if (!(error instanceof OutOfRange)) throw error;
+			outcome = undefined;
+		}
+		values[slot] = outcome instanceof Bounded ? outcome.value : outcome;
+	}
+}

@@ -1,0 +1,55 @@
+import type { AnyQuantity } from '../../quantities/quantity.ts';
+import type { Question } from '../../sheet/question.ts';
+import type { Kind } from '../../units/kinds.ts';
+
+/** What an expression or a name in one is: decides what it may be compared with. */
+export type Type =
+	| { readonly is: 'number'; readonly kind: Kind }
+	| { readonly is: 'text'; readonly choices: readonly string[] | null; readonly written?: true }
+	| { readonly is: 'yes-no' }
+	| { readonly is: 'list'; readonly choices: readonly string[] | null; readonly written?: true };
+
+export type Names = ReadonlyMap<string, Type>;
+
+/** What every question and every quantity may be used as. */
+export function namesOf(questions: readonly Question[], quantities: readonly AnyQuantity[]): Map<string, Type> {
+	const names = new Map<string, Type>();
+	for (const question of questions) names.set(question.id, typeOfQuestion(question));
+	for (const { id, kind } of quantities) {
+		if (kind === 'hidden') continue;
+		if (kind === 'yes-no') names.set(id, { is: 'yes-no' });
+		else if (kind === 'list') names.set(id, { is: 'list', choices: null });
+		else if (kind === 'words') names.set(id, { is: 'text', choices: null });
+		else names.set(id, { is: 'number', kind });
+	}
+	return names;
+}
+
+function typeOfQuestion({ kind, choices }: Question): Type {
+	switch (kind) {
+		case 'whole':
+			return { is: 'number', kind: 'count' };
+		case 'choice':
+			return { is: 'text', choices: Object.keys(choices) };
+		case 'teeth':
+			return { is: 'text', choices: null };
+		case 'several':
+			return { is: 'list', choices: Object.keys(choices) };
+		case 'per-cylinder':
+		case 'firing-order':
+		case 'pairs':
+		case 'curve':
+		case 'loads':
+		case 'codes':
+		case 'circuits':
+			return { is: 'list', choices: null };
+		default:
+			return { is: 'number', kind };
+	}
+}
+
+/** A type in words, for errors. */
+export function wordsFor(type: Type): string {
+	if (type.is === 'number') return type.kind === 'count' || type.kind === 'ratio' ? 'a bare number' : `a ${type.kind}`;
+	return { text: 'a choice or text', 'yes-no': 'a yes or no', list: 'a list' }[type.is];
+}

@@ -1,0 +1,139 @@
+import type { Expression, Value } from '../expressions/tree.ts';
+import type { Question } from '../sheet/question.ts';
+import type { Kind } from '../units/kinds.ts';
+
+/** The points by which a thing must be settled, in order. */
+export const stages = ['crank', 'fire', 'move', 'boost', 'tidy'] as const;
+export type Stage = (typeof stages)[number];
+
+/** What happens if it is not settled, worst first. */
+export const harms = ['person', 'engine', 'strands', 'wear', 'annoys'] as const;
+export type Harm = (typeof harms)[number];
+
+export type VerdictWord = 'fails' | 'holds' | 'cannot-tell' | 'does-not-apply' | 'not-evaluated';
+
+/** A rule's example: a named build with some answers or quantities set or taken away, and what must come of it. */
+export interface Example {
+	readonly on: string;
+	/** Answers in the sheet's own shape. */
+	readonly answers: Readonly<Record<string, unknown>>;
+	/** Quantities set outright, in kept units. */
+	readonly quantities: Readonly<Record<string, Value>>;
+	readonly without: readonly string[];
+	readonly item: string | null;
+	readonly then: VerdictWord;
+	readonly missing: readonly string[] | null;
+	readonly at: string;
+}
+
+export interface Threshold {
+	readonly value: Expression;
+	readonly kind: Kind | 'yes-no' | 'words' | 'list';
+	/** The unit a constant was written in, where the kind has no one unit of its own (ratios). */
+	readonly unit?: string;
+}
+
+/** What a rule with `each` makes a finding of, one by one. */
+export interface Each {
+	readonly answer: string;
+	readonly over: 'choices' | 'cylinders' | 'codes' | 'circuits';
+	readonly subjects: readonly string[] | null;
+}
+
+export interface Rule {
+	readonly id: string;
+	readonly section: string;
+	readonly topic: string;
+	readonly title: string;
+	readonly stage: Stage;
+	readonly harm: Harm;
+	readonly applies: Expression | null;
+	readonly thresholds: Readonly<Record<string, Threshold>>;
+	readonly holds: Expression;
+	readonly each: Each | null;
+	readonly why: string;
+	readonly do: readonly string[];
+	readonly prove: string;
+	readonly parts: readonly string[];
+	readonly cautions: readonly string[];
+	readonly source: readonly string[];
+	readonly examples: readonly Example[];
+	/** file:line of the rule, for errors. */
+	readonly at: string;
+}
+
+export interface Topic {
+	readonly topic: string;
+	readonly section: string;
+	readonly place: number;
+	readonly questions: readonly string[];
+	readonly rules: readonly string[];
+}
+
+export interface Section {
+	readonly id: string;
+	readonly title: string;
+	readonly words: string;
+}
+
+export interface Caution {
+	readonly id: string;
+	readonly title: string;
+	readonly words: string;
+	readonly when: Expression | null;
+}
+
+export interface Step {
+	readonly do: string;
+	readonly applies: Expression | null;
+	readonly read: string;
+	readonly stop: string;
+	readonly cautions: readonly string[];
+}
+
+export interface Procedure {
+	readonly title: string;
+	readonly stage: Stage;
+	readonly place: number;
+	readonly steps: readonly Step[];
+}
+
+export interface UsualCircuit {
+	readonly circuit: string;
+	/** A: a usual current, common practice. */
+	readonly current: number;
+	readonly when: Expression | null;
+	readonly words: string;
+}
+
+export interface TroubleCode {
+	readonly title: string;
+	readonly topics: readonly string[];
+	readonly rules: readonly string[];
+}
+
+export interface LimitWords {
+	readonly title: string;
+	readonly raise: string;
+}
+
+/** Answers of a build that rules' examples start from, in the sheet's shape by question id. */
+export type NamedBuild = Readonly<Record<string, unknown>>;
+
+/** Everything that rules/ says, checked and compiled. */
+export interface Rulebook {
+	readonly sections: readonly Section[];
+	readonly topics: readonly Topic[];
+	/** In the order of the interview. */
+	readonly questions: readonly Question[];
+	readonly rules: readonly Rule[];
+	readonly cautions: readonly Caution[];
+	readonly sources: Readonly<Record<string, string>>;
+	readonly limits: Readonly<Record<string, LimitWords>>;
+	readonly circuits: readonly UsualCircuit[];
+	readonly procedures: readonly Procedure[];
+	readonly codes: Readonly<Record<string, TroubleCode>>;
+	readonly builds: Readonly<Record<string, NamedBuild>>;
+	/** What a pack changed: rule id and the fields it replaced. */
+	readonly changed: readonly { readonly rule: string; readonly pack: string; readonly fields: readonly string[] }[];
+}

@@ -1,0 +1,58 @@
+import type { Expression } from '../expressions/tree.ts';
+import type { Kind } from '../units/kinds.ts';
+
+/** What an answer looks like; a kind of the units room is one number with a unit. */
+export type AnswerKind =
+	| Kind
+	| 'whole'
+	| 'choice'
+	| 'several'
+	| 'per-cylinder'
+	| 'firing-order'
+	| 'pairs'
+	| 'curve'
+	| 'loads'
+	| 'codes'
+	| 'circuits'
+	| 'teeth';
+
+export type UnitSet = 'us' | 'metric';
+export type Effort = 'look' | 'gauge' | 'test';
+
+/** A usual value: used, and said to be used, when the answer is missing. Cases are tried in order; a case without `when` holds. */
+export interface UsualCase {
+	readonly when?: Expression;
+	readonly value: Expression;
+	/** How far off it may be: a difference in the kept unit, or a share of the value. */
+	readonly spread: { readonly by: number; readonly relative: boolean };
+	/** The pack that gave it, when it is not the rulebook's own. */
+	readonly from?: string;
+}
+
+/** One question of the interview, as compiled from its topic file. Numbers are in kept units. */
+export interface Question {
+	readonly id: string;
+	readonly ask: string;
+	readonly how: string;
+	readonly kind: AnswerKind;
+	/** The kinds of the numbers inside a list answer: one for per-cylinder and loads, two for a curve. */
+	readonly of: readonly Kind[];
+	/** The shown unit of each number in the answer, for each unit set; empty for choices and plain counts. */
+	readonly unit: Readonly<Record<UnitSet, readonly string[]>>;
+	/** Choice id to the words a person reads. */
+	readonly choices: Readonly<Record<string, string>>;
+	readonly plausible: readonly [number, number] | null;
+	readonly hard: readonly [number, number] | null;
+	/** Another kind of flow that is taken too, and the density it is read at: a number (kg/m3) or a quantity. */
+	readonly takes: { readonly kind: Kind; readonly at: number | string } | null;
+	readonly quick: boolean | Expression;
+	readonly askWhen: Expression | null;
+	readonly usual: readonly UsualCase[];
+	readonly effort: Effort;
+	readonly cautions: readonly string[];
+	readonly section: string;
+	readonly topic: string;
+}
+
+/** Choices that cannot stand beside others in an answer of the kind `several`. */
+export const standAlone: readonly string[] = ['none', 'none-known', 'none-of-these'];

@@ -1,0 +1,75 @@
+import type { UnitSet } from './question.ts';
+
+export const sheetFormat = 'swap-audit/sheet';
+export const sheetVersion = 1;
+
+/** How an answer is known; decides how far a number may be off. */
+export const knownBy = ['measured', 'paperwork', 'estimate', 'not-known'] as const;
+export type KnownBy = (typeof knownBy)[number];
+
+/** One answer as it stands in the file. It has a `value`, or is `not-known`. */
+export interface Answer {
+	readonly value?: unknown;
+	readonly unit?: string | readonly string[];
+	readonly known?: KnownBy;
+	readonly spread?: number;
+	readonly note?: string;
+}
+
+/** A verdict kept from an earlier audit: as little as a comparison needs. */
+export interface RecordedVerdict {
+	readonly rule: string;
+	readonly subject: string | null;
+	readonly verdict: string;
+	/** How far past its threshold, as a share of it; null when there is no figure. */
+	readonly distance?: number | null;
+}
+
+/** What an audit leaves in the sheet. */
+export interface AuditRecord {
+	readonly date: string;
+	readonly rules: string;
+	readonly verdicts: readonly RecordedVerdict[];
+	readonly numbers: Readonly<Record<string, number>>;
+	/** Fingerprint of each answer in effect, so that a change of answers is told from a change of rules. */
+	readonly answers: Readonly<Record<string, string>>;
+}
+
+export type Answers = Readonly<Record<string, Readonly<Record<string, Answer>>>>;
+
+/** A build sheet. Keys that are not ours are kept as they are. */
+export interface Sheet {
+	readonly format: typeof sheetFormat;
+	readonly version: number;
+	readonly name: string;
+	readonly units: UnitSet;
+	readonly answers: Answers;
+	readonly audits: readonly AuditRecord[];
+	readonly [other: string]: unknown;
+}
+
+/** A new sheet with nothing answered. */
+export function emptySheet(name: string, units: UnitSet = 'us'): Sheet {
+	return { format: sheetFormat, version: sheetVersion, name, units, answers: {}, audits: [] };
+}
+
+/** The answer to a question, if there is one. */
+export function answerTo(sheet: Sheet, id: string): Answer | undefined {
+	const [section, name] = splitId(id);
+	const of = Object.hasOwn(sheet.answers, section) ? sheet.answers[section] : undefined;
+	return of && Object.hasOwn(of, name) ? of[name] : undefined;
+}
+
+/** The sheet with one answer set, or taken away (undefined). Never changes the sheet it is given. */
+export function withAnswer(sheet: Sheet, id: string, answer: Answer | undefined): Sheet {
+	const [section, name] = splitId(id);
+	const { [name]: _old, ...rest } = sheet.answers[section] ?? {};
+	const changed = answer === undefined ? rest : { ...sheet.answers[section], [name]: answer };
+	return { ...sheet, answers: { ...sheet.answers, [section]: changed } };
+}
+
+/** `engine.bore` as its section and its name. */
+export function splitId(id: string): [section: string, name: string] {
+	const dot = id.indexOf('.');
+	return [id.slice(0, dot), id.slice(dot + 1)];
+}

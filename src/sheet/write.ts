@@ -1,0 +1,22 @@
+import type { Sheet } from './sheet.ts';
+
+/**
+ * A sheet as text: an answer a line, so that a version control system shows what changed and a hand can edit it.
+ * Keys keep their order.
+ */
+export function writeSheet(sheet: Sheet): string {
+	const { answers, ...top } = sheet;
+	const lines = Object.entries(top).map(([key, value]) => {
+		if (key !== 'audits') return `  ${JSON.stringify(key)}: ${JSON.stringify(value)}`;
+		const records = (value as unknown[]).map(record => `    ${JSON.stringify(record)}`);
+		return records.length === 0 ? '  "audits": []' : `  "audits": [\n${records.join(',\n')}\n  ]`;
+	});
+	const sections = Object.entries(answers).map(([section, inside]) => {
+		const rows = Object.entries(inside).map(([name, answer]) => `      ${JSON.stringify(name)}: ${JSON.stringify(answer)}`);
+		return `    ${JSON.stringify(section)}: ${rows.length === 0 ? '{}' : `{\n${rows.join(',\n')}\n    }`}`;
+	});
+	const body = sections.length === 0 ? '  "answers": {}' : `  "answers": {\n${sections.join(',\n')}\n  }`;
+	const auditsAt = lines.findIndex(line => line.startsWith('  "audits"'));
+	lines.splice(auditsAt < 0 ? lines.length : auditsAt, 0, body);
+	return `{\n${lines.join(',\n')}\n}\n`;
+}

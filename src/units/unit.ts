@@ -1,0 +1,63 @@
+import type { Kind } from './kinds.ts';
+
+/** A unit of one kind. The same spelling may name units of several kinds: `C` is a charge or a temperature. */
+export type Unit = {
+	/** The name written and stored, plain ASCII, one of its kind: `in`, `kPa abs`, `:1`. */
+	readonly symbol: string;
+	readonly kind: Kind;
+	/** Kept = typed x factor + offset. NaN where `curve` stands instead. */
+	readonly factor: number;
+	/** In the kept unit; 0 for all but temperatures and octane. */
+	readonly offset: number;
+	/** For a unit that is no straight line (wire gauge). */
+	readonly curve?: { toKept(typed: number): number; fromKept(kept: number): number };
+	/** The other spellings that shops use. Case, spaces, points and hyphens do not matter. */
+	readonly also: readonly string[];
+	/** The unit of the other unit set that says the same thing to somebody else. Missing: both sets use this one. */
+	readonly partner?: string;
+	/** Decimals that a workshop reads in this unit: inches to 0.001, millimetres to 0.01. */
+	readonly places?: number;
+	/** The usual value that the conversion leans on; the audit lists it among what was assumed. */
+	readonly assumes?: string;
+	/** What is wrong with a number in this unit, when not every number is one: there is no 7 AN. */
+	readonly refuses?: (typed: number) => string | undefined;
+	/** What a person must hear when this unit is read. */
+	readonly remark?: (typed: number) => string;
+	/** The text of a number in this unit, where digits and symbol are not the custom. */
+	readonly write?: (typed: number) => string;
+};
+
+/** What a table says of one unit; the rest has a default. */
+type Row = Partial<Omit<Unit, 'symbol' | 'kind'>>;
+
+/** The units of a kind from a table of symbol and row. A row without a factor is a unit with a curve. */
+export function unitTable(kind: Kind, rows: Readonly<Record<string, Row>>): Unit[] {
+	return Object.entries(rows).map(([symbol, row]) => ({
+		factor: Number.NaN,
+		offset: 0,
+		also: [],
+		...row,
+		symbol,
+		kind,
+	}));
+}
+
+/** A number in `unit` as a number in the unit its kind is kept in. */
+export function toKept(typed: number, unit: Unit): number {
+	return unit.curve ? unit.curve.toKept(typed) : typed * unit.factor + unit.offset;
+}
+
+/** The inverse of `toKept`. */
+export function fromKept(kept: number, unit: Unit): number {
+	return unit.curve ? unit.curve.fromKept(kept) : (kept - unit.offset) / unit.factor;
+}
+
+/**
+ * A difference (a spread) in `unit` as a difference in the kept unit: 9 degF is 5 K, whatever the temperature.
+ * On a unit with a curve the size `at` which it lies decides; without it a RangeError is thrown.
+ */
+export function spreadToKept(spread: number, unit: Unit, at?: number): number {
+	if (!unit.curve) return spread * unit.factor;
+	if (at === undefined) throw new RangeError(`a spread in ${unit.symbol} needs the size it belongs to`);
+	return Math.abs(unit.curve.toKept(at + spread) - unit.curve.toKept(at - spread)) / 2;
+}

@@ -1,0 +1,50 @@
+import { daysToFlat, stateOfCharge } from '../../src/physics/battery.ts';
+import { published } from './published.ts';
+
+published({
+	what: 'state of charge in % by rested volts',
+	source: 'rule-of-thumb table for flooded batteries, a mailing-list post',
+	obtained: 'read',
+	within: { abs: 1e-9, why: 'the table that is used' },
+	rows: [
+		[12.6, 100],
+		[12.4, 75],
+		[12.2, 50],
+		[12.0, 25],
+		[11.6, 0],
+	],
+	found: volts => 100 * stateOfCharge(volts!),
+});
+
+// Two other tables; 0.15 V between tables is up to 19 points on the steep side.
+published({
+	what: 'state of charge in % by rested volts',
+	source:
+		'two other published tables: 12.66 / 12.45 / 12.3 V at 100 / 75 / 50 %; 12.7 / 12.5 / 12.4 / 12.2 / 12.0 V at 100 / 80 / 70 / 50 / 30 %',
+	obtained: 'read',
+	within: { abs: 19, why: 'tables differ by 0.15 V' },
+	rows: [
+		[12.66, 100],
+		[12.45, 75],
+		[12.3, 50],
+		[12.7, 100],
+		[12.5, 80],
+		[12.4, 70],
+		[12.2, 50],
+		[12.0, 30],
+	],
+	found: volts => 100 * stateOfCharge(volts!),
+});
+
+published({
+	what: 'days to flat by Ah, mA, usable share',
+	source: 'arithmetic',
+	obtained: 'computed',
+	within: { rel: 1e-9, why: 'arithmetic' },
+	rows: [
+		[60, 25, 0.5, 50],
+		[60, 50, 0.5, 25],
+		[48, 100, 0.4, 8],
+	],
+	found: (capacity, draw, usable) => daysToFlat(capacity! * 3600, draw! / 1000, usable!),
+});

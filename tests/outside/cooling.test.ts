@@ -1,0 +1,24 @@
+import { coolantShare, heatToCoolant } from '../../src/physics/cooling.ts';
+import { published } from './published.ts';
+
+published({
+	what: 'share of the fuel energy to the coolant: middle of Heywood 17 to 26 %',
+	source: 'Heywood, Internal Combustion Engine Fundamentals, Table 12.1, at maximum power',
+	obtained: 'memory',
+	within: { abs: 0.045, why: 'the table gives a range' },
+	rows: [[0.215]],
+	found: () => coolantShare.usual,
+});
+
+published({
+	what: 'heat to coolant in kW by fuel g/s, MJ/kg, share',
+	source: 'definition, worked by hand',
+	obtained: 'computed',
+	within: { rel: 1e-12, why: 'arithmetic' },
+	rows: [
+		[20, 43.5, 0.2, 174],
+		[10, 44, 0.25, 110],
+		[25, 30, 0.2, 150],
+	],
+	found: (fuel, heating, share) => heatToCoolant(fuel! / 1000, heating! * 1e6, share!) / 1000,
+});

@@ -1,0 +1,168 @@
+import { expect, test } from 'vitest';
+import { ampacity, chartFuse } from '../../src/physics/ampacity.ts';
+import { largestFuse } from '../../src/physics/fuse.ts';
+import { copperResistance, gaugeArea, wireDrop } from '../../src/physics/wire.ts';
+import { foot, inch, published } from './published.ts';
+
+const diameter = (gauge: number) => Math.sqrt((4 / Math.PI) * gaugeArea(gauge));
+const wireTable = 'wire gauge table after Floyd, Electric Circuit Fundamentals';
+
+published({
+	what: 'diameter in inches by gauge',
+	source: wireTable,
+	obtained: 'read',
+	within: { rel: 5e-4, why: 'printed digits' },
+	rows: [
+		[22, 0.02535],
+		[20, 0.03196],
+		[18, 0.0403],
+		[14, 0.06408],
+		[12, 0.0808],
+		[4, 0.20431],
+		[2, 0.25763],
+		[1, 0.2893],
+		[0, 0.32485],
+	],
+	found: gauge => diameter(gauge!) / inch,
+});
+
+published({
+	what: 'diameter in inches by gauge',
+	source: 'GNU units 2.22: wiregauge()',
+	obtained: 'computed',
+	within: { rel: 1e-6, why: 'same relation' },
+	rows: [
+		[22, 0.0253465865547],
+		[10, 0.101897115276],
+		[0, 0.324860740243],
+	],
+	found: gauge => diameter(gauge!) / inch,
+});
+
+published({
+	what: 'ohm a 1000 ft of solid copper at 20 degC by gauge',
+	source: wireTable,
+	obtained: 'read',
+	within: { rel: 1e-3, why: 'printed digits, three of them at gauge 1' },
+	rows: [
+		[22, 16.14],
+		[20, 10.15],
+		[16, 4.016],
+		[12, 1.588],
+		[8, 0.6282],
+		[6, 0.3951],
+		[4, 0.2485],
+		[2, 0.1563],
+		[1, 0.124],
+	],
+	found: gauge => copperResistance(gaugeArea(gauge!), 1000 * foot),
+});
+
+published({
+	what: 'resistance of copper over that at 20 degC by degC',
+	source: 'FAA AC 43.13-1B CHG 1, par. 11-66: (234.5 + T) / 254.5',
+	obtained: 'read',
+	within: { rel: 5e-4, why: '0.00393 is 1/254.5 rounded' },
+	rows: [
+		[50, 1.11788],
+		[105, 1.33399],
+		[20, 1],
+	],
+	found: celsius => copperResistance(1e-6, 1, celsius! + 273.15) / copperResistance(1e-6, 1),
+});
+
+// The circular gives ohm a foot of its own (stranded, tinned) wire; the area of solid copper that has it checks the drop.
+published({
+	what: 'volts lost one way by ft, A, ohm a ft',
+	source: 'FAA AC 43.13-1B CHG 1, Table 11-7',
+	obtained: 'read',
+	within: { rel: 0.015, why: 'the circular rounds to two or three digits' },
+	rows: [
+		[107, 20, 0.00044, 0.942],
+		[90, 20, 0.00028, 0.504],
+		[88, 20, 0.00202, 3.6],
+		[100, 20, 0.00306, 6.12],
+	],
+	found: (run, current, ohm) => wireDrop(current!, (1e-6 / 58 / ohm!) * foot, run! * foot) / 2,
+});
+
+const allowable = [
+	[18, 20],
+	[16, 25],
+	[14, 35],
+	[12, 45],
+	[10, 60],
+	[8, 80],
+	[6, 120],
+	[4, 160],
+	[3, 180],
+	[2, 210],
+	[1, 245],
+	[0, 285],
+	[-1, 330],
+	[-2, 385],
+	[-3, 445],
+];
+
+published({
+	what: 'A allowed in 105 degC wire by gauge',
+	source: '33 CFR 183.425, Table 5',
+	obtained: 'read',
+	within: { abs: 0, why: 'a table' },
+	rows: allowable,
+	found: gauge => ampacity(gaugeArea(gauge!))!,
+});
+
+published({
+	what: 'A allowed in 105 degC wire in an engine space by gauge, which is the largest fuse',
+	source: '33 CFR 183.425, Table 5 with note 1, as reprinted in a boat cable catalogue (Table E)',
+	obtained: 'read',
+	within: { abs: 0.51, why: 'the reprint rounds to whole ampere' },
+	rows: [
+		[18, 17],
+		[16, 21],
+		[14, 30],
+		[12, 38],
+		[10, 51],
+		[8, 68],
+		[6, 102],
+		[4, 136],
+		[2, 178],
+		[1, 208],
+		[0, 242],
+		[-1, 280],
+		[-2, 327],
+		[-3, 378],
+	],
+	found: gauge => largestFuse(ampacity(gaugeArea(gauge!))!),
+});
+
+published({
+	what: 'fuse in A by gauge',
+	source: 'FAA AC 43.13-1B, Table 11-3',
+	obtained: 'read',
+	within: { abs: 0, why: 'a table' },
+	rows: [
+		[22, 5],
+		[20, 5],
+		[18, 10],
+		[16, 10],
+		[14, 15],
+		[12, 20],
+		[10, 30],
+		[8, 50],
+		[6, 70],
+		[4, 70],
+		[2, 100],
+		[1, 150],
+		[0, 150],
+	],
+	found: gauge => chartFuse(gaugeArea(gauge!))!,
+});
+
+test('every fuse of the cautious aircraft chart is one that the boat table allows in an engine space', () => {
+	for (const [gauge] of allowable) {
+		const fuse = chartFuse(gaugeArea(gauge!))!;
+		expect(fuse).toBeLessThanOrEqual(largestFuse(ampacity(gaugeArea(gauge!))!));
+	}
+});

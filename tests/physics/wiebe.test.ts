@@ -1,0 +1,22 @@
+import { expect, it } from 'vitest';
+import { burnRate, burntAt, tail } from '../../src/physics/wiebe.ts';
+
+const burnt = (y: number) => 1 - Math.exp(-5 * y ** 3);
+
+it('nothing burns before the start and after the tail, where all but 5e-8 is burnt', () => {
+	expect(burnRate(-0.1)).toBe(0);
+	expect(burnRate(0)).toBe(0);
+	expect(burnRate(tail)).toBe(0);
+	expect(1 - burnt(tail)).toBeLessThan(5e-8);
+});
+
+it('the rate is the slope of the curve', () => {
+	for (const y of [0.05, 0.3, 0.55, 0.9, 1.2, 1.4]) {
+		expect(burnRate(y)).toBeCloseTo((burnt(y + 1e-6) - burnt(y - 1e-6)) / 2e-6, 6);
+	}
+});
+
+it('the place of a share gives that share back, and 10 to 90 % is 0.496 of the whole', () => {
+	for (const x of [0, 0.01, 0.1, 0.5, 0.9, 0.999]) expect(burnt(burntAt(x))).toBeCloseTo(x, 12);
+	expect(burntAt(0.9) - burntAt(0.1)).toBeCloseTo(0.496, 3);
+});

@@ -1,0 +1,38 @@
+import { createHash } from 'node:crypto';
+import { relative } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { makeModel, type Model } from '../../src/audit/model.ts';
+import { textsUnder } from '../../src/files/packs.ts';
+import { quantities } from '../../src/quantities/model/all.ts';
+import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
+import type { Rulebook } from '../../src/rulebook/rulebook.ts';
+import { type Answer, emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
+
+/** The folder of the project's own rules. */
+export const rulesFolder = fileURLToPath(new URL('../../rules', import.meta.url));
+
+/** The texts of rules/, by path inside it. */
+export const ruleTexts = () =>
+	textsUnder(rulesFolder, ['.yaml']).map(({ path, text }) => ({ path: relative(rulesFolder, path), text }));
+
+export const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
+
+let model: Model | undefined;
+
+/** The model of the project's own rules, compiled once a test file. */
+export function testModel(): Model {
+	if (!model) {
+		const { rulebook, problems } = compileRulebook(ruleTexts(), quantities);
+		if (problems.length > 0) throw new Error(problems.map(({ path, line, message }) => `${path}:${line} ${message}`).join('\n'));
+		model = makeModel(rulebook, sha256);
+	}
+	return model;
+}
+
+/** A named build of rules/examples as a sheet. */
+export function buildSheet(name: 'boosted' | 'unboosted', rulebook: Rulebook = testModel().rulebook): Sheet {
+	return Object.entries(rulebook.builds[name]!).reduce(
+		(sheet, [id, answer]) => withAnswer(sheet, id, answer as Answer),
+		emptySheet(name),
+	);
+}
