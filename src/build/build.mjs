@@ -19,7 +19,7 @@ rmSync(`${root}dist`, { recursive: true, force: true });
 mkdirSync(`${root}dist`);
 await build({ ...common, entryPoints: ['src/build/compile-rules.ts'], outfile: 'dist/.compile-rules.mjs', packages: 'external' });
 try {
-	execFileSync(process.execPath, ['dist/.compile-rules.mjs', 'rules', 'dist/rulebook.json'], { cwd: root, stdio: 'inherit' });
+	execFileSync(process.execPath, ['dist/.compile-rules.mjs', 'rules', 'dist'], { cwd: root, stdio: 'inherit' });
 } catch {
 	process.exit(1);
 } finally {

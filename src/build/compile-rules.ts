@@ -1,13 +1,16 @@
 import { writeFileSync } from 'node:fs';
-import { relative } from 'node:path';
+import { join, relative } from 'node:path';
 import { makeGraph } from '../quantities/graph.ts';
 import { quantities } from '../quantities/model/all.ts';
 import { textsUnder } from '../files/packs.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
 
-/** Compiles rules/ to one JSON file; called by the build with the folder and the file to write. */
-const [folder, file] = process.argv.slice(2) as [string, string];
+/**
+ * Compiles rules/; called by the build with that folder and the one to write to. What only `rules test` and packs need
+ * (examples, named builds) goes into a file of its own, so that an audit does not read it.
+ */
+const [folder, out] = process.argv.slice(2) as [string, string];
 const { rulebook, problems } = compileRulebook(
 	textsUnder(folder, ['.yaml']).map(({ path, text }) => ({ path: relative(folder, path), text })),
 	quantities,
@@ -17,4 +20,8 @@ if (problems.length > 0) {
 	process.exit(1);
 }
 makeGraph(rulebook.questions, quantities);
-writeFileSync(file, JSON.stringify(rulebook));
+const { builds, rules } = rulebook;
+const examples = Object.fromEntries(rules.map(rule => [rule.id, rule.examples]));
+const bare = { ...rulebook, builds: {}, rules: rules.map(rule => ({ ...rule, examples: [] })) };
+writeFileSync(join(out, 'rulebook.json'), JSON.stringify(bare));
+writeFileSync(join(out, 'examples.json'), JSON.stringify({ builds, examples }));

@@ -2,20 +2,27 @@ import { createHash } from 'node:crypto';
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { makeModel, type Model } from '../audit/model.ts';
-import type { Rulebook } from '../rulebook/rulebook.ts';
+import type { Example, NamedBuild, Rulebook } from '../rulebook/rulebook.ts';
 
 const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
 
-/** The rulebook that the build compiled, beside the program. */
-export function builtRulebook(): Rulebook {
-	const path = fileURLToPath(new URL('rulebook.json', import.meta.url));
-	return JSON.parse(readFileSync(path, 'utf8'));
+function built<T>(name: string): T {
+	return JSON.parse(readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8'));
+}
+
+/** The rulebook that the build compiled, beside the program; without its examples. */
+export const builtRulebook = (): Rulebook => built<Rulebook>('rulebook.json');
+
+/** The same with the examples of its rules and the builds they start from. */
+export function rulebookWithExamples(): Rulebook {
+	const { builds, examples } = built<{ builds: Record<string, NamedBuild>; examples: Record<string, Example[]> }>('examples.json');
+	const rulebook = builtRulebook();
+	return { ...rulebook, builds, rules: rulebook.rules.map(rule => ({ ...rule, examples: examples[rule.id] ?? [] })) };
 }
 
 /** The model of the built rules, with rule packs added when paths are given. */
-export async function loadModel(packs: readonly string[]): Promise<Model> {
-	const rulebook = builtRulebook();
-	if (packs.length === 0) return makeModel(rulebook, sha256);
+export async function loadModel(packs: readonly string[] = []): Promise<Model> {
+	if (packs.length === 0) return makeModel(builtRulebook(), sha256);
 	const { withPacks } = await import('./packs.ts');
-	return makeModel(withPacks(rulebook, packs), sha256);
+	return makeModel(withPacks(packs), sha256);
 }

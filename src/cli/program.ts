@@ -34,6 +34,30 @@ function declare(status: (code: number) => void): Command {
 			if (sheet === undefined && !flags.lines) throw new BadUsage('audit: no sheet named; give a path, a name, or - for stdin');
 			status(await (await import('./audit.ts')).audit(sheet!, flags));
 		});
+	const rules = program.command('rules').description('the rules: list, show one, run their examples');
+	const paths = '[path...]';
+	rules
+		.command('list')
+		.description('a line a rule')
+		.argument(paths, 'rule packs to add')
+		.action(async packs => status((await import('./rules.ts')).list(packs)));
+	rules
+		.command('show')
+		.description('one rule in words')
+		.argument('<id>', 'a rule id')
+		.argument(paths, 'rule packs to add')
+		.action(async (id, packs) => status((await import('./rules.ts')).show(id, packs)));
+	rules
+		.command('test')
+		.description('run the examples of the rules')
+		.argument(paths, 'rule packs to add')
+		.action(async packs => status((await import('./rules.ts')).test(packs)));
+	program
+		.command('quantities')
+		.description('each quantity with formula, range and source')
+		.argument('[id]', 'one of them')
+		.option('--json', 'as a JSON array')
+		.action(async (id, flags) => status((await import('./quantities.ts')).quantities(id, flags)));
 	program
 		.command('questions')
 		.description('the question catalogue')

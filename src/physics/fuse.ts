@@ -39,8 +39,8 @@ export function wireFor(load: number, oneWay: number, drop: number): { gauge: nu
 	const fuse = soldFuses.find(rating => rating >= smallestFuse(load));
 	if (fuse === undefined) return undefined;
 	const gauge = soldGauges.find(size => {
-		const area = gaugeArea(size);
-		return wireDrop(load, area, oneWay) <= drop && fuse <= largestFuse(ampacity(area) ?? 1e-9);
+		const area = gaugeArea(size); // every sold gauge is in the table
+		return wireDrop(load, area, oneWay) <= drop && fuse <= largestFuse(ampacity(area)!);
 	});
 	return gauge === undefined ? undefined : { gauge, fuse };
 }

@@ -28,7 +28,8 @@ export function answerNode(question: Question): {
 	let now: Inputs;
 	const reader: Reader = name => () => now.peek(name);
 	const inEffect = question.askWhen && bind(question.askWhen, reader);
-	const usual = question.usual.map(({ when, value }) => ({
+	const usual = question.usual.map(({ when, value, from }) => ({
+		from,
 		when: when ? bind(when, reader) : () => true,
 		value: bind(value, reader),
 	}));
@@ -47,10 +48,13 @@ export function answerNode(question: Question): {
 			inputs.forget();
 			if (given instanceof AtDensity) return given.at(inputs.number(density!));
 			if (given !== undefined) return given;
-			for (const { when, value } of usual) {
+			for (const { when, value, from } of usual) {
 				const holds = when();
 				if (holds === undefined) return undefined;
-				if (holds === true) return value();
+				if (holds === true) {
+					inputs.assume(from ? `${question.id} (${from})` : question.id);
+					return value();
+				}
 			}
 			inputs.forget();
 			return undefined;

@@ -18,6 +18,8 @@ export class Inputs<Input extends string = string> {
 	readonly reads: number[] | null;
 	/** Answers that the node itself says it lacks (a curve that ends too early). */
 	wants: string[] = [];
+	/** What the node itself takes for granted: a usual value in place of its answer. */
+	assumes: string | null = null;
 	private values: Values;
 	private slots: Readonly<Record<string, number>> = {};
 
@@ -31,6 +33,7 @@ export class Inputs<Input extends string = string> {
 		this.slots = slots;
 		this.lacks = false;
 		this.idle = false;
+		this.assumes = null;
 		if (this.wants.length > 0) this.wants = [];
 		if (this.reads) this.reads.length = 0;
 	}
@@ -75,6 +78,11 @@ export class Inputs<Input extends string = string> {
 		if (slot === undefined) throw new TypeError(`${id} is read but not declared as an input`);
 		this.reads?.push(slot);
 		return this.values[slot];
+	}
+
+	/** Says that a usual value stands in, by the name shown in `assumed`. */
+	assume(name: string): void {
+		this.assumes = name;
 	}
 
 	/** Forgets what was read so far: it did not go into the value. */

@@ -159,15 +159,15 @@ function keep(telling: Telling, node: Node, inputs: Inputs, outcome: Outcome): v
 		const own = node.question && lacking.length === 0 ? [node.id] : lacking;
 		missing[node.slot] = lost === undefined ? [...new Set(own)].sort() : nothing;
 	}
-	if (outcome !== undefined && outcome !== null) assumed[node.slot] = assumedBy(telling, node, reads);
+	if (outcome !== undefined && outcome !== null) assumed[node.slot] = assumedBy(telling, node, reads, inputs.assumes);
 }
 
-function assumedBy(telling: Telling, node: Node, reads: readonly number[]): readonly string[] {
+function assumedBy(telling: Telling, node: Node, reads: readonly number[], usual: string | null): readonly string[] {
 	const lists = reads.map(slot => telling.assumed[slot]!);
 	const answer = telling.given.get(node.slot);
 	if (answer) return union([...lists, answer.assumed]);
-	if (node.question) return union([...lists, [node.id]]);
-	return union(node.assumes ? [...lists, [node.assumes]] : lists);
+	const own = usual ?? node.assumes;
+	return union(own === null ? lists : [...lists, [own]]);
 }
 
 /** Several sorted lists as one sorted list without doubles. */

@@ -1,7 +1,7 @@
 import { frictionFactor, reynolds } from '../../src/physics/friction.ts';
-import { contractionLoss, drawnTubing, expansionLoss, type Line, lineLoss } from '../../src/physics/line.ts';
+import { contractionLoss, drawnTubing, elbowLoss, expansionLoss, type Line, lineLoss } from '../../src/physics/line.ts';
 import { pipeVelocity } from '../../src/physics/pipe.ts';
-import { published } from './published.ts';
+import { foot, published } from './published.ts';
 
 published({
 	what: 'laminar friction factor by Reynolds number',
@@ -177,4 +177,22 @@ published({
 		[1, 1],
 	],
 	found: out => (out === 1 ? expansionLoss(0) : contractionLoss(0)),
+});
+
+published({
+	what: 'threaded 90 degree elbow near 9 mm bore: 30 fT, with fT 0.02974',
+	source: 'Crane TP-410, 30 fT from memory; fT by python3-fluids 1.0.22: ft_Crane(0.00925)',
+	obtained: 'computed',
+	within: { rel: 0.01, why: 'kept to one digit' },
+	rows: [[30 * 0.029738570675, 0.892]],
+	found: () => elbowLoss,
+});
+
+published({
+	what: 'roughness of drawn tubing in ft',
+	source: 'Moody 1944, and every chart after it: 0.000005 ft',
+	obtained: 'memory',
+	within: { rel: 0.018, why: '1.5 um is 0.00000492 ft' },
+	rows: [[5e-6]],
+	found: () => drawnTubing / foot,
 });

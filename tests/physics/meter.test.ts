@@ -95,6 +95,15 @@ describe('the air that the controller believes', () => {
 		expect(loadSeen(meter, { ...matched, controllerCurve: curve }, 5 * hour).bound).toBe('below');
 	});
 
+	test('is no bound where the meter ends at the very ceiling: more volts would be clipped', () => {
+		const toFive = makeCurve([
+			[0.6, 15 * hour],
+			[5, 1130 * hour],
+		]);
+		const seen = loadSeen({ curve: toFive, scale: 1 }, { ...matched, controllerCurve: curve }, 2260 * hour);
+		expect(seen).toEqual({ value: 0.5, bound: null });
+	});
+
 	test('never passes the truth when the curves match, whatever the ceiling', () => {
 		fc.assert(
 			fc.property(between(2, 8), between(20, 2500), (ceiling, flow) => {

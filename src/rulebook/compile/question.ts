@@ -138,6 +138,7 @@ export function readCase(inner: Fields, question: Question, names: Names, from?:
 	const spread = inner.has('spread')
 		? readSpread(inner.source, inner.placed('spread')!, question.of[0] ?? 'count')
 		: { by: 0, relative: false };
+	inner.has('answer');
 	inner.refuseRest();
 	if (!value) return [];
 	return [{ ...(when ? { when: when.tree } : {}), value, spread, ...(from ? { from } : {}) }];

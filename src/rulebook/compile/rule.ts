@@ -50,6 +50,32 @@ export function readRule(fields: Fields, topic: string, known: RuleNames): Rule 
 	return rule;
 }
 
+/** A rule with the words and thresholds that a pack sets anew; nothing else of it can be changed. */
+export function changeRule(fields: Fields, rule: Rule, known: RuleNames): Rule {
+	const own = readThresholds(fields, known.names);
+	for (const name of Object.keys(own)) {
+		const before = Object.hasOwn(rule.thresholds, name) ? rule.thresholds[name] : undefined;
+		if (!before) fields.report('thresholds', `${quote(name)} is no threshold of ${rule.id}: ${Object.keys(rule.thresholds).join(', ')}`);
+		else if (before.kind !== own[name]!.kind) fields.report('thresholds', `${quote(name)} is a ${before.kind}, this is a ${own[name]!.kind}`);
+	}
+	const thresholds = { ...rule.thresholds, ...own };
+	const names = new Map([...known.names, ...eachNames(rule.each, known.questions)]);
+	for (const [name, threshold] of Object.entries(thresholds)) names.set(name, typeOfThreshold(threshold));
+	const text = (key: 'title' | 'why' | 'prove') => (fields.has(key) ? fields.text(key) : rule[key]);
+	const changed: Rule = {
+		...rule,
+		thresholds,
+		title: text('title'),
+		why: text('why'),
+		prove: text('prove'),
+		do: fields.has('do') ? fields.texts('do') : rule.do,
+		parts: fields.has('parts') ? fields.texts('parts') : rule.parts,
+	};
+	for (const words of [changed.why, changed.prove, changed.title, ...changed.do]) checkWords(fields, words, names);
+	fields.refuseRest();
+	return changed;
+}
+
 function readYesNo(fields: Fields, key: string, names: Names, need: boolean): Expression | null {
 	const placed = fields.placed(key, need);
 	const compiled = placed && compileExpression(fields.source, placed, names);

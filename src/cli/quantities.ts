@@ -1,0 +1,52 @@
+import { unitOf } from '../audit/quantity-values.ts';
+import { quantities as all } from '../quantities/model/all.ts';
+import type { AnyQuantity } from '../quantities/quantity.ts';
+import { BadUsage, exit } from './exit.ts';
+import { builtRulebook } from './model.ts';
+import { print } from './say.ts';
+
+/** `swap-audit quantities [ID]`: each quantity with its formula, range and source, straight from the code. */
+export function quantities(id: string | undefined, flags: { readonly json?: boolean }): number {
+	const { sources } = builtRulebook();
+	const told = all.filter(({ kind }) => kind !== 'hidden');
+	const chosen = id === undefined ? told : told.filter(quantity => quantity.id === id);
+	if (chosen.length === 0) throw new BadUsage(`quantities: found ${JSON.stringify(id)}; accepted: a quantity id (see: quantities)`);
+	const rows = chosen.map(quantity => ({
+		id: quantity.id,
+		unit: unitOf(quantity),
+		nature: quantity.nature,
+		formula: quantity.formula,
+		inputs: inputsOf(quantity),
+		range: rangeOf(quantity),
+		source: quantity.source.map(source => sources[source] ?? source),
+	}));
+	if (flags.json) print(JSON.stringify(rows, null, 2));
+	else print(rows.map(inWords).join('\n\n'));
+	return exit.done;
+}
+
+function inputsOf(quantity: AnyQuantity): readonly string[] {
+	if ('limit' in quantity) {
+		const { vary, until, reaches } = quantity.limit;
+		return [vary, until, ...(typeof reaches === 'string' ? [reaches] : [])];
+	}
+	if ('elsewhere' in quantity) return [quantity.elsewhere.of, ...Object.values(quantity.elsewhere.with)];
+	return 'inputs' in quantity ? quantity.inputs : [];
+}
+
+function rangeOf(quantity: AnyQuantity): string | null {
+	if ('limit' in quantity) return `looked for from ${quantity.limit.from} to ${quantity.limit.to}`;
+	if ('value' in quantity) return `${quantity.value} +- ${quantity.spread}`;
+	if ('band' in quantity && quantity.band) return `x ${quantity.band[0].toPrecision(3)} to x ${quantity.band[1].toPrecision(3)}`;
+	return null;
+}
+
+function inWords(row: { id: string; unit: string | null; nature: string; formula: string; inputs: readonly string[]; range: string | null; source: readonly string[] }): string {
+	return [
+		`${row.id}${row.unit ? ` [${row.unit}]` : ''} (${row.nature})`,
+		`  ${row.formula}`,
+		...(row.inputs.length > 0 ? [`  from ${row.inputs.join(', ')}`] : []),
+		...(row.range ? [`  range: ${row.range}`] : []),
+		`  source: ${row.source.join('; ')}`,
+	].join('\n');
+}

@@ -1,0 +1,64 @@
+import { makeGraph } from '../quantities/graph.ts';
+import { quantities } from '../quantities/model/all.ts';
+import { runExamples } from '../rulebook/examples.ts';
+import type { Rule, Rulebook } from '../rulebook/rulebook.ts';
+import { Wording } from '../audit/words.ts';
+import { BadUsage, exit } from './exit.ts';
+import { rulebookWithExamples } from './model.ts';
+import { withPacks } from './packs.ts';
+import { print, say } from './say.ts';
+
+const rulebookOf = (paths: readonly string[]): Rulebook => (paths.length > 0 ? withPacks(paths) : rulebookWithExamples());
+
+/** `swap-audit rules list`: a line a rule. */
+export function list(paths: readonly string[]): number {
+	const { rules, changed } = rulebookOf(paths);
+	print(rules.map(({ id, stage, harm, title }) => `${id.padEnd(48)} ${stage.padEnd(6)} ${harm.padEnd(8)} ${title}`).join('\n'));
+	for (const { rule, pack, fields } of changed) say(`${rule}: ${fields.join(', ')} changed by the pack ${pack}`);
+	return exit.done;
+}
+
+/** `swap-audit rules show ID`: one rule in words. */
+export function show(id: string, paths: readonly string[]): number {
+	const rulebook = rulebookOf(paths);
+	const rule = rulebook.rules.find(other => other.id === id);
+	if (!rule) {
+		const [section] = id.split('.');
+		const near = rulebook.rules.filter(other => other.section === section).slice(0, 5);
+		throw new BadUsage(`rules show: found ${JSON.stringify(id)}; accepted: a rule id${near.length > 0 ? ` like ${near.map(other => other.id).join(', ')}` : ''} (see: rules list)`);
+	}
+	print(inWords(rule, rulebook));
+	return exit.done;
+}
+
+function inWords(rule: Rule, rulebook: Rulebook): string {
+	const wording = new Wording(rulebook.questions, quantities, 'us');
+	const limits = Object.entries(rule.thresholds).map(([name, { value }]) => {
+		const constant = value[0] === 'value' ? wording.show(name, value[1], rule) : null;
+		return `  ${name}: ${constant ?? (value[0] === 'name' ? value[1] : 'computed')}`;
+	});
+	const part = (title: string, lines: readonly string[]) => (lines.length > 0 ? [`${title}:`, ...lines] : []);
+	return [
+		`${rule.id}: ${rule.title}`,
+		`Settle before: ${rule.stage}. If not: ${rule.harm}.`,
+		...part('Thresholds', limits),
+		...part('Why', [`  ${rule.why}`]),
+		...part('Do', rule.do.map(step => `  - ${step}`)),
+		...part('Prove', [`  ${rule.prove}`]),
+		...part('Parts', rule.parts.map(thing => `  - ${thing}`)),
+		...part('Cautions', rule.cautions.map(caution => `  ${caution}`)),
+		...part('Source', rule.source.map(source => `  ${rulebook.sources[source] ?? source}`)),
+		`Examples: ${rule.examples.length}`,
+	].join('\n');
+}
+
+/** `swap-audit rules test`: runs every example; status 1 when one comes out otherwise than it says. */
+export function test(paths: readonly string[]): number {
+	const rulebook = rulebookOf(paths);
+	const graph = makeGraph(rulebook.questions, quantities);
+	const wrong = runExamples(rulebook, graph);
+	for (const { at, rule, wanted, got } of wrong) print(`${at}: ${rule}: wanted ${wanted}; got ${got}`);
+	const examples = rulebook.rules.reduce((sum, rule) => sum + rule.examples.length, 0);
+	print(`${rulebook.rules.length} rules, ${examples} examples, ${wrong.length} wrong`);
+	return wrong.length > 0 ? exit.notPassed : exit.done;
+}
