@@ -97,7 +97,12 @@ export interface Change {
 export interface Since {
 	readonly date: string;
 	readonly changes: readonly Change[];
-	readonly numbers: readonly { readonly name: string; readonly unit: string; readonly before: number; readonly after: number }[];
+	readonly numbers: readonly {
+		readonly name: string;
+		readonly unit: string;
+		readonly before: number;
+		readonly after: number;
+	}[];
 }
 
 /** The audit as told to other programs. Every key is always there. */

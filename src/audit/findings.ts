@@ -6,7 +6,8 @@ import type { Wording } from './words.ts';
 /** A verdict as a finding: words filled in, numbers beside them. */
 export function findingOf(verdict: Verdict, judge: Judge, wording: Wording, sure: number | null): Finding {
 	const { rule, subject } = verdict;
-	const read = (name: string): Outcome => (Object.hasOwn(verdict.numbers, name) ? verdict.numbers[name] : verdict.read(name));
+	const read = (name: string): Outcome =>
+		Object.hasOwn(verdict.numbers, name) ? verdict.numbers[name] : verdict.read(name);
 	const fill = (text: string) => wording.fill(text, read, rule);
 	return {
 		rule: rule.id,

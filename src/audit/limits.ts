@@ -13,9 +13,13 @@ export function ladder(
 	rulebook: Rulebook,
 	bands: (slot: number) => readonly [number, number] | null,
 ): LimitRung[] {
-	const limits = quantities.filter((quantity): quantity is LimitQuantity => 'limit' in quantity && quantity.id in rulebook.limits);
+	const limits = quantities.filter(
+		(quantity): quantity is LimitQuantity => 'limit' in quantity && quantity.id in rulebook.limits,
+	);
 	const rungs = limits.flatMap(quantity => rung(state, quantity, rulebook, bands) ?? []);
-	const placed = rungs.filter(({ value }) => value !== null).sort((a, b) => a.value! - b.value! || (a.limit < b.limit ? -1 : 1));
+	const placed = rungs
+		.filter(({ value }) => value !== null)
+		.sort((a, b) => a.value! - b.value! || (a.limit < b.limit ? -1 : 1));
 	return [...placed, ...rungs.filter(({ value }) => value === null)];
 }
 

@@ -17,6 +17,14 @@ export interface Model {
 /** Builds the model once; `hash` is handed in, for this room knows no machine. */
 export function makeModel(rulebook: Rulebook, hash: (text: string) => string): Model {
 	const graph = makeGraph(rulebook.questions, quantities);
-	const sorted = [...rulebook.rules].sort((a, b) => (a.id < b.id ? -1 : 1)).map(({ at: _at, examples: _examples, ...rule }) => rule);
-	return { rulebook, fingerprint: hash(JSON.stringify(sorted)), quantities, graph, judge: new Judge(rulebook, graph.slotOf) };
+	const sorted = [...rulebook.rules]
+		.sort((a, b) => (a.id < b.id ? -1 : 1))
+		.map(({ at: _at, examples: _examples, ...rule }) => rule);
+	return {
+		rulebook,
+		fingerprint: hash(JSON.stringify(sorted)),
+		quantities,
+		graph,
+		judge: new Judge(rulebook, graph.slotOf),
+	};
 }

@@ -1,6 +1,6 @@
 import type { State } from '../quantities/pass.ts';
-import { slotNamed } from '../quantities/replace.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
+import { slotNamed } from '../quantities/replace.ts';
 import { kept } from '../units/kinds.ts';
 import type { QuantityValue } from './audit.ts';
 

@@ -12,12 +12,21 @@ const common = {
 	platform: 'node',
 	format: 'esm',
 	target: 'node20',
-	define: { __VERSION__: JSON.stringify(version), 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
+	define: {
+		__VERSION__: JSON.stringify(version),
+		'process.env.NODE_ENV': '"production"',
+		'process.env.DEV': '"false"',
+	},
 	logLevel: 'warning',
 };
 rmSync(`${root}dist`, { recursive: true, force: true });
 mkdirSync(`${root}dist`);
-await build({ ...common, entryPoints: ['src/build/compile-rules.ts'], outfile: 'dist/.compile-rules.mjs', packages: 'external' });
+await build({
+	...common,
+	entryPoints: ['src/build/compile-rules.ts'],
+	outfile: 'dist/.compile-rules.mjs',
+	packages: 'external',
+});
 try {
 	execFileSync(process.execPath, ['dist/.compile-rules.mjs', 'rules', 'dist'], { cwd: root, stdio: 'inherit' });
 } catch {

@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import { textsUnder } from '../files/packs.ts';
 import { makeGraph } from '../quantities/graph.ts';
 import { quantities } from '../quantities/model/all.ts';
-import { textsUnder } from '../files/packs.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
 

@@ -28,7 +28,9 @@ const usualDraws = 400;
 export async function audit(argument: string, flags: AuditFlags): Promise<number> {
 	const ending = flags.out === undefined ? null : extname(flags.out).toLowerCase();
 	if (ending !== null && !['.md', '.html', '.json', '.csv'].includes(ending)) {
-		throw new BadUsage(`--out: found ${JSON.stringify(flags.out)}; accepted: a file ending in .md, .html, .json or .csv`);
+		throw new BadUsage(
+			`--out: found ${JSON.stringify(flags.out)}; accepted: a file ending in .md, .html, .json or .csv`,
+		);
 	}
 	const model = await loadModel(flags.rules ?? []);
 	const opened = openSheet(argument, model.rulebook.questions);

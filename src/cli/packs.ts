@@ -4,7 +4,7 @@ import { addPacks } from '../rulebook/compile/pack.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import { BadUsage } from './exit.ts';
-import { rulebookWithExamples } from './model.ts';
+import { rulebookWithExamples } from './built.ts';
 
 /** The built rulebook with rule packs added. Throws BadUsage with every problem of every file, its place and its line. */
 export function withPacks(paths: readonly string[]): Rulebook {

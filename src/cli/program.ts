@@ -9,13 +9,21 @@ const collect = (path: string, paths: readonly string[] = []): string[] => [...p
 /** The options that judging commands share. */
 function judging(command: Command): Command {
 	return command
-		.addOption(new Option('--out <file>', 'write to a file: .md (pictures beside it), .html, .json, .csv (wiring worksheet)'))
+		.addOption(
+			new Option('--out <file>', 'write to a file: .md (pictures beside it), .html, .json, .csv (wiring worksheet)'),
+		)
 		.addOption(new Option('--json', 'the audit as JSON on stdout'))
-		.addOption(new Option('--units <set>', 'us or metric (default: the sheet\'s own)').argParser(readUnits))
+		.addOption(new Option('--units <set>', "us or metric (default: the sheet's own)").argParser(readUnits))
 		.addOption(new Option('--rules <path>', 'add a rule pack: a topic file or a folder of them').argParser(collect))
-		.addOption(new Option('--gate <stage>', 'end with status 1 unless this stage and all before it are ready').argParser(readStage))
+		.addOption(
+			new Option('--gate <stage>', 'end with status 1 unless this stage and all before it are ready').argParser(
+				readStage,
+			),
+		)
 		.addOption(new Option('--date <day>', 'the day to put on it (default: today)').argParser(readDate))
-		.addOption(new Option('--draws <count>', 'draws that tell how sure a verdict is (default: 400)').argParser(readDraws))
+		.addOption(
+			new Option('--draws <count>', 'draws that tell how sure a verdict is (default: 400)').argParser(readDraws),
+		)
 		.addOption(new Option('--record', 'keep the audit in the sheet'))
 		.addOption(new Option('--no-record', 'do not keep the audit in the sheet'));
 }
@@ -31,7 +39,8 @@ function declare(status: (code: number) => void): Command {
 	judging(program.command('audit').description('judge a sheet').argument('[sheet]', 'a path, a name, or - for stdin'))
 		.addOption(new Option('--lines', 'one sheet a line on stdin, one audit a line on stdout'))
 		.action(async (sheet: string | undefined, flags) => {
-			if (sheet === undefined && !flags.lines) throw new BadUsage('audit: no sheet named; give a path, a name, or - for stdin');
+			if (sheet === undefined && !flags.lines)
+				throw new BadUsage('audit: no sheet named; give a path, a name, or - for stdin');
 			status(await (await import('./audit.ts')).audit(sheet!, flags));
 		});
 	const rules = program.command('rules').description('the rules: list, show one, run their examples');

@@ -2,7 +2,7 @@ import { unitOf } from '../audit/quantity-values.ts';
 import { quantities as all } from '../quantities/model/all.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import { BadUsage, exit } from './exit.ts';
-import { builtRulebook } from './model.ts';
+import { builtRulebook } from './built.ts';
 import { print } from './say.ts';
 
 /** `swap-audit quantities [ID]`: each quantity with its formula, range and source, straight from the code. */
@@ -10,7 +10,8 @@ export function quantities(id: string | undefined, flags: { readonly json?: bool
 	const { sources } = builtRulebook();
 	const told = all.filter(({ kind }) => kind !== 'hidden');
 	const chosen = id === undefined ? told : told.filter(quantity => quantity.id === id);
-	if (chosen.length === 0) throw new BadUsage(`quantities: found ${JSON.stringify(id)}; accepted: a quantity id (see: quantities)`);
+	if (chosen.length === 0)
+		throw new BadUsage(`quantities: found ${JSON.stringify(id)}; accepted: a quantity id (see: quantities)`);
 	const rows = chosen.map(quantity => ({
 		id: quantity.id,
 		unit: unitOf(quantity),
@@ -37,11 +38,20 @@ function inputsOf(quantity: AnyQuantity): readonly string[] {
 function rangeOf(quantity: AnyQuantity): string | null {
 	if ('limit' in quantity) return `looked for from ${quantity.limit.from} to ${quantity.limit.to}`;
 	if ('value' in quantity) return `${quantity.value} +- ${quantity.spread}`;
-	if ('band' in quantity && quantity.band) return `x ${quantity.band[0].toPrecision(3)} to x ${quantity.band[1].toPrecision(3)}`;
+	if ('band' in quantity && quantity.band)
+		return `x ${quantity.band[0].toPrecision(3)} to x ${quantity.band[1].toPrecision(3)}`;
 	return null;
 }
 
-function inWords(row: { id: string; unit: string | null; nature: string; formula: string; inputs: readonly string[]; range: string | null; source: readonly string[] }): string {
+function inWords(row: {
+	id: string;
+	unit: string | null;
+	nature: string;
+	formula: string;
+	inputs: readonly string[];
+	range: string | null;
+	source: readonly string[];
+}): string {
 	return [
 		`${row.id}${row.unit ? ` [${row.unit}]` : ''} (${row.nature})`,
 		`  ${row.formula}`,

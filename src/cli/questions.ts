@@ -1,5 +1,5 @@
+import { builtRulebook } from './built.ts';
 import { print } from './say.ts';
-import { builtRulebook } from './model.ts';
 
 /** `swap-audit questions`: the catalogue, for people or as JSON. */
 export function questions(flags: { readonly json?: boolean }): number {

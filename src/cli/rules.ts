@@ -1,19 +1,24 @@
+import { Wording } from '../audit/words.ts';
 import { makeGraph } from '../quantities/graph.ts';
 import { quantities } from '../quantities/model/all.ts';
 import { runExamples } from '../rulebook/examples.ts';
 import type { Rule, Rulebook } from '../rulebook/rulebook.ts';
-import { Wording } from '../audit/words.ts';
 import { BadUsage, exit } from './exit.ts';
-import { rulebookWithExamples } from './model.ts';
+import { rulebookWithExamples } from './built.ts';
 import { withPacks } from './packs.ts';
 import { print, say } from './say.ts';
 
-const rulebookOf = (paths: readonly string[]): Rulebook => (paths.length > 0 ? withPacks(paths) : rulebookWithExamples());
+const rulebookOf = (paths: readonly string[]): Rulebook =>
+	paths.length > 0 ? withPacks(paths) : rulebookWithExamples();
 
 /** `swap-audit rules list`: a line a rule. */
 export function list(paths: readonly string[]): number {
 	const { rules, changed } = rulebookOf(paths);
-	print(rules.map(({ id, stage, harm, title }) => `${id.padEnd(48)} ${stage.padEnd(6)} ${harm.padEnd(8)} ${title}`).join('\n'));
+	print(
+		rules
+			.map(({ id, stage, harm, title }) => `${id.padEnd(48)} ${stage.padEnd(6)} ${harm.padEnd(8)} ${title}`)
+			.join('\n'),
+	);
 	for (const { rule, pack, fields } of changed) say(`${rule}: ${fields.join(', ')} changed by the pack ${pack}`);
 	return exit.done;
 }
@@ -25,7 +30,9 @@ export function show(id: string, paths: readonly string[]): number {
 	if (!rule) {
 		const [section] = id.split('.');
 		const near = rulebook.rules.filter(other => other.section === section).slice(0, 5);
-		throw new BadUsage(`rules show: found ${JSON.stringify(id)}; accepted: a rule id${near.length > 0 ? ` like ${near.map(other => other.id).join(', ')}` : ''} (see: rules list)`);
+		throw new BadUsage(
+			`rules show: found ${JSON.stringify(id)}; accepted: a rule id${near.length > 0 ? ` like ${near.map(other => other.id).join(', ')}` : ''} (see: rules list)`,
+		);
 	}
 	print(inWords(rule, rulebook));
 	return exit.done;
@@ -43,11 +50,23 @@ function inWords(rule: Rule, rulebook: Rulebook): string {
 		`Settle before: ${rule.stage}. If not: ${rule.harm}.`,
 		...part('Thresholds', limits),
 		...part('Why', [`  ${rule.why}`]),
-		...part('Do', rule.do.map(step => `  - ${step}`)),
+		...part(
+			'Do',
+			rule.do.map(step => `  - ${step}`),
+		),
 		...part('Prove', [`  ${rule.prove}`]),
-		...part('Parts', rule.parts.map(thing => `  - ${thing}`)),
-		...part('Cautions', rule.cautions.map(caution => `  ${caution}`)),
-		...part('Source', rule.source.map(source => `  ${rulebook.sources[source] ?? source}`)),
+		...part(
+			'Parts',
+			rule.parts.map(thing => `  - ${thing}`),
+		),
+		...part(
+			'Cautions',
+			rule.cautions.map(caution => `  ${caution}`),
+		),
+		...part(
+			'Source',
+			rule.source.map(source => `  ${rulebook.sources[source] ?? source}`),
+		),
 		`Examples: ${rule.examples.length}`,
 	].join('\n');
 }

@@ -48,5 +48,13 @@ function parts(graph: Graph, node: Node): Parts {
 	const { of, with: set } = node.elsewhere!;
 	const slots = Object.entries(set).map(([to, from]) => [slotNamed(graph, to), slotNamed(graph, from)] as const);
 	const target = slotNamed(graph, of);
-	return { of: target, set: slots, order: between(graph, slots.map(([slot]) => slot), [target]) };
+	return {
+		of: target,
+		set: slots,
+		order: between(
+			graph,
+			slots.map(([slot]) => slot),
+			[target],
+		),
+	};
 }

@@ -108,4 +108,3 @@ function sort(nodes: readonly Node[]): number[] {
 	for (const node of nodes) visit(node.slot, []);
 	return order;
 }
-

@@ -1,8 +1,8 @@
 import type { Outcome } from '../expressions/tree.ts';
 import { OutOfRange } from '../physics/range.ts';
+import { readElsewhere, tellElsewhere } from './elsewhere.ts';
 import type { Given, Graph, Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
-import { readElsewhere, tellElsewhere } from './elsewhere.ts';
 import { solveLimit, tellLimit } from './limit.ts';
 import { Bounded } from './quantity.ts';
 
@@ -155,7 +155,9 @@ function keep(telling: Telling, node: Node, inputs: Inputs, outcome: Outcome): v
 	if (outcome === undefined && !broken.has(node.slot)) {
 		const lost = reads.find(slot => broken.has(slot));
 		if (lost !== undefined) broken.set(node.slot, `${telling.graph.nodes[lost]!.id}: ${broken.get(lost)}`);
-		const lacking = union(reads.filter(slot => values[slot] === undefined).map(slot => missing[slot]!)).concat(inputs.wants);
+		const lacking = union(reads.filter(slot => values[slot] === undefined).map(slot => missing[slot]!)).concat(
+			inputs.wants,
+		);
 		const own = node.question && lacking.length === 0 ? [node.id] : lacking;
 		missing[node.slot] = lost === undefined ? [...new Set(own)].sort() : nothing;
 	}
@@ -179,7 +181,12 @@ export function union(lists: readonly (readonly string[])[]): readonly string[] 
 }
 
 /** Computes the slots named, in order, values only. For replaced inputs, roots and draws. */
-export function run(graph: Graph, values: Values, given: ReadonlyMap<number, GivenAnswer>, order: readonly number[]): void {
+export function run(
+	graph: Graph,
+	values: Values,
+	given: ReadonlyMap<number, GivenAnswer>,
+	order: readonly number[],
+): void {
 	const inputs = new Inputs(values);
 	for (const slot of order) {
 		const node = graph.nodes[slot]!;

@@ -45,7 +45,9 @@ export function runExamples(rulebook: Rulebook, graph: Graph, rules: readonly Ru
 			const got = found?.verdict ?? (verdicts.length === 0 ? 'does-not-apply' : `nothing about ${example.item}`);
 			const wanted = example.missing ? `${example.then}, missing ${example.missing.join(' ')}` : example.then;
 			const told = example.missing ? `${got}, missing ${(found?.missing ?? []).join(' ')}` : got;
-			return told === wanted ? [] : [{ rule: rule.id, at: example.at, wanted, got: found?.broke ? `${told} (${found.broke})` : told }];
+			return told === wanted
+				? []
+				: [{ rule: rule.id, at: example.at, wanted, got: found?.broke ? `${told} (${found.broke})` : told }];
 		});
 	});
 }

@@ -75,7 +75,13 @@ export class Judge {
 	judge(state: State): Verdict[] {
 		this.values = state.values;
 		return this.ready.flatMap(ready => {
-			const subjects = subjectsOf(ready.rule, this.questions, state.values, id => slotNamed(state.graph, id), this.rulebook.codes);
+			const subjects = subjectsOf(
+				ready.rule,
+				this.questions,
+				state.values,
+				id => slotNamed(state.graph, id),
+				this.rulebook.codes,
+			);
 			if (subjects === null) return [this.tell(ready, null, state)];
 			return subjects.map(subject => this.tell(ready, subject, state));
 		});
@@ -116,8 +122,13 @@ export class Judge {
 		const broken = blocking.find(slot => state.broken.has(slot));
 		if (verdict === 'cannot-tell' && broken !== undefined) verdict = 'not-evaluated';
 		const listSlot = rule.each ? slotNamed(state.graph, rule.each.answer) : null;
-		const lacking = verdict === 'cannot-tell' ? [...blocking, ...(listSlot !== null && (!subject || subject.unknown) ? [listSlot] : [])] : [];
-		const missing = lacking.map(slot => (state.missing[slot]!.length > 0 ? state.missing[slot]! : [state.graph.nodes[slot]!.id]));
+		const lacking =
+			verdict === 'cannot-tell'
+				? [...blocking, ...(listSlot !== null && (!subject || subject.unknown) ? [listSlot] : [])]
+				: [];
+		const missing = lacking.map(slot =>
+			state.missing[slot]!.length > 0 ? state.missing[slot]! : [state.graph.nodes[slot]!.id],
+		);
 		return {
 			rule,
 			subject: subject?.name ?? null,

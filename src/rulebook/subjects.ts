@@ -53,6 +53,10 @@ export function subjectsOf(
 				return { name, names, unknown: null };
 			});
 		case 'circuits':
-			return (parts as Circuit[]).map(({ circuit, state }) => ({ name: circuit, names: { item: circuit, state }, unknown: null }));
+			return (parts as Circuit[]).map(({ circuit, state }) => ({
+				name: circuit,
+				names: { item: circuit, state },
+				unknown: null,
+			}));
 	}
 }

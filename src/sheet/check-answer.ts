@@ -18,14 +18,17 @@ export interface Found {
 /** Checks one answer of a sheet against its question, noting every problem and every value outside its plausible range. */
 export function checkAnswer(question: Question, answer: unknown, cylinders: number, into: Found): void {
 	const path = question.id;
-	const refuse = (found: unknown, accepted: string, at = path) => into.problems.push({ path: at, found: shown(found), accepted });
+	const refuse = (found: unknown, accepted: string, at = path) =>
+		into.problems.push({ path: at, found: shown(found), accepted });
 	if (answer === null || typeof answer !== 'object' || Array.isArray(answer)) {
 		refuse(answer, 'an object with a value, or with known: "not-known"');
 		return;
 	}
 	const { value, unit, known, spread, note } = answer as Record<string, unknown>;
-	for (const key of Object.keys(answer)) if (!keys.includes(key)) refuse(key, `only ${keys.join(', ')}`, `${path}.${key}`);
-	if (known !== undefined && !knownBy.includes(known as never)) refuse(known, `one of ${knownBy.join(', ')}`, `${path}.known`);
+	for (const key of Object.keys(answer))
+		if (!keys.includes(key)) refuse(key, `only ${keys.join(', ')}`, `${path}.${key}`);
+	if (known !== undefined && !knownBy.includes(known as never))
+		refuse(known, `one of ${knownBy.join(', ')}`, `${path}.known`);
 	if (note !== undefined && typeof note !== 'string') refuse(note, 'a text', `${path}.note`);
 	if (spread !== undefined && !(typeof spread === 'number' && Number.isFinite(spread) && spread >= 0)) {
 		refuse(spread, 'a number, 0 or more, in the unit of the value', `${path}.spread`);
@@ -45,7 +48,13 @@ export function checkAnswer(question: Question, answer: unknown, cylinders: numb
 }
 
 /** The unit of each number of the answer, or null after noting what is wrong with them. */
-function checkUnits(question: Question, value: unknown, unit: unknown, path: string, into: Found): (Unit | undefined)[] | null {
+function checkUnits(
+	question: Question,
+	value: unknown,
+	unit: unknown,
+	path: string,
+	into: Found,
+): (Unit | undefined)[] | null {
 	const refuse = (found: string, accepted: string): null => {
 		into.problems.push({ path: `${path}.unit`, found, accepted });
 		return null;
@@ -53,7 +62,10 @@ function checkUnits(question: Question, value: unknown, unit: unknown, path: str
 	if (question.of.length === 0) return unit === undefined ? [] : refuse(shown(unit), 'no unit here');
 	const words = unit === undefined ? [] : Array.isArray(unit) ? unit : [unit];
 	if (words.some(word => typeof word !== 'string')) return refuse(shown(unit), 'a unit as text');
-	if (unit !== undefined && (words.length !== question.of.length || (Array.isArray(unit) && question.kind !== 'curve'))) {
+	if (
+		unit !== undefined &&
+		(words.length !== question.of.length || (Array.isArray(unit) && question.kind !== 'curve'))
+	) {
 		return refuse(shown(unit), question.kind === 'curve' ? 'two units, one for x and one for y' : 'one unit');
 	}
 	const units: Unit[] = [];

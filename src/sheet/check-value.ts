@@ -1,5 +1,5 @@
-import { fromKept, toKept, type Unit } from '../units/unit.ts';
 import { readParts } from '../units/read.ts';
+import { fromKept, toKept, type Unit } from '../units/unit.ts';
 import { writeInFull } from '../units/write.ts';
 import { shown } from './problem.ts';
 import { type Question, standAlone } from './question.ts';
@@ -19,11 +19,15 @@ export function faultIn(value: unknown, context: Context): Fault {
 	const { question } = context;
 	switch (question.kind) {
 		case 'choice':
-			return typeof value === 'string' && Object.hasOwn(question.choices, value) ? null : no(value, choicesOf(question));
+			return typeof value === 'string' && Object.hasOwn(question.choices, value)
+				? null
+				: no(value, choicesOf(question));
 		case 'several':
 			return severalFault(value, question);
 		case 'whole':
-			return Number.isInteger(value) ? rangeFault(value as number, context) : no(value, 'a whole number without a unit');
+			return Number.isInteger(value)
+				? rangeFault(value as number, context)
+				: no(value, 'a whole number without a unit');
 		case 'per-cylinder':
 			return perCylinderFault(value, context);
 		case 'firing-order':
@@ -35,13 +39,25 @@ export function faultIn(value: unknown, context: Context): Fault {
 		case 'loads':
 			return loadsFault(value);
 		case 'codes':
-			return listFault(value, isCode, 'trouble codes like "P0340": a letter P, B, C or U, a digit 0-3, three digits 0-9 or A-F');
+			return listFault(
+				value,
+				isCode,
+				'trouble codes like "P0340": a letter P, B, C or U, a digit 0-3, three digits 0-9 or A-F',
+			);
 		case 'circuits':
-			return listFault(value, isCircuit, 'rows like {"circuit": "check lamp", "from": "", "to": "", "state": "done", "load": 1, "length": 6}; state is done, to-do or not-used; load in A, length in ft');
+			return listFault(
+				value,
+				isCircuit,
+				'rows like {"circuit": "check lamp", "from": "", "to": "", "state": "done", "load": 1, "length": 6}; state is done, to-do or not-used; load in A, length in ft',
+			);
 		case 'teeth':
-			return typeof value === 'string' && /^\d{1,3}-\d{1,2}$/.test(value) ? null : no(value, 'a tooth pattern like "36-1"');
+			return typeof value === 'string' && /^\d{1,3}-\d{1,2}$/.test(value)
+				? null
+				: no(value, 'a tooth pattern like "36-1"');
 		default:
-			return isNumber(value) ? rangeFault(value, context) : no(value, `a number (a JSON number, not text)${range(context)}`);
+			return isNumber(value)
+				? rangeFault(value, context)
+				: no(value, `a number (a JSON number, not text)${range(context)}`);
 	}
 }
 
@@ -85,7 +101,8 @@ function rangeFault(value: number, context: Context): Fault {
 	};
 	const found = unit ? writeInFull(value, unit) : shown(value);
 	if (beyond(question.hard)) return { found, accepted: written(question.hard!, unit) };
-	if (beyond(question.plausible)) return { found, accepted: `usually ${written(question.plausible!, unit)}`, soft: true };
+	if (beyond(question.plausible))
+		return { found, accepted: `usually ${written(question.plausible!, unit)}`, soft: true };
 	return null;
 }
 
@@ -102,7 +119,8 @@ function range({ question, units }: Context): string {
 function perCylinderFault(value: unknown, context: Context): Fault {
 	const { cylinders } = context;
 	const accepted = `${cylinders} readings in cylinder order, null for one that could not be measured, not all null`;
-	if (!Array.isArray(value) || value.length !== cylinders || value.every(item => item === null)) return no(value, accepted);
+	if (!Array.isArray(value) || value.length !== cylinders || value.every(item => item === null))
+		return no(value, accepted);
 	let soft: Fault = null;
 	for (const item of value) {
 		if (item === null) continue;
@@ -127,7 +145,8 @@ function pairsFault(value: unknown, { cylinders }: Context): Fault {
 	for (const pair of value) {
 		if (!Array.isArray(pair) || pair.length !== 2) return no(pair, accepted);
 		for (const cylinder of pair) {
-			if (!Number.isInteger(cylinder) || cylinder < 1 || cylinder > cylinders || seen.has(cylinder)) return no(pair, accepted);
+			if (!Number.isInteger(cylinder) || cylinder < 1 || cylinder > cylinders || seen.has(cylinder))
+				return no(pair, accepted);
 			seen.add(cylinder);
 		}
 	}
@@ -142,7 +161,8 @@ function curveFault(value: unknown, { units }: Context): Fault {
 	if (!Array.isArray(value) || value.length < 2 || value.length > most) return no(value, accepted);
 	let before = Number.NEGATIVE_INFINITY;
 	for (const point of value) {
-		if (!Array.isArray(point) || point.length !== 2 || !point.every(item => isNumber(item) && item >= 0)) return no(point, accepted);
+		if (!Array.isArray(point) || point.length !== 2 || !point.every(item => isNumber(item) && item >= 0))
+			return no(point, accepted);
 		const x = toKept(point[0], units[0]!);
 		if (!(x > before)) return no(point, accepted);
 		if (!Number.isFinite(toKept(point[1], units[1]!))) return no(point, accepted);
@@ -153,7 +173,13 @@ function curveFault(value: unknown, { units }: Context): Fault {
 
 function loadsFault(value: unknown): Fault {
 	const fits = (row: unknown) =>
-		Array.isArray(row) && row.length === 2 && typeof row[0] === 'string' && row[0].trim() !== '' && isNumber(row[1]) && row[1] >= 0 && row[1] <= 1000;
+		Array.isArray(row) &&
+		row.length === 2 &&
+		typeof row[0] === 'string' &&
+		row[0].trim() !== '' &&
+		isNumber(row[1]) &&
+		row[1] >= 0 &&
+		row[1] <= 1000;
 	return listFault(value, fits, 'rows like ["fans", 28]: a name and an amount of 0 to 1000');
 }
 
@@ -171,7 +197,8 @@ function isCircuit(item: unknown): boolean {
 	if (item === null || typeof item !== 'object' || Array.isArray(item)) return false;
 	const row = item as Record<string, unknown>;
 	const text = (key: string) => row[key] === undefined || typeof row[key] === 'string';
-	const size = (key: string, high: number) => row[key] === undefined || (isNumber(row[key]) && row[key] >= 0 && row[key] <= high);
+	const size = (key: string, high: number) =>
+		row[key] === undefined || (isNumber(row[key]) && row[key] >= 0 && row[key] <= high);
 	return (
 		Object.keys(row).every(key => circuitKeys.includes(key)) &&
 		typeof row.circuit === 'string' &&

@@ -17,19 +17,30 @@ export interface Checked {
 export function checkSheet(data: unknown, questions: readonly Question[]): Checked {
 	const problems: SheetProblem[] = [];
 	const warnings: SheetProblem[] = [];
-	const refuse = (path: string, found: unknown, accepted: string) => problems.push({ path, found: shown(found), accepted });
+	const refuse = (path: string, found: unknown, accepted: string) =>
+		problems.push({ path, found: shown(found), accepted });
 	if (data === null || typeof data !== 'object' || Array.isArray(data)) {
-		throw new BadSheet([{ path: 'sheet', found: shown(data), accepted: 'a JSON object with format, version, name, units, answers' }]);
+		throw new BadSheet([
+			{ path: 'sheet', found: shown(data), accepted: 'a JSON object with format, version, name, units, answers' },
+		]);
 	}
 	const top = data as Record<string, unknown>;
 	if (top.format !== sheetFormat) refuse('format', top.format, `"${sheetFormat}"`);
 	if (typeof top.version === 'number' && top.version > sheetVersion) {
-		throw new BadSheet([{ path: 'version', found: `${top.version}, newer than this program knows`, accepted: `1 to ${sheetVersion}: update swap-audit to read this sheet` }]);
+		throw new BadSheet([
+			{
+				path: 'version',
+				found: `${top.version}, newer than this program knows`,
+				accepted: `1 to ${sheetVersion}: update swap-audit to read this sheet`,
+			},
+		]);
 	}
-	if (!Number.isInteger(top.version) || (top.version as number) < 1) refuse('version', top.version, `a whole number, 1 to ${sheetVersion}`);
+	if (!Number.isInteger(top.version) || (top.version as number) < 1)
+		refuse('version', top.version, `a whole number, 1 to ${sheetVersion}`);
 	if (top.name !== undefined && typeof top.name !== 'string') refuse('name', top.name, 'a text');
 	if (typeof top.name === 'string' && top.name.length > 200) refuse('name', top.name, 'at most 200 characters');
-	if (top.units !== undefined && top.units !== 'us' && top.units !== 'metric') refuse('units', top.units, '"us" or "metric"');
+	if (top.units !== undefined && top.units !== 'us' && top.units !== 'metric')
+		refuse('units', top.units, '"us" or "metric"');
 	if (top.audits !== undefined && !(Array.isArray(top.audits) && top.audits.every(isRecord))) {
 		refuse('audits', top.audits, 'the list of audits that the program keeps, or []');
 	}
@@ -50,9 +61,15 @@ export function checkSheet(data: unknown, questions: readonly Question[]): Check
 	return { sheet, warnings };
 }
 
-function checkAnswers(answers: unknown, questions: readonly Question[], into: { problems: SheetProblem[]; warnings: SheetProblem[] }): void {
-	const refuse = (path: string, found: unknown, accepted: string) => into.problems.push({ path, found: shown(found), accepted });
-	const isObject = (value: unknown): value is Record<string, unknown> => value !== null && typeof value === 'object' && !Array.isArray(value);
+function checkAnswers(
+	answers: unknown,
+	questions: readonly Question[],
+	into: { problems: SheetProblem[]; warnings: SheetProblem[] },
+): void {
+	const refuse = (path: string, found: unknown, accepted: string) =>
+		into.problems.push({ path, found: shown(found), accepted });
+	const isObject = (value: unknown): value is Record<string, unknown> =>
+		value !== null && typeof value === 'object' && !Array.isArray(value);
 	if (!isObject(answers)) {
 		refuse('answers', answers, 'an object with a section of answers each, {} for none');
 		return;
@@ -62,7 +79,8 @@ function checkAnswers(answers: unknown, questions: readonly Question[], into: { 
 	const cylinders = cylindersIn(answers);
 	for (const section of Object.keys(answers)) {
 		const inside = answers[section];
-		if (!sections.includes(section)) refuse(`answers.${section}`, section, `one of the sections ${sections.join(', ')}`);
+		if (!sections.includes(section))
+			refuse(`answers.${section}`, section, `one of the sections ${sections.join(', ')}`);
 		else if (!isObject(inside)) refuse(section, inside, 'an object with the answers of this section');
 		else {
 			for (const name of Object.keys(inside)) {
@@ -76,7 +94,9 @@ function checkAnswers(answers: unknown, questions: readonly Question[], into: { 
 
 /** How many cylinders the lists of this sheet have: as answered, else the usual 8. */
 function cylindersIn(answers: Record<string, unknown>): number {
-	const engine = Object.hasOwn(answers, 'engine') ? (answers.engine as Record<string, { value?: unknown }> | null) : null;
+	const engine = Object.hasOwn(answers, 'engine')
+		? (answers.engine as Record<string, { value?: unknown }> | null)
+		: null;
 	const value = engine && Object.hasOwn(engine, 'cylinders') ? engine.cylinders?.value : undefined;
 	return Number.isInteger(value) && (value as number) > 0 && (value as number) <= 16 ? (value as number) : 8;
 }

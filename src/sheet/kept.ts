@@ -1,6 +1,6 @@
 import type { Outcome } from '../expressions/tree.ts';
-import type { Kind } from '../units/kinds.ts';
 import { massFromVolume, volumeFromMass } from '../units/density.ts';
+import type { Kind } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
 import { toKept, type Unit } from '../units/unit.ts';
 import type { Question } from './question.ts';
@@ -43,12 +43,21 @@ export function keptAnswer(question: Question, answer: Answer): Kept {
 }
 
 /** The other kind of flow, at the density that the question states: a constant now, a quantity when it is known. */
-function flowing(question: Question, unit: Unit, assumed: readonly string[], make: (by: (flow: number) => number) => Outcome): Kept {
+function flowing(
+	question: Question,
+	unit: Unit,
+	assumed: readonly string[],
+	make: (by: (flow: number) => number) => Outcome,
+): Kept {
 	const { takes } = question;
 	if (!takes || unit.kind !== takes.kind) return { value: make(flow => flow), needs: null, assumed };
 	const toMass = takes.kind === 'volume-flow';
 	if (typeof takes.at === 'string') {
-		return { value: make(flow => flow), needs: { quantity: takes.at, by: toMass ? 'times' : 'over' }, assumed: [...assumed, takes.at] };
+		return {
+			value: make(flow => flow),
+			needs: { quantity: takes.at, by: toMass ? 'times' : 'over' },
+			assumed: [...assumed, takes.at],
+		};
 	}
 	const by = toMass ? massFromVolume(takes.at) : volumeFromMass(takes.at);
 	return { value: make(by), needs: null, assumed: [...assumed, `${question.id}_density`] };
@@ -58,7 +67,10 @@ function flowing(question: Question, unit: Unit, assumed: readonly string[], mak
 export function unitsOfAnswer(question: Question, answer: Answer): (Unit | undefined)[] {
 	const words = answer.unit === undefined ? [] : typeof answer.unit === 'string' ? [answer.unit] : answer.unit;
 	return question.of.map((kind, index) => {
-		const kinds: readonly Kind[] = [kind, ...(question.takes && index === question.of.length - 1 ? [question.takes.kind] : [])];
+		const kinds: readonly Kind[] = [
+			kind,
+			...(question.takes && index === question.of.length - 1 ? [question.takes.kind] : []),
+		];
 		return unitNamed(words[index] ?? bareUnit(question), kinds);
 	});
 }

@@ -7,7 +7,9 @@ const deepest = 40;
 export function parseSheet(text: string): unknown {
 	if (text.trim() === '') throw new BadSheet([{ path: 'sheet', found: 'an empty file', accepted: 'a JSON object' }]);
 	if (depthOf(text) > deepest) {
-		throw new BadSheet([{ path: 'sheet', found: `brackets more than ${deepest} deep`, accepted: 'a sheet as swap-audit writes it' }]);
+		throw new BadSheet([
+			{ path: 'sheet', found: `brackets more than ${deepest} deep`, accepted: 'a sheet as swap-audit writes it' },
+		]);
 	}
 	try {
 		return JSON.parse(text.startsWith('\ufeff') ? text.slice(1) : text);

@@ -24,5 +24,8 @@ export class BadSheet extends Error {
 export function shown(found: unknown): string {
 	const text = found === undefined ? 'nothing' : (JSON.stringify(found) ?? String(found));
 	const short = text.length > 80 ? `${text.slice(0, 77)}...` : text;
-	return short.replace(/[\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, mark => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`);
+	return short.replace(
+		/[\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g,
+		mark => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
+	);
 }

@@ -12,7 +12,9 @@ export function writeSheet(sheet: Sheet): string {
 		return records.length === 0 ? '  "audits": []' : `  "audits": [\n${records.join(',\n')}\n  ]`;
 	});
 	const sections = Object.entries(answers).map(([section, inside]) => {
-		const rows = Object.entries(inside).map(([name, answer]) => `      ${JSON.stringify(name)}: ${JSON.stringify(answer)}`);
+		const rows = Object.entries(inside).map(
+			([name, answer]) => `      ${JSON.stringify(name)}: ${JSON.stringify(answer)}`,
+		);
 		return `    ${JSON.stringify(section)}: ${rows.length === 0 ? '{}' : `{\n${rows.join(',\n')}\n    }`}`;
 	});
 	const body = sections.length === 0 ? '  "answers": {}' : `  "answers": {\n${sections.join(',\n')}\n  }`;

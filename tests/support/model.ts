@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { makeModel, type Model } from '../../src/audit/model.ts';
+import { type Model, makeModel } from '../../src/audit/model.ts';
 import { textsUnder } from '../../src/files/packs.ts';
 import { quantities } from '../../src/quantities/model/all.ts';
 import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
@@ -23,7 +23,8 @@ let model: Model | undefined;
 export function testModel(): Model {
 	if (!model) {
 		const { rulebook, problems } = compileRulebook(ruleTexts(), quantities);
-		if (problems.length > 0) throw new Error(problems.map(({ path, line, message }) => `${path}:${line} ${message}`).join('\n'));
+		if (problems.length > 0)
+			throw new Error(problems.map(({ path, line, message }) => `${path}:${line} ${message}`).join('\n'));
 		model = makeModel(rulebook, sha256);
 	}
 	return model;

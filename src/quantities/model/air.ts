@@ -19,5 +19,6 @@ export const density = quantity({
 	formula: 'density of moist air at the hot day, its humidity and the ambient pressure',
 	source: ['ashrae'],
 	nature: 'exact',
-	compute: q => moistAirDensity(q.number('build.hot_day'), q.number('build.humidity'), q.number('air.ambient_pressure')),
+	compute: q =>
+		moistAirDensity(q.number('build.hot_day'), q.number('build.humidity'), q.number('air.ambient_pressure')),
 });

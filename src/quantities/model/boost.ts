@@ -1,5 +1,10 @@
 import { dryAirDensity } from '../../physics/atmosphere.ts';
-import { compressorOutletTemperature, cooledTemperature, correctedFlow, pressureRatio } from '../../physics/compressor.ts';
+import {
+	compressorOutletTemperature,
+	cooledTemperature,
+	correctedFlow,
+	pressureRatio,
+} from '../../physics/compressor.ts';
 import { pipeVelocity } from '../../physics/pipe.ts';
 import { assumption, limit, quantity } from '../quantity.ts';
 import { boostRange } from './ranges.ts';
@@ -33,7 +38,14 @@ export const manifoldPressure = quantity({
 export const ratio = quantity({
 	id: 'boost.pressure_ratio',
 	kind: 'ratio',
-	inputs: ['boost.kind', 'boost.manifold_pressure', 'boost.intercooler', 'boost.intercooler_loss', 'air.ambient_pressure', 'boost.inlet_loss'],
+	inputs: [
+		'boost.kind',
+		'boost.manifold_pressure',
+		'boost.intercooler',
+		'boost.intercooler_loss',
+		'air.ambient_pressure',
+		'boost.inlet_loss',
+	],
 	formula: '(manifold pressure + intercooler loss) / (ambient pressure - inlet loss); no intercooler: no loss',
 	source: ['definition'],
 	nature: 'exact',
@@ -67,7 +79,13 @@ export const outletTemperature = quantity({
 export const chargeTemperature = quantity({
 	id: 'boost.charge_temp',
 	kind: 'temperature',
-	inputs: ['boost.kind', 'build.hot_day', 'boost.compressor_outlet_temp', 'boost.intercooler', 'boost.intercooler_effectiveness'],
+	inputs: [
+		'boost.kind',
+		'build.hot_day',
+		'boost.compressor_outlet_temp',
+		'boost.intercooler',
+		'boost.intercooler_effectiveness',
+	],
 	formula: 'T2 - effectiveness (T2 - T1); no intercooler: T2; unboosted: T1 + 10 K',
 	source: ['definition', 'practice'],
 	nature: 'exact',

@@ -12,7 +12,8 @@ export const ringGap = quantity({
 	compute: q => {
 		const bore = q.number('engine.bore');
 		const kind = q.choice('boost.kind');
-		if (kind !== undefined && kind !== 'none') return ringGapNeeded(bore, { boost: q.number('boost.target'), hard: true });
+		if (kind !== undefined && kind !== 'none')
+			return ringGapNeeded(bore, { boost: q.number('boost.target'), hard: true });
 		const use = q.choice('build.use');
 		if (q.lacks) return undefined;
 		return ringGapNeeded(bore, { boost: 0, hard: use !== 'street' && use !== 'off-road' });

@@ -72,7 +72,8 @@ export const integral = quantity({
 	kind: 'ratio',
 	heavy: true,
 	inputs: ['engine.cycle', 'engine.peak_rpm', 'fuel.kind', 'fuel.octane_ron'],
-	formula: 'Douaud and Eyzat induction time over the end gas, intake closing to 90 % burnt; band x 0.6 to x 1.6; not for E85',
+	formula:
+		'Douaud and Eyzat induction time over the end gas, intake closing to 90 % burnt; band x 0.6 to x 1.6; not for E85',
 	source: ['douaud', 'livengood'],
 	nature: 'estimate',
 	band: [knockBand.low, knockBand.high],
@@ -84,7 +85,13 @@ export const integral = quantity({
 	},
 });
 
-const ofIntegral = { kind: 'ratio', heavy: true, inputs: ['engine.knock_integral'], source: ['douaud'], nature: 'estimate' } as const;
+const ofIntegral = {
+	kind: 'ratio',
+	heavy: true,
+	inputs: ['engine.knock_integral'],
+	source: ['douaud'],
+	nature: 'estimate',
+} as const;
 
 export const integralLow = quantity({
 	...ofIntegral,
@@ -108,7 +115,14 @@ export const advanceLimit = limit({
 	formula: 'the advance at which the knock integral reaches 1',
 	source: ['root'],
 	nature: 'estimate',
-	limit: { vary: 'ignition.full_load_advance', until: 'engine.knock_integral', reaches: 1, rising: true, from: -10, to: 32 },
+	limit: {
+		vary: 'ignition.full_load_advance',
+		until: 'engine.knock_integral',
+		reaches: 1,
+		rising: true,
+		from: -10,
+		to: 32,
+	},
 });
 
 export const boostLimit = limit({

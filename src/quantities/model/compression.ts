@@ -1,8 +1,21 @@
-import { compressionSpread, crankingExponent, crankingPressure, highestReading, lowestCylinder, type Readings, wetRecovery } from '../../physics/compression.ts';
+import {
+	compressionSpread,
+	crankingExponent,
+	crankingPressure,
+	highestReading,
+	lowestCylinder,
+	type Readings,
+	wetRecovery,
+} from '../../physics/compression.ts';
 import { type BankLayout, layoutFromOrder, lowNeighbours } from '../../physics/firing-order.ts';
 import { quantity } from '../quantity.ts';
 
-const cranking = { kind: 'pressure', inputs: ['air.ambient_pressure', 'engine.effective_compression_ratio'], source: ['practice'], nature: 'estimate' } as const;
+const cranking = {
+	kind: 'pressure',
+	inputs: ['air.ambient_pressure', 'engine.effective_compression_ratio'],
+	source: ['practice'],
+	nature: 'estimate',
+} as const;
 
 export const expected = quantity({
 	...cranking,
@@ -15,7 +28,12 @@ export const expectedLow = quantity({
 	...cranking,
 	id: 'engine.cranking_pressure_low',
 	formula: 'ambient x effective ratio^1.20 - ambient: the low end of the band',
-	compute: q => crankingPressure(q.number('air.ambient_pressure'), q.number('engine.effective_compression_ratio'), crankingExponent.low),
+	compute: q =>
+		crankingPressure(
+			q.number('air.ambient_pressure'),
+			q.number('engine.effective_compression_ratio'),
+			crankingExponent.low,
+		),
 });
 
 export const spread = quantity({

@@ -1,5 +1,11 @@
-import { clutchTorque, engineSpeedAt, jointAngleDifference, shaftCriticalSpeed, shaftTurns } from '../../physics/driveline.ts';
 import { heatToCoolant } from '../../physics/cooling.ts';
+import {
+	clutchTorque,
+	engineSpeedAt,
+	jointAngleDifference,
+	shaftCriticalSpeed,
+	shaftTurns,
+} from '../../physics/driveline.ts';
 import { limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
@@ -56,7 +62,13 @@ export const gearboxMargin = quantity({
 	compute: q => q.number('driveline.gearbox_torque') / q.number('engine.torque') - 1,
 });
 
-const runsOut = { kind: 'pressure', inputs: ['boost.kind'], source: ['root'], nature: 'estimate', when: boosted } as const;
+const runsOut = {
+	kind: 'pressure',
+	inputs: ['boost.kind'],
+	source: ['root'],
+	nature: 'estimate',
+	when: boosted,
+} as const;
 
 export const clutchLimit = limit({
 	...runsOut,
@@ -79,7 +91,12 @@ export const critical = quantity({
 	formula: 'first bending mode of a pinned steel tube, exact I and area, 205 GPa, 7850 kg/m3',
 	source: ['thomson'],
 	nature: 'exact',
-	compute: q => shaftCriticalSpeed(q.number('driveline.shaft_length'), q.number('driveline.shaft_diameter'), q.number('driveline.shaft_wall')),
+	compute: q =>
+		shaftCriticalSpeed(
+			q.number('driveline.shaft_length'),
+			q.number('driveline.shaft_diameter'),
+			q.number('driveline.shaft_wall'),
+		),
 });
 
 export const shaftSpeed = quantity({
@@ -104,7 +121,11 @@ export const cruise = quantity({
 	nature: 'exact',
 	compute: q => {
 		const gear = q.number('driveline.top_gear');
-		return engineSpeedAt(cruising, gear, shaftTurns(q.number('driveline.axle_ratio'), q.number('driveline.tyre_diameter')));
+		return engineSpeedAt(
+			cruising,
+			gear,
+			shaftTurns(q.number('driveline.axle_ratio'), q.number('driveline.tyre_diameter')),
+		);
 	},
 });
 
@@ -112,7 +133,7 @@ export const joints = quantity({
 	id: 'driveline.joint_angle_difference',
 	kind: 'angle',
 	inputs: ['driveline.joint_angle_front', 'driveline.joint_angle_rear'],
-	formula: 'difference of the sizes of the two joints\' angles',
+	formula: "difference of the sizes of the two joints' angles",
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => jointAngleDifference(q.number('driveline.joint_angle_front'), q.number('driveline.joint_angle_rear')),
@@ -122,7 +143,7 @@ export const heat = quantity({
 	id: 'cooling.heat_to_coolant',
 	kind: 'power',
 	inputs: ['fuel.flow', 'fuel.heating_value'],
-	formula: 'usual share (0.22) of the fuel\'s energy at full load',
+	formula: "usual share (0.22) of the fuel's energy at full load",
 	source: ['heywood'],
 	nature: 'estimate',
 	band: [0.17 / 0.22, 0.26 / 0.22],

@@ -11,7 +11,8 @@ export const pumpDrop = quantity({
 	id: 'fuel.pump_wire_drop',
 	inputs: ['fuel.pump_current', 'fuel.pump_wire_gauge', 'fuel.pump_wire_length'],
 	formula: 'current x resistance at 20 degC, out and back',
-	compute: q => wireDrop(q.number('fuel.pump_current'), q.number('fuel.pump_wire_gauge'), q.number('fuel.pump_wire_length')),
+	compute: q =>
+		wireDrop(q.number('fuel.pump_current'), q.number('fuel.pump_wire_gauge'), q.number('fuel.pump_wire_length')),
 });
 
 export const cableDrop = quantity({
@@ -19,7 +20,8 @@ export const cableDrop = quantity({
 	id: 'charging.cable_drop',
 	inputs: ['charging.alternator', 'charging.cable_gauge', 'charging.cable_length'],
 	formula: 'hot output x resistance at 20 degC, out and back',
-	compute: q => wireDrop(q.number('charging.alternator'), q.number('charging.cable_gauge'), q.number('charging.cable_length')),
+	compute: q =>
+		wireDrop(q.number('charging.alternator'), q.number('charging.cable_gauge'), q.number('charging.cable_length')),
 });
 
 const wiring = { kind: 'yes-no', source: ['cfr183', 'practice'], nature: 'estimate' } as const;
@@ -36,7 +38,11 @@ export const pumpWire = quantity({
 	inputs: ['fuel.pump_fuse', 'fuel.pump_wire_gauge', 'fuel.pump_current'],
 	formula: 'fuse <= 0.85 x what 105 degC wire of that size may carry, and load <= 0.8 fuse',
 	compute: q => {
-		const [fuse, wire, load] = [q.number('fuel.pump_fuse'), q.number('fuel.pump_wire_gauge'), q.number('fuel.pump_current')];
+		const [fuse, wire, load] = [
+			q.number('fuel.pump_fuse'),
+			q.number('fuel.pump_wire_gauge'),
+			q.number('fuel.pump_current'),
+		];
 		return q.lacks || q.idle ? undefined : fuse <= most(wire) && smallestFuse(load) <= fuse;
 	},
 });
@@ -65,9 +71,13 @@ export const cable = quantity({
 	...wiring,
 	id: 'charging.cable_ok',
 	inputs: ['charging.cable_fuse', 'charging.cable_gauge', 'charging.alternator'],
-	formula: 'fuse <= 0.85 x what 105 degC cable of that size may carry, and >= 1.25 x the alternator\'s output',
+	formula: "fuse <= 0.85 x what 105 degC cable of that size may carry, and >= 1.25 x the alternator's output",
 	compute: q => {
-		const [fuse, wire, output] = [q.number('charging.cable_fuse'), q.number('charging.cable_gauge'), q.number('charging.alternator')];
+		const [fuse, wire, output] = [
+			q.number('charging.cable_fuse'),
+			q.number('charging.cable_gauge'),
+			q.number('charging.alternator'),
+		];
 		return q.lacks || q.idle ? undefined : fuse <= most(wire) && fuse >= smallestFuse(output);
 	},
 });

@@ -1,4 +1,13 @@
-import { airFlow, displacement, idleAir, meanEffectivePressure, meanPistonSpeed, powerFromAir, torque, usualAirEfficiency } from '../../physics/airflow.ts';
+import {
+	airFlow,
+	displacement,
+	idleAir,
+	meanEffectivePressure,
+	meanPistonSpeed,
+	powerFromAir,
+	torque,
+	usualAirEfficiency,
+} from '../../physics/airflow.ts';
 import { assumption, quantity } from '../quantity.ts';
 
 export const size = quantity({
@@ -100,7 +109,8 @@ export const bmep = quantity({
 	formula: '2 power / (displacement x N)',
 	source: ['definition'],
 	nature: 'exact',
-	compute: q => meanEffectivePressure(q.number('engine.power'), q.number('engine.displacement'), q.number('engine.peak_rpm')),
+	compute: q =>
+		meanEffectivePressure(q.number('engine.power'), q.number('engine.displacement'), q.number('engine.peak_rpm')),
 });
 
 export const idleSpeed = assumption({

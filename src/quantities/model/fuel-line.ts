@@ -1,13 +1,13 @@
-import { railPressure, returnLineFlow } from '../../physics/fuel-system.ts';
+import { psi } from '../../physics/constants.ts';
 import { frictionFactor, reynolds } from '../../physics/friction.ts';
+import { railPressure, returnLineFlow } from '../../physics/fuel-system.ts';
 import { fuels } from '../../physics/fuels.ts';
 import { makeCurve, type Point } from '../../physics/interpolate.ts';
 import { drawnTubing, type Line, lineLoss } from '../../physics/line.ts';
 import { pipeVelocity } from '../../physics/pipe.ts';
 import { type PumpFlow, pumpFromCurve, pumpFromPoint } from '../../physics/pump.ts';
-import { psi } from '../../physics/constants.ts';
-import { told } from '../told.ts';
 import { assumption, limit, quantity } from '../quantity.ts';
+import { told } from '../told.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
 
@@ -106,7 +106,16 @@ export const pump = quantity({
 export const line = quantity({
 	id: 'fuel.line',
 	kind: 'hidden',
-	inputs: ['fuel.line_bore', 'fuel.line_length', 'fuel.smallest_bore', 'fuel.elbows', 'fuel.usual_elbows', 'fuel.density', 'fuel.kind', 'fuel.usual_line_loss'],
+	inputs: [
+		'fuel.line_bore',
+		'fuel.line_length',
+		'fuel.smallest_bore',
+		'fuel.elbows',
+		'fuel.usual_elbows',
+		'fuel.density',
+		'fuel.kind',
+		'fuel.usual_line_loss',
+	],
 	formula: 'pressure lost against flow',
 	source: ['crane'],
 	nature: 'exact',
@@ -190,7 +199,8 @@ export const loss = quantity({
 	id: 'fuel.line_loss',
 	kind: 'pressure',
 	inputs: ['fuel.line', 'fuel.line_flow'],
-	formula: 'Darcy-Weisbach, elbows by K, smallest bore by 0.5 (1 - beta^2) and (1 - beta^2)^2; usual 3 psi without bore and length',
+	formula:
+		'Darcy-Weisbach, elbows by K, smallest bore by 0.5 (1 - beta^2) and (1 - beta^2)^2; usual 3 psi without bore and length',
 	source: ['crane'],
 	nature: 'exact',
 	compute: q => {
@@ -215,7 +225,8 @@ export const available = quantity({
 	id: 'fuel.pump_available',
 	kind: 'mass-flow',
 	inputs: ['fuel.pump', 'fuel.pump_pressure'],
-	formula: 'curve: r Qc(p / r^2), r = volts now / volts rated; one point: flow x r^2, less 0.8 % a psi above its pressure',
+	formula:
+		'curve: r Qc(p / r^2), r = volts now / volts rated; one point: flow x r^2, less 0.8 % a psi above its pressure',
 	...practice,
 	compute: q => {
 		const pumpFlow = q.made<PumpFlow>('fuel.pump');
@@ -251,7 +262,8 @@ export const underFlow = quantity({
 	id: 'fuel.rail_pressure_under_flow',
 	kind: 'pressure',
 	inputs: ['fuel.rail', 'fuel.pump', 'fuel.line', 'fuel.flow', 'fuel.rail_set_point'],
-	formula: 'the regulator holds it while the pump gives the flow (less the line loss where it sits in the tank); below that, what the pump can',
+	formula:
+		'the regulator holds it while the pump gives the flow (less the line loss where it sits in the tank); below that, what the pump can',
 	source: ['definition'],
 	nature: 'estimate',
 	compute: q => {

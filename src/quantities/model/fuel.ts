@@ -1,7 +1,12 @@
 import { fuelFlow, fuels } from '../../physics/fuels.ts';
 import { assumption, quantity } from '../quantity.ts';
 
-const property = (id: string, kind: 'ratio' | 'density' | 'energy-per-mass', of: 'stoichiometricRatio' | 'density' | 'heatingValue', formula: string) =>
+const property = (
+	id: string,
+	kind: 'ratio' | 'density' | 'energy-per-mass',
+	of: 'stoichiometricRatio' | 'density' | 'heatingValue',
+	formula: string,
+) =>
 	quantity({
 		id,
 		kind,
@@ -15,9 +20,24 @@ const property = (id: string, kind: 'ratio' | 'density' | 'energy-per-mass', of:
 		},
 	});
 
-export const stoichiometric = property('fuel.stoichiometric_ratio', 'ratio', 'stoichiometricRatio', 'petrol 14.7, with 10 % ethanol 14.1, E85 9.81');
-export const density = property('fuel.density', 'density', 'density', 'petrol 745, with 10 % ethanol 749.4, E85 782.4 kg/m3');
-export const heating = property('fuel.heating_value', 'energy-per-mass', 'heatingValue', 'petrol 43.44, with 10 % ethanol 41.70, E85 29.30 MJ/kg');
+export const stoichiometric = property(
+	'fuel.stoichiometric_ratio',
+	'ratio',
+	'stoichiometricRatio',
+	'petrol 14.7, with 10 % ethanol 14.1, E85 9.81',
+);
+export const density = property(
+	'fuel.density',
+	'density',
+	'density',
+	'petrol 745, with 10 % ethanol 749.4, E85 782.4 kg/m3',
+);
+export const heating = property(
+	'fuel.heating_value',
+	'energy-per-mass',
+	'heatingValue',
+	'petrol 43.44, with 10 % ethanol 41.70, E85 29.30 MJ/kg',
+);
 
 export const octane = quantity({
 	id: 'fuel.octane_ron',
@@ -49,7 +69,8 @@ export const lambda = quantity({
 	formula: 'the lambda meant at full load; usual 0.87 unboosted',
 	source: ['practice'],
 	nature: 'exact',
-	compute: q => (q.choice('boost.kind') === 'none' ? q.number('fuel.usual_lambda_unboosted') : q.number('boost.lambda')),
+	compute: q =>
+		q.choice('boost.kind') === 'none' ? q.number('fuel.usual_lambda_unboosted') : q.number('boost.lambda'),
 });
 
 export const flow = quantity({
@@ -59,7 +80,8 @@ export const flow = quantity({
 	formula: 'air flow / (lambda x stoichiometric ratio)',
 	source: ['definition'],
 	nature: 'exact',
-	compute: q => fuelFlow(q.number('engine.air_flow'), q.number('fuel.lambda_full_load'), q.number('fuel.stoichiometric_ratio')),
+	compute: q =>
+		fuelFlow(q.number('engine.air_flow'), q.number('fuel.lambda_full_load'), q.number('fuel.stoichiometric_ratio')),
 });
 
 /** Set point at the rail with the boost that a manifold-referenced regulator adds. */

@@ -1,4 +1,10 @@
-import { headClampRatio, headFastenerArea, nutFactor, preloadFromTorque, preloadOfStretch } from '../../physics/bolts.ts';
+import {
+	headClampRatio,
+	headFastenerArea,
+	nutFactor,
+	preloadFromTorque,
+	preloadOfStretch,
+} from '../../physics/bolts.ts';
 import { assumption, limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
@@ -36,7 +42,13 @@ export const preload = quantity({
 export const clamp = quantity({
 	id: 'engine.head_clamp_ratio',
 	kind: 'ratio',
-	inputs: ['engine.fastener_preload', 'engine.fastener_count', 'engine.cylinders', 'engine.gasket_bore', 'engine.peak_pressure'],
+	inputs: [
+		'engine.fastener_preload',
+		'engine.fastener_count',
+		'engine.cylinders',
+		'engine.gasket_bore',
+		'engine.peak_pressure',
+	],
 	formula: 'preload x fasteners a bank / (cylinders / 2) over peak pressure x pi/4 gasket bore^2',
 	source: ['statics'],
 	nature: 'estimate',

@@ -8,7 +8,13 @@ import { boostRange } from './ranges.ts';
 export const density = quantity({
 	id: 'ignition.gas_density_at_spark',
 	kind: 'ratio',
-	inputs: ['engine.cylinder', 'boost.manifold_pressure', 'boost.charge_temp', 'engine.intake_closes', 'ignition.full_load_advance'],
+	inputs: [
+		'engine.cylinder',
+		'boost.manifold_pressure',
+		'boost.charge_temp',
+		'engine.intake_closes',
+		'ignition.full_load_advance',
+	],
 	formula: '(manifold pressure / 101325)(293 / charge temperature) V(intake closing) / V(spark)',
 	source: ['geometry', 'ideal-gas'],
 	nature: 'exact',
@@ -88,7 +94,7 @@ export const margin = quantity({
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['ignition.capacity', 'ignition.required_voltage'],
-	formula: 'capacity / required voltage - 1: the figure to judge; never compare the kilovolts with a catalogue\'s',
+	formula: "capacity / required voltage - 1: the figure to judge; never compare the kilovolts with a catalogue's",
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => sparkMargin(q.number('ignition.capacity'), q.number('ignition.required_voltage')),
@@ -101,7 +107,14 @@ export const gapLimit = limit({
 	formula: 'the gap at which required voltage reaches capacity',
 	source: ['root'],
 	nature: 'estimate',
-	limit: { vary: 'ignition.gap', until: 'ignition.required_voltage', reaches: 'ignition.capacity', rising: true, from: 1e-4, to: 5e-3 },
+	limit: {
+		vary: 'ignition.gap',
+		until: 'ignition.required_voltage',
+		reaches: 'ignition.capacity',
+		rising: true,
+		from: 1e-4,
+		to: 5e-3,
+	},
 });
 
 export const boostLimit = limit({
@@ -111,7 +124,13 @@ export const boostLimit = limit({
 	formula: 'the boost at which required voltage reaches capacity',
 	source: ['root'],
 	nature: 'estimate',
-	limit: { vary: 'boost.target', until: 'ignition.required_voltage', reaches: 'ignition.capacity', rising: true, ...boostRange },
+	limit: {
+		vary: 'boost.target',
+		until: 'ignition.required_voltage',
+		reaches: 'ignition.capacity',
+		rising: true,
+		...boostRange,
+	},
 	when: boosted,
 });
 

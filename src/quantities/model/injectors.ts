@@ -21,7 +21,11 @@ export const flow = quantity({
 	source: ['bernoulli'],
 	nature: 'exact',
 	compute: q =>
-		injectorFlow(q.number('injectors.rated_flow'), q.number('injectors.rated_pressure'), q.number('injectors.pressure_across')),
+		injectorFlow(
+			q.number('injectors.rated_flow'),
+			q.number('injectors.rated_pressure'),
+			q.number('injectors.pressure_across'),
+		),
 });
 
 const job = ['fuel.flow', 'injectors.count', 'engine.peak_rpm', 'injectors.dead_time'] as const;
@@ -74,7 +78,13 @@ export const boostLimit = limit({
 	formula: 'the boost at which duty reaches duty_limit',
 	source: ['root'],
 	nature: 'estimate',
-	limit: { vary: 'boost.target', until: 'injectors.duty', reaches: 'injectors.duty_limit', rising: true, ...boostRange },
+	limit: {
+		vary: 'boost.target',
+		until: 'injectors.duty',
+		reaches: 'injectors.duty_limit',
+		rising: true,
+		...boostRange,
+	},
 	when: boosted,
 });
 

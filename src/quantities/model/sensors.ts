@@ -1,6 +1,6 @@
+import { speedError } from '../../physics/driveline.ts';
 import { makeCurve, type Point } from '../../physics/interpolate.ts';
 import { type AirMeter, boreScale, loadSeen, meterFlow, meterVolts } from '../../physics/meter.ts';
-import { speedError } from '../../physics/driveline.ts';
 import { limit, quantity } from '../quantity.ts';
 import { told } from '../told.ts';
 import { boosted } from './boost.ts';
@@ -28,17 +28,20 @@ export const topVolts = quantity({
 	id: 'sensors.meter_top_volts',
 	kind: 'voltage',
 	inputs: ['sensors.meter_scaler', 'sensors.meter_scaler_full', 'sensors.meter_ceiling'],
-	formula: 'the scaler\'s full input where one is fitted, else the ceiling',
+	formula: "the scaler's full input where one is fitted, else the ceiling",
 	source: ['definition'],
 	nature: 'exact',
-	compute: q => (q.choice('sensors.meter_scaler') === 'fitted' ? q.number('sensors.meter_scaler_full') : q.number('sensors.meter_ceiling')),
+	compute: q =>
+		q.choice('sensors.meter_scaler') === 'fitted'
+			? q.number('sensors.meter_scaler_full')
+			: q.number('sensors.meter_ceiling'),
 });
 
 export const peak = quantity({
 	id: 'sensors.meter_voltage_peak',
 	kind: 'voltage',
 	inputs: ['sensors.meter', 'engine.air_flow'],
-	formula: 'the curve\'s volts at the engine\'s air flow; beyond its last point that voltage, bound above',
+	formula: "the curve's volts at the engine's air flow; beyond its last point that voltage, bound above",
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
@@ -53,7 +56,7 @@ export const ceiling = quantity({
 	shown: { us: 'lb/min', metric: 'kg/h' },
 	kind: 'mass-flow',
 	inputs: ['sensors.meter', 'sensors.meter_top_volts'],
-	formula: 'flow at the lower of the ceiling (or the scaler\'s full input) and the curve\'s last point',
+	formula: "flow at the lower of the ceiling (or the scaler's full input) and the curve's last point",
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
@@ -78,7 +81,7 @@ export const boostLimit = limit({
 	id: 'sensors.meter_boost_limit',
 	kind: 'pressure',
 	inputs: ['boost.kind'],
-	formula: 'the boost at which the meter\'s headroom reaches 0',
+	formula: "the boost at which the meter's headroom reaches 0",
 	source: ['root'],
 	nature: 'estimate',
 	limit: { vary: 'boost.target', until: 'sensors.meter_headroom', reaches: 0, rising: false, ...boostRange },
@@ -92,7 +95,7 @@ export const scalerNeeded = quantity({
 	id: 'sensors.scaler_needed',
 	kind: 'voltage',
 	inputs: ['sensors.meter', 'engine.air_flow'],
-	formula: 'the curve\'s volts at 1.05 x air flow: the smallest scaler input that keeps 5 % headroom',
+	formula: "the curve's volts at 1.05 x air flow: the smallest scaler input that keeps 5 % headroom",
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
@@ -106,7 +109,7 @@ export const idle = quantity({
 	id: 'sensors.meter_voltage_idle',
 	kind: 'voltage',
 	inputs: ['sensors.meter', 'engine.idle_air_flow', 'sensors.meter_top_volts', 'sensors.meter_ceiling'],
-	formula: 'the curve\'s volts at idle air flow, after the scaler',
+	formula: "the curve's volts at idle air flow, after the scaler",
 	source: ['practice'],
 	nature: 'estimate',
 	compute: q => {
@@ -131,7 +134,8 @@ export const seen = quantity({
 		'sensors.meter_ceiling',
 		'engine.air_flow',
 	],
-	formula: 'controller_curve(volts x ceiling / scaler_full) / air flow, clipped at the ceiling; matching curve: 1 up to the ceiling',
+	formula:
+		'controller_curve(volts x ceiling / scaler_full) / air flow, clipped at the ceiling; matching curve: 1 up to the ceiling',
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {

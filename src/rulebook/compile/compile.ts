@@ -1,13 +1,21 @@
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import type { Question } from '../../sheet/question.ts';
-import { type NamedBuild, type Procedure, type Rule, type Rulebook, type Topic } from '../rulebook.ts';
+import type { NamedBuild, Procedure, Rule, Rulebook, Topic } from '../rulebook.ts';
 import { readAnswer } from './example.ts';
 import { Fields, quote } from './fields.ts';
 import { namesOf } from './names.ts';
 import { finishQuestion, type QuestionDraft, readQuestion } from './question.ts';
-import { readRule, type RuleNames } from './rule.ts';
+import { type RuleNames, readRule } from './rule.ts';
 import { type Problem, Source, type SourceText } from './source.ts';
-import { readCautions, readCircuits, readCodes, readLimits, readProcedure, readSections, readSources } from './tables.ts';
+import {
+	readCautions,
+	readCircuits,
+	readCodes,
+	readLimits,
+	readProcedure,
+	readSections,
+	readSources,
+} from './tables.ts';
 
 export interface Compilation {
 	readonly rulebook: Rulebook;
@@ -31,8 +39,13 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 	const order = new Map(sections.map(({ id }, index) => [id, index]));
 
 	const topics = topicFiles(roots, order);
-	const drafts = topics.flatMap(({ root, section, topic }) => root.innerList('questions', false).map(fields => readQuestion(fields, section, topic)));
-	const names = namesOf(drafts.map(({ question }) => question), quantities);
+	const drafts = topics.flatMap(({ root, section, topic }) =>
+		root.innerList('questions', false).map(fields => readQuestion(fields, section, topic)),
+	);
+	const names = namesOf(
+		drafts.map(({ question }) => question),
+		quantities,
+	);
 	refuseDoubles(drafts, quantities);
 	const questions = drafts.map(draft => finishQuestion(draft, names));
 	const byId = new Map(questions.map(question => [question.id, question]));
@@ -67,13 +80,15 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		.sort((a, b) => a.place - b.place);
 	const rulebook: Rulebook = {
 		sections,
-		topics: topics.map(({ root, topic, section, place }): Topic => ({
-			topic,
-			section,
-			place,
-			questions: drafts.filter(({ fields }) => fields.source === root.source).map(({ question }) => question.id),
-			rules: rules.filter(rule => rule.topic === topic).map(({ id }) => id),
-		})),
+		topics: topics.map(
+			({ root, topic, section, place }): Topic => ({
+				topic,
+				section,
+				place,
+				questions: drafts.filter(({ fields }) => fields.source === root.source).map(({ question }) => question.id),
+				rules: rules.filter(rule => rule.topic === topic).map(({ id }) => id),
+			}),
+		),
 		questions,
 		rules,
 		cautions,
@@ -129,7 +144,10 @@ function refuseDoubles(drafts: readonly QuestionDraft[], quantities: readonly An
 }
 
 /** The named builds: rules/examples/NAME.yaml, or NAME/ with a file a section. */
-function readBuilds(roots: ReadonlyMap<string, Fields>, questions: ReadonlyMap<string, Question>): Record<string, NamedBuild> {
+function readBuilds(
+	roots: ReadonlyMap<string, Fields>,
+	questions: ReadonlyMap<string, Question>,
+): Record<string, NamedBuild> {
 	const builds: Record<string, Record<string, unknown>> = {};
 	for (const [path, root] of roots) {
 		const name = /^examples\/([a-z-]+)(\/[a-z-]+)?\.yaml$/.exec(path)?.[1];

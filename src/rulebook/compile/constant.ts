@@ -25,9 +25,15 @@ export function readConstant(source: Source, { text, offset }: Placed, kinds: re
 		return null;
 	}
 	const bare = kinds?.includes('count') ? '' : '1';
-	const unit = word === '' && kinds && !kinds.some(kind => kind === 'ratio' || kind === 'count') ? undefined : unitNamed(word || bare, kinds ?? undefined);
+	const unit =
+		word === '' && kinds && !kinds.some(kind => kind === 'ratio' || kind === 'count')
+			? undefined
+			: unitNamed(word || bare, kinds ?? undefined);
 	if (!unit) {
-		source.report(offset, `${quote(text)}: ${word ? `${quote(word)} is no unit` : 'a unit is needed'}${kinds ? ` of ${kinds.join(' or ')}` : ''}`);
+		source.report(
+			offset,
+			`${quote(text)}: ${word ? `${quote(word)} is no unit` : 'a unit is needed'}${kinds ? ` of ${kinds.join(' or ')}` : ''}`,
+		);
 		return null;
 	}
 	return { value: toKept(typed, unit), typed, kind: unit.kind, unit };

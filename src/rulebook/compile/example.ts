@@ -30,7 +30,8 @@ export function readExamples(fields: Fields, known: ExampleNames): Example[] {
 		const without = inner.texts('without', false);
 		for (const id of without) if (!known.questions.has(id)) inner.report('without', `${quote(id)} is no answer`);
 		const on = inner.text('on');
-		if (!known.builds.has(on)) inner.report('on', `${quote(on)} is no build of rules/examples: ${[...known.builds].join(', ')}`);
+		if (!known.builds.has(on))
+			inner.report('on', `${quote(on)} is no build of rules/examples: ${[...known.builds].join(', ')}`);
 		const example: Example = {
 			on,
 			answers,

@@ -25,7 +25,8 @@ export function compileExpression(source: Source, { text, offset }: Placed, name
 		source.report(offset + at, message);
 		return null;
 	};
-	if (text.length > longest) return refuse(`an expression has at most ${longest} characters; this one has ${text.length}`);
+	if (text.length > longest)
+		return refuse(`an expression has at most ${longest} characters; this one has ${text.length}`);
 	let ast: ASTNode;
 	try {
 		ast = grammar.parse(text).ast;
@@ -108,13 +109,17 @@ class Walk {
 			case 'call':
 				return this.call(node);
 			default:
-				throw new Refused(`${quote(node.op)} is not used in rules: only comparison, + - * /, && || ! ?:, in, size`, node.start);
+				throw new Refused(
+					`${quote(node.op)} is not used in rules: only comparison, + - * /, && || ! ?:, in, size`,
+					node.start,
+				);
 		}
 	}
 
 	private literal(node: AnyNode): Compiled {
 		const value = node.args;
-		if (typeof value === 'string') return { tree: ['value', value], type: { is: 'text', choices: [value], written: true } };
+		if (typeof value === 'string')
+			return { tree: ['value', value], type: { is: 'text', choices: [value], written: true } };
 		if (typeof value === 'boolean') return { tree: ['value', value], type: yesNo };
 		if (typeof value === 'bigint') return { tree: ['value', Number(value)], type: bare };
 		if (typeof value === 'number' && Number.isFinite(value)) return { tree: ['value', value], type: bare };
@@ -153,7 +158,8 @@ class Walk {
 		const test = this.ofType(args[0]!, 'yes-no');
 		const [a, b] = [this.walk(args[1]!), this.walk(args[2]!)];
 		const type = same(a.type, b.type);
-		if (!type) throw new Refused(`both sides of ?: must be alike: ${wordsFor(a.type)} and ${wordsFor(b.type)}`, node.start);
+		if (!type)
+			throw new Refused(`both sides of ?: must be alike: ${wordsFor(a.type)} and ${wordsFor(b.type)}`, node.start);
 		return { tree: ['?:', test.tree, a.tree, b.tree], type };
 	}
 
@@ -161,7 +167,10 @@ class Walk {
 		const [a, b] = [this.walk(args[0]!), this.walk(args[1]!)];
 		const ordered = op !== '==' && op !== '!=';
 		if (ordered && (a.type.is !== 'number' || b.type.is !== 'number')) {
-			throw new Refused(`${op} compares numbers, not ${wordsFor(a.type.is === 'number' ? b.type : a.type)}`, node.start);
+			throw new Refused(
+				`${op} compares numbers, not ${wordsFor(a.type.is === 'number' ? b.type : a.type)}`,
+				node.start,
+			);
 		}
 		if (a.type.is === 'text' && b.type.is === 'text') this.agree(a.type, b.type, node.start);
 		else if (a.type.is === 'list' || !same(a.type, b.type)) {
@@ -191,7 +200,8 @@ class Walk {
 
 	private call(node: AnyNode): Compiled {
 		const [name, args] = node.args as [string, AnyNode[]];
-		if (name !== 'size' || args.length !== 1) throw new Refused(`${quote(name)} is not called in rules; only size(list) is`, node.start);
+		if (name !== 'size' || args.length !== 1)
+			throw new Refused(`${quote(name)} is not called in rules; only size(list) is`, node.start);
 		const list = this.ofType(args[0]!, 'list');
 		return { tree: ['size', list.tree], type: bare };
 	}

@@ -4,7 +4,7 @@ import type { Rule, Rulebook, Topic } from '../rulebook.ts';
 import { Fields, quote } from './fields.ts';
 import { namesOf } from './names.ts';
 import { finishQuestion, readCase, readQuestion } from './question.ts';
-import { changeRule, readRule, type RuleNames } from './rule.ts';
+import { changeRule, type RuleNames, readRule } from './rule.ts';
 import { type Problem, Source, type SourceText } from './source.ts';
 
 /**
@@ -29,14 +29,21 @@ export function addPacks(
 function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[]): Rulebook {
 	const pack = root.text('pack');
 	const topic = root.has('topic') ? root.text('topic') : pack;
-	const section = root.has('section') ? root.oneOf('section', base.sections.map(({ id }) => id), base.sections[0]?.id ?? '') : '';
+	const section = root.has('section')
+		? root.oneOf(
+				'section',
+				base.sections.map(({ id }) => id),
+				base.sections[0]?.id ?? '',
+			)
+		: '';
 	const place = root.has('place') ? root.number('place') : 1000;
 	const drafts = root.innerList('questions', false).map(fields => readQuestion(fields, section, topic));
 	const names = namesOf([...base.questions, ...drafts.map(({ question }) => question)], quantities);
 	const taken = new Set([...base.questions.map(({ id }) => id), ...quantities.map(({ id }) => id)]);
 	for (const { question, fields } of drafts) {
 		if (taken.has(question.id)) fields.report('id', `${quote(question.id)} is already a question or a quantity`);
-		if (section === '') fields.report('id', 'a pack that asks questions says which section they belong to (section: engine)');
+		if (section === '')
+			fields.report('id', 'a pack that asks questions says which section they belong to (section: engine)');
 	}
 	const added = drafts.map(draft => finishQuestion(draft, names));
 	const questions = withPrefills(insertBySection([...base.questions], added, base), root, names, pack);
@@ -52,7 +59,8 @@ function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[
 	const rules = root.innerList('rules', false).map(fields => {
 		const rule = readRule(fields, topic, known);
 		if (seen.has(rule.id)) fields.report('id', `${quote(rule.id)} is already a rule: a pack changes it under changes:`);
-		if (!base.sections.some(({ id }) => id === rule.section)) fields.report('id', `${quote(rule.section)} is no section`);
+		if (!base.sections.some(({ id }) => id === rule.section))
+			fields.report('id', `${quote(rule.section)} is no section`);
 		seen.add(rule.id);
 		return rule;
 	});
@@ -60,7 +68,15 @@ function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[
 	root.refuseRest();
 	const ownTopic: Topic[] =
 		added.length + rules.length > 0
-			? [{ topic, section: section || (rules[0]?.section ?? ''), place, questions: added.map(({ id }) => id), rules: rules.map(({ id }) => id) }]
+			? [
+					{
+						topic,
+						section: section || (rules[0]?.section ?? ''),
+						place,
+						questions: added.map(({ id }) => id),
+						rules: rules.map(({ id }) => id),
+					},
+				]
 			: [];
 	return {
 		...base,
@@ -83,7 +99,12 @@ function insertBySection(questions: Question[], added: readonly Question[], base
 }
 
 /** Usual values that a pack gives by model year go before the rulebook's own. */
-function withPrefills(questions: readonly Question[], root: Fields, names: RuleNames['names'], pack: string): Question[] {
+function withPrefills(
+	questions: readonly Question[],
+	root: Fields,
+	names: RuleNames['names'],
+	pack: string,
+): Question[] {
 	const cases = new Map<string, UsualCase[]>();
 	for (const inner of root.innerList('prefills', false)) {
 		const id = inner.text('answer');

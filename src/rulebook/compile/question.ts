@@ -2,10 +2,10 @@ import type { Expression } from '../../expressions/tree.ts';
 import type { AnswerKind, Effort, Question, UnitSet, UsualCase } from '../../sheet/question.ts';
 import { type Kind, kept } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
-import { compileExpression } from './expression.ts';
-import { Fields, quote } from './fields.ts';
-import type { Names } from './names.ts';
 import { readConstant, readSpread } from './constant.ts';
+import { compileExpression } from './expression.ts';
+import { type Fields, quote } from './fields.ts';
+import type { Names } from './names.ts';
 
 const listKinds = ['per-cylinder', 'firing-order', 'pairs', 'curve', 'loads', 'codes', 'circuits', 'teeth'] as const;
 const kinds = [...(Object.keys(kept) as Kind[]), 'whole', 'choice', 'several', ...listKinds] as const;
@@ -20,7 +20,8 @@ export interface QuestionDraft {
 /** Reads one question; what is wrong with it goes into the file's problems. */
 export function readQuestion(fields: Fields, section: string, topic: string): QuestionDraft {
 	const id = fields.text('id');
-	if (!/^[a-z]+\.[a-z0-9_]+$/.test(id)) fields.report('id', `${quote(id)} is not an id: section.answer, small letters and _`);
+	if (!/^[a-z]+\.[a-z0-9_]+$/.test(id))
+		fields.report('id', `${quote(id)} is not an id: section.answer, small letters and _`);
 	const kind: AnswerKind = fields.oneOf('kind', kinds, 'choice');
 	const of = readOf(fields, kind);
 	const unit = readUnits(fields, kind, of);
@@ -102,7 +103,12 @@ function readChoices(fields: Fields): Record<string, string> {
 	return choices;
 }
 
-function readRange(fields: Fields, key: 'plausible' | 'hard', kind: Kind | null, numeric: boolean): [number, number] | null {
+function readRange(
+	fields: Fields,
+	key: 'plausible' | 'hard',
+	kind: Kind | null,
+	numeric: boolean,
+): [number, number] | null {
 	const whole = fields.data('kind') === 'whole';
 	const placed = fields.placedList(key, (numeric && kind !== null) || whole);
 	if (placed.length === 0) return null;
@@ -126,7 +132,9 @@ function readTakes(fields: Fields): Question['takes'] {
 
 function readUsual(fields: Fields, question: Question, names: Names): UsualCase[] {
 	if (!fields.has('usual')) return [];
-	const cases = fields.isList('usual') ? fields.innerList('usual') : [fields.inner('usual')].filter(inner => inner !== null);
+	const cases = fields.isList('usual')
+		? fields.innerList('usual')
+		: [fields.inner('usual')].filter(inner => inner !== null);
 	return cases.flatMap(inner => readCase(inner, question, names));
 }
 
@@ -149,7 +157,10 @@ function readUsualValue(inner: Fields, question: Question, names: Names): Expres
 	if (!placed) return null;
 	if (question.kind === 'choice') {
 		if (!(placed.text in question.choices)) {
-			inner.report('value', `${quote(placed.text)} is not one of the choices ${Object.keys(question.choices).join(', ')}`);
+			inner.report(
+				'value',
+				`${quote(placed.text)} is not one of the choices ${Object.keys(question.choices).join(', ')}`,
+			);
 		}
 		return ['value', placed.text];
 	}
@@ -164,8 +175,9 @@ function readUsualValue(inner: Fields, question: Question, names: Names): Expres
 	}
 	const compiled = compileExpression(inner.source, placed, names);
 	if (!compiled) return null;
-	const fits = compiled.type.is === 'number' && (compiled.type.kind === kind || (kind === 'count' && compiled.type.kind === 'ratio'));
+	const fits =
+		compiled.type.is === 'number' &&
+		(compiled.type.kind === kind || (kind === 'count' && compiled.type.kind === 'ratio'));
 	if (!fits) inner.report('value', `a ${kind} is needed here`);
 	return compiled.tree;
 }
-

@@ -2,7 +2,7 @@ import { type Expression, namesIn } from '../../expressions/tree.ts';
 import type { Question } from '../../sheet/question.ts';
 import { type Each, harms, type Rule, stages, type Threshold } from '../rulebook.ts';
 import { readConstant } from './constant.ts';
-import { readExamples, type ExampleNames } from './example.ts';
+import { type ExampleNames, readExamples } from './example.ts';
 import { compileExpression } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names, Type } from './names.ts';
@@ -17,7 +17,8 @@ export interface RuleNames extends ExampleNames {
 /** Reads and checks one rule; what is wrong with it goes into the file's problems. */
 export function readRule(fields: Fields, topic: string, known: RuleNames): Rule {
 	const id = fields.text('id');
-	if (!/^[a-z]+\.[a-z0-9]+(-[a-z0-9]+)*$/.test(id)) fields.report('id', `${quote(id)} is not a rule id: section.words-with-hyphens`);
+	if (!/^[a-z]+\.[a-z0-9]+(-[a-z0-9]+)*$/.test(id))
+		fields.report('id', `${quote(id)} is not a rule id: section.words-with-hyphens`);
 	const each = readEach(fields, known.questions);
 	const thresholds = readThresholds(fields, known.names);
 	const names = new Map([...known.names, ...eachNames(each, known.questions)]);
@@ -55,8 +56,13 @@ export function changeRule(fields: Fields, rule: Rule, known: RuleNames): Rule {
 	const own = readThresholds(fields, known.names);
 	for (const name of Object.keys(own)) {
 		const before = Object.hasOwn(rule.thresholds, name) ? rule.thresholds[name] : undefined;
-		if (!before) fields.report('thresholds', `${quote(name)} is no threshold of ${rule.id}: ${Object.keys(rule.thresholds).join(', ')}`);
-		else if (before.kind !== own[name]!.kind) fields.report('thresholds', `${quote(name)} is a ${before.kind}, this is a ${own[name]!.kind}`);
+		if (!before)
+			fields.report(
+				'thresholds',
+				`${quote(name)} is no threshold of ${rule.id}: ${Object.keys(rule.thresholds).join(', ')}`,
+			);
+		else if (before.kind !== own[name]!.kind)
+			fields.report('thresholds', `${quote(name)} is a ${before.kind}, this is a ${own[name]!.kind}`);
 	}
 	const thresholds = { ...rule.thresholds, ...own };
 	const names = new Map([...known.names, ...eachNames(rule.each, known.questions)]);
@@ -90,15 +96,22 @@ function readThresholds(fields: Fields, names: Names): Record<string, Threshold>
 	for (const name of inner?.keys() ?? []) {
 		const placed = inner!.placed(name);
 		if (!placed) continue;
-		if (!/^[a-z][a-z0-9_]*$/.test(name)) inner!.report(name, `${quote(name)} is not a threshold's name: small letters and _`);
+		if (!/^[a-z][a-z0-9_]*$/.test(name))
+			inner!.report(name, `${quote(name)} is not a threshold's name: small letters and _`);
 		if (/^[-+]?[\d.]/.test(placed.text)) {
 			const constant = readConstant(fields.source, placed, null);
-			if (constant) thresholds[name] = { value: ['value', constant.value], kind: constant.kind, ...(constant.kind === 'ratio' ? { unit: constant.unit.symbol } : {}) };
+			if (constant)
+				thresholds[name] = {
+					value: ['value', constant.value],
+					kind: constant.kind,
+					...(constant.kind === 'ratio' ? { unit: constant.unit.symbol } : {}),
+				};
 			continue;
 		}
 		const compiled = compileExpression(fields.source, placed, names);
 		if (!compiled) continue;
-		const kind = compiled.type.is === 'number' ? compiled.type.kind : compiled.type.is === 'text' ? 'words' : compiled.type.is;
+		const kind =
+			compiled.type.is === 'number' ? compiled.type.kind : compiled.type.is === 'text' ? 'words' : compiled.type.is;
 		thresholds[name] = { value: compiled.tree, kind };
 	}
 	return thresholds;
@@ -120,11 +133,15 @@ function readEach(fields: Fields, questions: ReadonlyMap<string, Question>): Eac
 	const question = questions.get(placed.text);
 	const over = question && (overs as Record<string, Each['over']>)[question.kind];
 	if (!over) {
-		fields.report('each', `${quote(placed.text)} is no answer with several parts (ticked choices, cylinders, codes, circuits)`);
+		fields.report(
+			'each',
+			`${quote(placed.text)} is no answer with several parts (ticked choices, cylinders, codes, circuits)`,
+		);
 		return null;
 	}
 	for (const subject of subjects ?? []) {
-		if (over === 'choices' && !(subject in question.choices)) fields.report('only', `${quote(subject)} is not one of its choices`);
+		if (over === 'choices' && !(subject in question.choices))
+			fields.report('only', `${quote(subject)} is not one of its choices`);
 	}
 	return { answer: question.id, over, subjects };
 }
@@ -159,7 +176,9 @@ export function eachNames(each: Each | null, questions: ReadonlyMap<string, Ques
 
 function listed(fields: Fields, key: string, known: ReadonlySet<string>): string[] {
 	const words = fields.texts(key, key === 'source');
-	for (const word of words) if (!known.has(word)) fields.report(key, `${quote(word)} is not in rules/${key === 'source' ? 'sources' : key}.yaml`);
+	for (const word of words)
+		if (!known.has(word))
+			fields.report(key, `${quote(word)} is not in rules/${key === 'source' ? 'sources' : key}.yaml`);
 	return words;
 }
 
@@ -174,7 +193,8 @@ function checkUsed(fields: Fields, rule: Rule): void {
 	if (rule.applies) namesIn(rule.applies, used);
 	const words = [rule.title, rule.why, rule.prove, ...rule.do].join(' ');
 	for (const name of Object.keys(rule.thresholds)) {
-		if (!used.has(name) && !words.includes(`{${name}}`)) fields.report('thresholds', `the threshold ${quote(name)} is used nowhere`);
+		if (!used.has(name) && !words.includes(`{${name}}`))
+			fields.report('thresholds', `the threshold ${quote(name)} is used nowhere`);
 	}
 	const then = new Set(rule.examples.map(example => example.then));
 	for (const need of ['fails', 'holds', 'cannot-tell'] as const) {

@@ -1,4 +1,4 @@
-import { isMap, isScalar, isSeq, LineCounter, type Node as YamlNode, parseDocument, type YAMLMap } from 'yaml';
+import { isMap, isScalar, isSeq, LineCounter, parseDocument, type YAMLMap, type Node as YamlNode } from 'yaml';
 
 /** A file of rules/ as text, with its path inside the folder. */
 export interface SourceText {
@@ -27,15 +27,23 @@ export class Source {
 		this.path = path;
 		this.text = text;
 		this.problems = problems;
-		const document = parseDocument(text, { lineCounter: this.lines, uniqueKeys: true, schema: 'core', merge: false, strict: true });
-		for (const error of document.errors) this.report(error.pos[0], (error.message.split('\n')[0] ?? '').replace(/ at line .*$/, ''));
+		const document = parseDocument(text, {
+			lineCounter: this.lines,
+			uniqueKeys: true,
+			schema: 'core',
+			merge: false,
+			strict: true,
+		});
+		for (const error of document.errors)
+			this.report(error.pos[0], (error.message.split('\n')[0] ?? '').replace(/ at line .*$/, ''));
 		const alias = text.search(/(^|[\s[{,:-])[&*][A-Za-z0-9_]/m);
 		if (document.errors.length === 0 && alias >= 0 && hasAlias(document.contents)) {
 			this.report(alias, 'anchors and aliases are not used in rule files: write it out');
 		}
 		const usable = document.errors.length === 0 && this.problems.every(problem => problem.path !== path);
 		this.root = usable && isMap(document.contents) ? document.contents : null;
-		if (usable && this.root === null) this.report(0, 'a rule file is a mapping of names (topic:, questions:, rules: ...)');
+		if (usable && this.root === null)
+			this.report(0, 'a rule file is a mapping of names (topic:, questions:, rules: ...)');
 	}
 
 	/** Notes a problem at an offset of the text. */

@@ -1,4 +1,13 @@
-import { type Caution, type LimitWords, type Procedure, type Section, stages, type Step, type TroubleCode, type UsualCircuit } from '../rulebook.ts';
+import {
+	type Caution,
+	type LimitWords,
+	type Procedure,
+	type Section,
+	type Step,
+	stages,
+	type TroubleCode,
+	type UsualCircuit,
+} from '../rulebook.ts';
 import { readConstant } from './constant.ts';
 import { compileExpression } from './expression.ts';
 import type { Fields } from './fields.ts';
@@ -81,7 +90,8 @@ export function readProcedure(root: Fields, names: Names, cautions: ReadonlySet<
 					if (!names.has(name!)) inner.report('do', `{${name}} is no answer and no quantity`);
 				}
 			}
-			for (const id of step.cautions) if (!cautions.has(id)) inner.report('cautions', `${id} is not in rules/cautions.yaml`);
+			for (const id of step.cautions)
+				if (!cautions.has(id)) inner.report('cautions', `${id} is not in rules/cautions.yaml`);
 			inner.refuseRest();
 			return step;
 		}),

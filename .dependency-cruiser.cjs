@@ -1,0 +1,77 @@
+// The borders between the rooms, each with its reason. Data flows one way:
+// sheet -> quantities -> rulebook -> audit -> report, with the interview beside it; faces and commands come last.
+const rooms = ['units', 'physics', 'expressions', 'sheet', 'quantities', 'rulebook', 'audit', 'report', 'interview'];
+
+/** A pure room may import those before it in the list; never one after it. */
+const noLookingAhead = rooms.map((room, index) => ({
+	name: `${room}-looks-ahead`,
+	comment: `${room} comes before ${rooms.slice(index + 1).join(', ') || 'the faces'}: data flows one way, so that each room can be read and tested without the ones after it`,
+	severity: 'error',
+	from: { path: `^src/${room}/` },
+	to: { path: `^src/(${[...rooms.slice(index + 1), 'files', 'tui', 'plain', 'cli', 'build'].join('|')})/` },
+}));
+
+module.exports = {
+	forbidden: [
+		...noLookingAhead,
+		{
+			name: 'leaf-imports-a-room',
+			comment:
+				'units, physics and expressions are leaves: they stand alone, so that a formula can be checked against a book without the rest',
+			severity: 'error',
+			from: { path: '^src/(units|physics|expressions)/' },
+			to: { path: '^src/', pathNot: '^src/$1/' },
+		},
+		{
+			name: 'pure-room-touches-the-machine',
+			comment:
+				'pure rooms know no disk, clock, process or chance: dates, seeds and hashes are handed in, so that the same sheet gives the same bytes anywhere',
+			severity: 'error',
+			from: { path: `^src/(${rooms.join('|')})/` },
+			to: { dependencyTypes: ['core'] },
+		},
+		{
+			name: 'files-knows-the-job',
+			comment: 'files moves bytes and knows nothing of sheets, so that its promises can be tested alone',
+			severity: 'error',
+			from: { path: '^src/files/' },
+			to: { path: '^src/', pathNot: '^src/files/' },
+		},
+		{
+			name: 'drawing-outside-the-drawn-face',
+			comment: 'only tui imports ink and react: every other command starts without them',
+			severity: 'error',
+			from: { path: '^src/', pathNot: '^src/tui/' },
+			to: { path: 'node_modules/(ink|react|ink-select-input)/' },
+		},
+		{
+			name: 'faces-know-each-other',
+			comment: 'each face stands on the interview alone: a second face proves the split',
+			severity: 'error',
+			from: { path: '^src/(tui|plain)/' },
+			to: { path: '^src/(tui|plain|cli|build)/', pathNot: '^src/$1/' },
+		},
+		{
+			name: 'grammar-outside-the-compiler',
+			comment:
+				'yaml and the expression grammar are needed to compile rules, never to judge: an audit starts without them',
+			severity: 'error',
+			from: { path: '^src/', pathNot: '^src/rulebook/compile/' },
+			to: { path: 'node_modules/(yaml|@marcbachmann)/' },
+		},
+		{
+			name: 'circle',
+			comment:
+				'files that import each other cannot be read one after the other; the graph and its passes are the one exception',
+			severity: 'error',
+			from: { pathNot: '^src/quantities/' },
+			to: { circular: true },
+		},
+	],
+	options: {
+		tsPreCompilationDeps: true,
+		tsConfig: { fileName: 'tsconfig.json' },
+		doNotFollow: { path: 'node_modules' },
+		enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },
+	},
+};

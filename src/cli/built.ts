@@ -1,0 +1,20 @@
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { Example, NamedBuild, Rulebook } from '../rulebook/rulebook.ts';
+
+function built<T>(name: string): T {
+	return JSON.parse(readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8'));
+}
+
+/** The rulebook that the build compiled, beside the program; without its examples. */
+export const builtRulebook = (): Rulebook => built<Rulebook>('rulebook.json');
+
+/** The same with the examples of its rules and the builds they start from. */
+export function rulebookWithExamples(): Rulebook {
+	const { builds, examples } = built<{
+		builds: Record<string, NamedBuild>;
+		examples: Record<string, Example[]>;
+	}>('examples.json');
+	const rulebook = builtRulebook();
+	return { ...rulebook, builds, rules: rulebook.rules.map(rule => ({ ...rule, examples: examples[rule.id] ?? [] })) };
+}
