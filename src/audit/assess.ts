@@ -11,6 +11,7 @@ import { ladder } from './limits.ts';
 import type { Model } from './model.ts';
 import { inOrder } from './priority.ts';
 import { quantityValues } from './quantity-values.ts';
+import { readings } from './readings.ts';
 import { readiness } from './stages.ts';
 import { Wording } from './words.ts';
 
@@ -46,7 +47,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		quantities: quantityValues(state, quantities, noBand),
 		limits: ladder(state, quantities, rulebook, noBand),
 		next: [],
-		readings: [],
+		readings: readings(state),
 		since: null,
 	};
 	return { audit, sheet, warnings, model, state, verdicts, wording };

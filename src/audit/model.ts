@@ -12,6 +12,7 @@ export interface Model {
 	readonly quantities: readonly AnyQuantity[];
 	readonly graph: Graph;
 	readonly judge: Judge;
+	readonly hash: (text: string) => string;
 }
 
 /** Builds the model once; `hash` is handed in, for this room knows no machine. */
@@ -26,5 +27,6 @@ export function makeModel(rulebook: Rulebook, hash: (text: string) => string): M
 		quantities,
 		graph,
 		judge: new Judge(rulebook, graph.slotOf),
+		hash,
 	};
 }

@@ -37,3 +37,13 @@ export function quantityValues(
 		}),
 	);
 }
+
+/** The ids a quantity is worked out from. */
+export function quantityInputs(quantity: AnyQuantity): readonly string[] {
+	if ('limit' in quantity) {
+		const { vary, until, reaches } = quantity.limit;
+		return [vary, until, ...(typeof reaches === 'string' ? [reaches] : [])];
+	}
+	if ('elsewhere' in quantity) return [quantity.elsewhere.of, ...Object.values(quantity.elsewhere.with)];
+	return 'inputs' in quantity ? quantity.inputs : [];
+}

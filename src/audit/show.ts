@@ -2,6 +2,7 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import type { Threshold } from '../rulebook/rulebook.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
+import type { Answer } from '../sheet/sheet.ts';
 import { type Kind, kept } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
 import { shownUnit } from '../units/shown.ts';
@@ -41,7 +42,8 @@ export function showValue(value: Outcome, what: Shown, set: UnitSet): string | n
 	}
 	if (typeof value === 'boolean') return value ? 'yes' : 'no';
 	if (typeof value === 'string') return what.question?.choices[value] ?? value;
-	return showList(value, what.question ?? what.reading, set);
+	// A hidden node (a curve made ready, a cycle run) has no words.
+	return Array.isArray(value) ? showList(value, what.question ?? what.reading, set) : null;
 }
 
 function showList(list: readonly unknown[], question: Question | undefined, set: UnitSet): string {
@@ -55,4 +57,19 @@ function showList(list: readonly unknown[], question: Question | undefined, set:
 		return typeof part === 'object' && 'circuit' in part ? String(part.circuit) : String(part);
 	};
 	return list.map(item).join(', ');
+}
+
+/** An answer as it stands in the sheet: its own numbers in its own units, choices in words. */
+export function showAnswer(question: Question, answer: Answer, set: UnitSet): string {
+	const { value, unit } = answer;
+	const units = unit === undefined ? question.unit[set] : typeof unit === 'string' ? [unit] : unit;
+	const symbol = units[0] === undefined || units[0] === '1' ? '' : units[0] === ':1' ? ':1' : ` ${units[0]}`;
+	if (typeof value === 'number') return `${value}${symbol}`;
+	if (question.kind === 'curve')
+		return (value as number[][]).map(([x, y]) => `${x} ${units[0]} at ${y} ${units[1]}`).join(', ');
+	if (question.kind === 'per-cylinder')
+		return `${(value as (number | null)[]).map(reading => reading ?? '-').join(', ')}${symbol}`;
+	if (question.kind === 'loads')
+		return (value as [string, number][]).map(([name, load]) => `${name} ${load}${symbol}`).join(', ');
+	return showValue(value as Outcome, { question }, set) ?? '';
 }

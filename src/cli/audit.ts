@@ -1,45 +1,53 @@
-import { extname } from 'node:path';
-import { assess } from '../audit/assess.ts';
+import { extname, parse } from 'node:path';
+import { compare } from '../audit/compare.ts';
+import { recordOf } from '../audit/record.ts';
 import { gateOpen } from '../audit/stages.ts';
+import { writeOut } from '../files/out.ts';
+import { renderAudit } from '../report/render.ts';
 import type { Stage } from '../rulebook/rulebook.ts';
-import type { UnitSet } from '../sheet/question.ts';
 import { BadUsage, exit } from './exit.ts';
-import { loadModel } from './model.ts';
-import { today } from './options.ts';
-import { print } from './say.ts';
-import { openSheet } from './sheet.ts';
-import { version } from './version.ts';
+import { type JudgingFlags, judgeSheet } from './judged.ts';
+import { print, say } from './say.ts';
+import { saveSheet } from './sheet.ts';
+import { sinceWhat } from './since.ts';
 
-export interface AuditFlags {
+export interface AuditFlags extends JudgingFlags {
 	readonly out?: string;
 	readonly json?: boolean;
-	readonly lines?: boolean;
-	readonly units?: UnitSet;
-	readonly rules?: readonly string[];
 	readonly gate?: Stage;
-	readonly date?: string;
-	readonly draws?: number;
 	readonly record?: boolean;
+	/** Given by `recheck` alone: what to compare with; null is the last record. */
+	readonly since?: string | null;
 }
 
-const usualDraws = 400;
+const formats = { '.md': 'md', '.html': 'html', '.json': 'json', '.csv': 'csv' } as const;
 
-/** `swap-audit audit SHEET`: judges one sheet. */
+/** `swap-audit audit SHEET` and `recheck SHEET`: judges one sheet and prints, writes and records what came of it. */
 export async function audit(argument: string, flags: AuditFlags): Promise<number> {
-	const ending = flags.out === undefined ? null : extname(flags.out).toLowerCase();
-	if (ending !== null && !['.md', '.html', '.json', '.csv'].includes(ending)) {
-		throw new BadUsage(
-			`--out: found ${JSON.stringify(flags.out)}; accepted: a file ending in .md, .html, .json or .csv`,
-		);
+	const format = formatOf(flags.out);
+	const judged = await judgeSheet(argument, flags);
+	const rechecking = flags.since !== undefined;
+	const before = rechecking ? sinceWhat(judged.sheet, flags.since ?? null, judged.model) : null;
+	if (rechecking && !before) say('Nothing to compare with: this sheet holds no earlier audit.');
+	const told = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
+	if (flags.out !== undefined && format) {
+		const { text, pictures } = renderAudit(told, format, parse(flags.out).name);
+		writeOut(flags.out, text, pictures);
 	}
-	const model = await loadModel(flags.rules ?? []);
-	const opened = openSheet(argument, model.rulebook.questions);
-	const assessment = assess(model, opened, {
-		date: flags.date ?? today(),
-		units: flags.units ?? opened.sheet.units,
-		tool: version,
-		draws: flags.draws ?? usualDraws,
-	});
-	print(JSON.stringify(assessment.audit, null, 2));
-	return flags.gate && !gateOpen(assessment.audit.stages, flags.gate) ? exit.notPassed : exit.done;
+	if (flags.record ?? (flags.out !== undefined || rechecking)) {
+		saveSheet(judged.opened, { ...judged.sheet, audits: [...judged.sheet.audits, recordOf(judged)] });
+	}
+	if (flags.json || flags.out === undefined) {
+		print(renderAudit(told, flags.json ? 'json' : 'md', '').text);
+	}
+	return flags.gate && !gateOpen(told.audit.stages, flags.gate) ? exit.notPassed : exit.done;
+}
+
+function formatOf(out: string | undefined): 'md' | 'html' | 'json' | 'csv' | null {
+	if (out === undefined) return null;
+	const ending = extname(out).toLowerCase();
+	if (Object.hasOwn(formats, ending)) return formats[ending as keyof typeof formats];
+	throw new BadUsage(
+		`--out: found ${JSON.stringify(out)}; accepted: a file ending in ${Object.keys(formats).join(', ')}`,
+	);
 }

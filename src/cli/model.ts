@@ -1,4 +1,4 @@
-import { makeModel, type Model } from '../audit/model.ts';
+import { type Model, makeModel } from '../audit/model.ts';
 import { builtRulebook } from './built.ts';
 import { sha256 } from './hash.ts';
 

@@ -3,8 +3,8 @@ import { quantities } from '../quantities/model/all.ts';
 import { addPacks } from '../rulebook/compile/pack.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
-import { BadUsage } from './exit.ts';
 import { rulebookWithExamples } from './built.ts';
+import { BadUsage } from './exit.ts';
 
 /** The built rulebook with rule packs added. Throws BadUsage with every problem of every file, its place and its line. */
 export function withPacks(paths: readonly string[]): Rulebook {

@@ -4,7 +4,13 @@ import { readDate, readDraws, readStage, readUnits } from './options.ts';
 import { print, say } from './say.ts';
 import { version } from './version.ts';
 
+const sheetWords = 'a path, a name, or - for stdin';
+
 const collect = (path: string, paths: readonly string[] = []): string[] => [...paths, path];
+
+const unitsOption = () => new Option('--units <set>', "us or metric (default: the sheet's own)").argParser(readUnits);
+const packOption = () =>
+	new Option('--rules <path>', 'add a rule pack: a topic file or a folder of them').argParser(collect);
 
 /** The options that judging commands share. */
 function judging(command: Command): Command {
@@ -13,8 +19,8 @@ function judging(command: Command): Command {
 			new Option('--out <file>', 'write to a file: .md (pictures beside it), .html, .json, .csv (wiring worksheet)'),
 		)
 		.addOption(new Option('--json', 'the audit as JSON on stdout'))
-		.addOption(new Option('--units <set>', "us or metric (default: the sheet's own)").argParser(readUnits))
-		.addOption(new Option('--rules <path>', 'add a rule pack: a topic file or a folder of them').argParser(collect))
+		.addOption(unitsOption())
+		.addOption(packOption())
 		.addOption(
 			new Option('--gate <stage>', 'end with status 1 unless this stage and all before it are ready').argParser(
 				readStage,
@@ -36,13 +42,39 @@ function declare(status: (code: number) => void): Command {
 		.exitOverride()
 		.configureOutput({ writeOut: text => print(text), writeErr: text => say(text.trimEnd()) })
 		.showSuggestionAfterError();
-	judging(program.command('audit').description('judge a sheet').argument('[sheet]', 'a path, a name, or - for stdin'))
+	judging(program.command('audit').description('judge a sheet').argument('[sheet]', sheetWords))
 		.addOption(new Option('--lines', 'one sheet a line on stdin, one audit a line on stdout'))
 		.action(async (sheet: string | undefined, flags) => {
-			if (sheet === undefined && !flags.lines)
-				throw new BadUsage('audit: no sheet named; give a path, a name, or - for stdin');
-			status(await (await import('./audit.ts')).audit(sheet!, flags));
+			if (flags.lines) {
+				if (sheet !== undefined) throw new BadUsage('audit --lines reads the sheets from stdin: name none');
+				status(await (await import('./lines.ts')).auditLines(flags));
+				return;
+			}
+			if (sheet === undefined) throw new BadUsage('audit: no sheet named; give a path, a name, or - for stdin');
+			status(await (await import('./audit.ts')).audit(sheet, flags));
 		});
+	judging(program.command('recheck').description('judge again and say what changed').argument('<sheet>', sheetWords))
+		.addOption(new Option('--since <file or day>', 'compare with this (default: the last audit in the sheet)'))
+		.action(async (sheet: string, flags) =>
+			status(await (await import('./audit.ts')).audit(sheet, { ...flags, since: flags.since ?? null })),
+		);
+	const parts = {
+		limits: 'what gives out first as boost goes up',
+		next: 'what to measure next',
+		readings: 'what you should read on gauges and meters',
+	} as const;
+	for (const [name, words] of Object.entries(parts)) {
+		program
+			.command(name)
+			.description(words)
+			.argument('<sheet>', sheetWords)
+			.option('--json', 'as a JSON array')
+			.addOption(unitsOption())
+			.addOption(packOption())
+			.action(async (sheet: string, flags) =>
+				status(await (await import('./tables.ts')).table(name as keyof typeof parts, sheet, flags)),
+			);
+	}
 	const rules = program.command('rules').description('the rules: list, show one, run their examples');
 	const paths = '[path...]';
 	rules
@@ -71,6 +103,7 @@ function declare(status: (code: number) => void): Command {
 		.command('questions')
 		.description('the question catalogue')
 		.option('--json', 'as a JSON array')
+		.option('--schema', 'the JSON Schema of a sheet')
 		.action(async flags => status((await import('./questions.ts')).questions(flags)));
 	return program;
 }

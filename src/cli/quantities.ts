@@ -1,8 +1,8 @@
-import { unitOf } from '../audit/quantity-values.ts';
+import { quantityInputs, unitOf } from '../audit/quantity-values.ts';
 import { quantities as all } from '../quantities/model/all.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
-import { BadUsage, exit } from './exit.ts';
 import { builtRulebook } from './built.ts';
+import { BadUsage, exit } from './exit.ts';
 import { print } from './say.ts';
 
 /** `swap-audit quantities [ID]`: each quantity with its formula, range and source, straight from the code. */
@@ -17,22 +17,13 @@ export function quantities(id: string | undefined, flags: { readonly json?: bool
 		unit: unitOf(quantity),
 		nature: quantity.nature,
 		formula: quantity.formula,
-		inputs: inputsOf(quantity),
+		inputs: quantityInputs(quantity),
 		range: rangeOf(quantity),
 		source: quantity.source.map(source => sources[source] ?? source),
 	}));
 	if (flags.json) print(JSON.stringify(rows, null, 2));
 	else print(rows.map(inWords).join('\n\n'));
 	return exit.done;
-}
-
-function inputsOf(quantity: AnyQuantity): readonly string[] {
-	if ('limit' in quantity) {
-		const { vary, until, reaches } = quantity.limit;
-		return [vary, until, ...(typeof reaches === 'string' ? [reaches] : [])];
-	}
-	if ('elsewhere' in quantity) return [quantity.elsewhere.of, ...Object.values(quantity.elsewhere.with)];
-	return 'inputs' in quantity ? quantity.inputs : [];
 }
 
 function rangeOf(quantity: AnyQuantity): string | null {

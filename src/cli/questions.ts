@@ -1,10 +1,13 @@
+import { sheetSchema } from '../sheet/schema.ts';
 import { builtRulebook } from './built.ts';
+import { exit } from './exit.ts';
 import { print } from './say.ts';
 
-/** `swap-audit questions`: the catalogue, for people or as JSON. */
-export function questions(flags: { readonly json?: boolean }): number {
+/** `swap-audit questions`: the catalogue for people, as JSON, or the JSON Schema of a sheet. */
+export function questions(flags: { readonly json?: boolean; readonly schema?: boolean }): number {
 	const { questions } = builtRulebook();
-	if (flags.json) print(JSON.stringify(questions, null, 2));
+	if (flags.schema) print(JSON.stringify(sheetSchema(questions), null, 2));
+	else if (flags.json) print(JSON.stringify(questions, null, 2));
 	else print(questions.map(({ id, ask }) => `${id.padEnd(34)} ${ask}`).join('\n'));
-	return 0;
+	return exit.done;
 }

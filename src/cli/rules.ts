@@ -3,8 +3,8 @@ import { makeGraph } from '../quantities/graph.ts';
 import { quantities } from '../quantities/model/all.ts';
 import { runExamples } from '../rulebook/examples.ts';
 import type { Rule, Rulebook } from '../rulebook/rulebook.ts';
-import { BadUsage, exit } from './exit.ts';
 import { rulebookWithExamples } from './built.ts';
+import { BadUsage, exit } from './exit.ts';
 import { withPacks } from './packs.ts';
 import { print, say } from './say.ts';
 

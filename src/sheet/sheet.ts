@@ -28,6 +28,8 @@ export interface RecordedVerdict {
 /** What an audit leaves in the sheet. */
 export interface AuditRecord {
 	readonly date: string;
+	/** The sheet's name then. */
+	readonly name?: string;
 	readonly rules: string;
 	readonly verdicts: readonly RecordedVerdict[];
 	readonly numbers: Readonly<Record<string, number>>;

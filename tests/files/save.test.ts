@@ -68,6 +68,15 @@ test('an edit made while the save writes is noticed too', () => {
 	expect(readFileSync(path, 'utf8')).toBe('by hand');
 });
 
+test('a save whose turn was taken over while the computer slept leaves the sheet alone', () => {
+	const { folder, path, mark } = sheet();
+	const on = watched((_, operation) => {
+		if (operation === 'flush') writeFileSync(join(folder, '.mule.json.lock'), '{"token": "theirs"}');
+	});
+	expect(() => saveWhole(path, 'mine', mark, on)).toThrow('another program took over');
+	expect(readFileSync(path, 'utf8')).toBe('old');
+});
+
 test('a sheet that was taken away is not brought back', () => {
 	const { folder, path, mark } = sheet();
 	rmSync(path);

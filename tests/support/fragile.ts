@@ -62,7 +62,13 @@ export function fragileFolder(begin: Record<string, string>): { on: Machine; cha
 			names.delete(from);
 			names.set(to, file);
 			// One change: the system moves a name whole or not at all.
-			changes.push({ kind: 'names', set: [[from, null], [to, file]] }); // biome-ignore format: one line
+			changes.push({
+				kind: 'names',
+				set: [
+					[from, null],
+					[to, file],
+				],
+			});
 		},
 		unlink(name) {
 			if (!names.delete(name)) throw systemError('ENOENT');

@@ -1,0 +1,76 @@
+import { wireFor } from '../physics/fuse.ts';
+import { unitNamed } from '../units/names.ts';
+import { toKept } from '../units/unit.ts';
+import type { Assessment } from './assess.ts';
+import { conditionIn, valueIn } from './conditions.ts';
+
+/** A circuit of the car: as answered, or a usual one that nobody has told about yet. */
+export interface WiringRow {
+	readonly circuit: string;
+	readonly from: string;
+	readonly to: string;
+	readonly state: 'done' | 'to-do' | 'not-used' | 'not told';
+	/** A; null when neither answered nor usual. */
+	readonly load: number | null;
+	readonly loadAssumed: boolean;
+	/** m, one way; null when not answered. */
+	readonly length: number | null;
+	/** What it needs, or why that cannot be said. */
+	readonly gauge: number | null;
+	readonly fuse: number | null;
+	readonly words: string;
+}
+
+interface Told {
+	readonly circuit: string;
+	readonly from?: string;
+	readonly to?: string;
+	readonly state: 'done' | 'to-do' | 'not-used';
+	readonly load?: number;
+	readonly length?: number;
+}
+
+/** Volts a circuit may lose out and back: 3 % of 13.5 V. Common practice for what must not dim. */
+const allowedDrop = 0.4;
+
+const foot = toKept(1, unitNamed('ft', ['length'])!);
+const plain = (name: string) =>
+	name
+		.toLowerCase()
+		.replace(/[^a-z0-9]+/g, ' ')
+		.trim();
+
+/** The wiring worksheet: the circuits told, then the usual ones of such a build that were not, wire and fuse worked out. */
+export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>): WiringRow[] {
+	const list = valueIn(state, 'harness.circuits');
+	const told = Array.isArray(list) ? (list as unknown as readonly Told[]) : [];
+	const usual = model.rulebook.circuits.filter(({ when }) => conditionIn(state, when) === true);
+	const rows = told.map((row): WiringRow => {
+		const known = usual.find(({ circuit }) => plain(circuit) === plain(row.circuit));
+		return sized({
+			circuit: row.circuit,
+			from: row.from ?? '',
+			to: row.to ?? '',
+			state: row.state,
+			load: row.load ?? known?.current ?? null,
+			loadAssumed: row.load === undefined && known !== undefined,
+			length: row.length === undefined ? null : row.length * foot,
+			words: known?.words ?? '',
+		});
+	});
+	const names = new Set(told.map(({ circuit }) => plain(circuit)));
+	const rest = usual
+		.filter(({ circuit }) => !names.has(plain(circuit)))
+		.map(
+			({ circuit, current, words }): WiringRow =>
+				sized({ circuit, from: '', to: '', state: 'not told', load: current, loadAssumed: true, length: null, words }),
+		);
+	return [...rows, ...rest];
+}
+
+function sized(row: Omit<WiringRow, 'gauge' | 'fuse'>): WiringRow {
+	const { load, length } = row;
+	const found =
+		load !== null && load > 0 && length !== null && length > 0 ? wireFor(load, length, allowedDrop) : undefined;
+	return { ...row, gauge: found?.gauge ?? null, fuse: found?.fuse ?? null };
+}

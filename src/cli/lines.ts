@@ -1,0 +1,33 @@
+import { createInterface } from 'node:readline';
+import { assess } from '../audit/assess.ts';
+import { checkSheet } from '../sheet/check.ts';
+import { parseSheet } from '../sheet/parse.ts';
+import { BadSheet } from '../sheet/problem.ts';
+import { exit } from './exit.ts';
+import type { JudgingFlags } from './judged.ts';
+import { loadModel } from './model.ts';
+import { today } from './options.ts';
+import { print } from './say.ts';
+import { version } from './version.ts';
+
+/** `swap-audit audit --lines`: one sheet a line on stdin, one audit a line on stdout. A bad line is told and passed over. */
+export async function auditLines(flags: JudgingFlags): Promise<number> {
+	const model = await loadModel(flags.rules);
+	let line = 0;
+	let bad = 0;
+	for await (const text of createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
+		line++;
+		try {
+			const checked = checkSheet(parseSheet(text), model.rulebook.questions);
+			const units = flags.units ?? checked.sheet.units;
+			print(
+				JSON.stringify(assess(model, checked, { date: flags.date ?? today(), units, tool: version, draws: 0 }).audit),
+			);
+		} catch (error) {
+			if (!(error instanceof BadSheet)) throw error;
+			bad++;
+			print(JSON.stringify({ line, error: error.message }));
+		}
+	}
+	return bad > 0 ? exit.badInput : exit.done;
+}

@@ -1,0 +1,20 @@
+import { exit } from './exit.ts';
+import { type JudgingFlags, judgeSheet } from './judged.ts';
+import { print } from './say.ts';
+
+type Table = 'limits' | 'next' | 'readings';
+
+/** `swap-audit limits|next|readings SHEET`: one part of the audit alone, in words or as its JSON array. */
+export async function table(
+	which: Table,
+	argument: string,
+	flags: JudgingFlags & { readonly json?: boolean },
+): Promise<number> {
+	const assessment = await judgeSheet(argument, flags);
+	if (flags.json) print(JSON.stringify(assessment.audit[which], null, 2));
+	else {
+		const { renderPart } = await import('../report/render.ts');
+		print(renderPart(assessment, which));
+	}
+	return exit.done;
+}

@@ -1,0 +1,39 @@
+import type { Assessment } from '../../audit/assess.ts';
+import type { Document } from '../document.ts';
+import { answers } from './answers.ts';
+import { cautions } from './cautions.ts';
+import { curves } from './curves.ts';
+import { head } from './head.ts';
+import { ladder } from './ladder.ts';
+import { list } from './list.ts';
+import { next } from './next.ts';
+import { numbers } from './numbers.ts';
+import { parts } from './parts.ts';
+import { procedures } from './procedures.ts';
+import { readingCard } from './readings.ts';
+import { since } from './since.ts';
+import { unjudged } from './unjudged.ts';
+import { wiring } from './wiring.ts';
+
+/** The parts of an audit, in the order in which they are needed at the car. A part without content leaves itself out. */
+const sections = [
+	head,
+	cautions,
+	list,
+	ladder,
+	curves,
+	readingCard,
+	procedures,
+	wiring,
+	next,
+	parts,
+	since,
+	numbers,
+	answers,
+	unjudged,
+];
+
+/** An audit as a document. */
+export function composeAudit(assessment: Assessment): Document {
+	return { title: `Swap audit: ${assessment.sheet.name}`, blocks: sections.flatMap(section => section(assessment)) };
+}

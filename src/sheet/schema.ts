@@ -1,0 +1,124 @@
+import { unitsOf } from '../units/table.ts';
+import type { Question } from './question.ts';
+import { knownBy, sheetFormat, sheetVersion } from './sheet.ts';
+
+type Schema = Record<string, unknown>;
+
+/** The JSON Schema of a sheet, from the questions: for editors and other programs. The checks of this room say more. */
+export function sheetSchema(questions: readonly Question[]): Schema {
+	const sections = [...new Set(questions.map(({ id }) => id.split('.')[0]!))];
+	const answersOf = (section: string) =>
+		questions
+			.filter(({ id }) => id.startsWith(`${section}.`))
+			.map(question => [question.id.slice(section.length + 1), answerSchema(question)] as const);
+	return {
+		$schema: 'https://json-schema.org/draft/2020-12/schema',
+		title: 'swap-audit sheet',
+		type: 'object',
+		required: ['format', 'version', 'answers'],
+		properties: {
+			format: { const: sheetFormat },
+			version: { const: sheetVersion },
+			name: { type: 'string', maxLength: 200 },
+			units: { enum: ['us', 'metric'] },
+			answers: {
+				type: 'object',
+				additionalProperties: false,
+				properties: Object.fromEntries(
+					sections.map(section => [
+						section,
+						{ type: 'object', additionalProperties: false, properties: Object.fromEntries(answersOf(section)) },
+					]),
+				),
+			},
+			audits: { type: 'array' },
+		},
+	};
+}
+
+function answerSchema(question: Question): Schema {
+	const needsUnit = question.of.length > 0 && !['1', ':1'].includes(question.unit.us[0] ?? '');
+	const own = { known: { enum: knownBy.filter(known => known !== 'not-known') }, note: { type: 'string' } };
+	const known: Schema = {
+		type: 'object',
+		additionalProperties: false,
+		required: ['value', ...(needsUnit ? ['unit'] : [])],
+		properties: {
+			value: valueSchema(question),
+			...(question.of.length > 0 ? { unit: unitSchema(question), spread: { type: 'number', minimum: 0 } } : {}),
+			...own,
+		},
+	};
+	const notKnown = {
+		type: 'object',
+		additionalProperties: false,
+		required: ['known'],
+		properties: { known: { const: 'not-known' }, note: { type: 'string' } },
+	};
+	return { description: question.ask, oneOf: [known, notKnown] };
+}
+
+/** Units by their own names; the other spellings that shops use are read too. */
+function unitSchema({ of, takes }: Question): Schema {
+	const examples = of.map((kind, index) => [
+		...unitsOf(kind),
+		...(takes && index === of.length - 1 ? unitsOf(takes.kind) : []),
+	]);
+	const one = (units: (typeof examples)[number]) => ({ type: 'string', examples: units.map(({ symbol }) => symbol) });
+	return examples.length === 1
+		? one(examples[0]!)
+		: { type: 'array', prefixItems: examples.map(one), minItems: examples.length, maxItems: examples.length };
+}
+
+const pair = (first: Schema, second: Schema): Schema => ({
+	type: 'array',
+	prefixItems: [first, second],
+	minItems: 2,
+	maxItems: 2,
+});
+
+function valueSchema({ kind, choices }: Question): Schema {
+	const number = { type: 'number' };
+	const cylinder = { type: 'integer', minimum: 1 };
+	switch (kind) {
+		case 'choice':
+			return { enum: Object.keys(choices) };
+		case 'several':
+			return { type: 'array', uniqueItems: true, items: { enum: Object.keys(choices) } };
+		case 'whole':
+			return { type: 'integer' };
+		case 'per-cylinder':
+			return { type: 'array', items: { type: ['number', 'null'] } };
+		case 'firing-order':
+			return { type: 'array', uniqueItems: true, items: cylinder };
+		case 'pairs':
+			return { type: 'array', minItems: 1, items: pair(cylinder, cylinder) };
+		case 'curve':
+			return { type: 'array', minItems: 2, items: pair(number, number) };
+		case 'loads':
+			return { type: 'array', items: pair({ type: 'string' }, number) };
+		case 'codes':
+			return { type: 'array', items: { type: 'string', pattern: '^[PBCU][0-3][0-9A-F]{3}$' } };
+		case 'circuits':
+			return {
+				type: 'array',
+				items: {
+					type: 'object',
+					additionalProperties: false,
+					required: ['circuit', 'state'],
+					properties: {
+						circuit: { type: 'string' },
+						from: { type: 'string' },
+						to: { type: 'string' },
+						state: { enum: ['done', 'to-do', 'not-used'] },
+						load: { type: 'number', description: 'A' },
+						length: { type: 'number', description: 'ft' },
+					},
+				},
+			};
+		case 'teeth':
+			return { type: 'string', pattern: '^\\d{1,3}-\\d{1,2}$' };
+		default:
+			return number;
+	}
+}

@@ -1,0 +1,105 @@
+import { spawn } from '@lydell/node-pty';
+import headless from '@xterm/headless';
+import { command } from './command.ts';
+
+export interface TerminalOptions {
+	readonly args?: readonly string[];
+	readonly cols?: number;
+	readonly rows?: number;
+	readonly home: string;
+	readonly env?: Readonly<Record<string, string>>;
+	/** Another program than the built command, for comparison. */
+	readonly file?: string;
+}
+
+/** What the command draws in a real pseudo-terminal, with a screen that can be read and keys that can be typed. */
+export interface Terminal {
+	/** Sends keys as one write, as a paste or a fast typist would. */
+	send(keys: string): void;
+	/** Sends keys one by one, each after the screen has answered the one before. */
+	type(keys: readonly string[]): Promise<void>;
+	/** The screen's rows, without the spaces at their ends. */
+	screen(): string[];
+	/** Everything above the screen too. */
+	scrollback(): string[];
+	/** Waits until the screen shows a text; fails with the screen when it does not. */
+	sees(text: string | RegExp, within?: number): Promise<void>;
+	/** Waits until nothing new has been drawn for a moment. */
+	quiet(): Promise<void>;
+	resize(cols: number, rows: number): Promise<void>;
+	kill(signal: string): void;
+	/** All bytes that came out. */
+	readonly bytes: () => string;
+	readonly done: Promise<{ readonly status: number; readonly signal: number | undefined }>;
+	readonly pid: number;
+}
+
+const settle = (milliseconds: number) => new Promise(resolve => setTimeout(resolve, milliseconds));
+
+/** Starts the command in a pseudo-terminal. CI is unset: under it the drawing library draws nothing until the end. */
+export function openTerminal({
+	args = [],
+	cols = 80,
+	rows = 24,
+	home,
+	env = {},
+	file = command,
+}: TerminalOptions): Terminal {
+	const screen = new headless.Terminal({ cols, rows, scrollback: 2000, allowProposedApi: true });
+	const base = {
+		PATH: process.env.PATH ?? '',
+		TERM: 'xterm-256color',
+		HOME: home,
+		XDG_DATA_HOME: home,
+		XDG_CONFIG_HOME: home,
+	};
+	const pty = spawn(process.execPath, [file, ...args], { cols, rows, cwd: home, env: { ...base, ...env } });
+	let bytes = '';
+	let lastByte = Date.now();
+	pty.onData(data => {
+		bytes += data;
+		lastByte = Date.now();
+		screen.write(data);
+	});
+	const done = new Promise<{ status: number; signal: number | undefined }>(resolve =>
+		pty.onExit(({ exitCode, signal }) => resolve({ status: exitCode, signal })),
+	);
+	const rowsFrom = (first: number, count: number) =>
+		Array.from({ length: count }, (_, row) => screen.buffer.active.getLine(first + row)?.translateToString(true) ?? '');
+	const terminal: Terminal = {
+		send: keys => pty.write(keys),
+		async type(keys) {
+			for (const key of keys) {
+				pty.write(key);
+				await terminal.quiet();
+			}
+		},
+		screen: () => rowsFrom(screen.buffer.active.viewportY, screen.rows),
+		scrollback: () => rowsFrom(0, screen.buffer.active.length),
+		async sees(text, within = 8000) {
+			const there = () => {
+				const shown = terminal.screen().join('\n');
+				return typeof text === 'string' ? shown.includes(text) : text.test(shown);
+			};
+			for (const start = Date.now(); !there(); await settle(10)) {
+				if (Date.now() - start > within)
+					throw new Error(`never saw ${text}; the screen is\n${terminal.screen().join('\n')}`);
+			}
+		},
+		async quiet() {
+			const start = Date.now();
+			do await settle(8);
+			while (Date.now() - Math.max(lastByte, start) < 24 && Date.now() - start < 2000);
+		},
+		async resize(columns, lines) {
+			pty.resize(columns, lines);
+			screen.resize(columns, lines);
+			await terminal.quiet();
+		},
+		kill: signal => pty.kill(signal),
+		bytes: () => bytes,
+		done,
+		pid: pty.pid,
+	};
+	return terminal;
+}
