@@ -14,7 +14,7 @@ export interface JudgingFlags {
 }
 
 /** Enough draws for a steady second digit of how sure a verdict is. */
-const usualDraws = 400;
+export const usualDraws = 400;
 
 /** Reads a sheet and judges it. */
 export async function judgeSheet(argument: string, flags: JudgingFlags): Promise<Assessment & { opened: Opened }> {

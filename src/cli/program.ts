@@ -42,6 +42,15 @@ function declare(status: (code: number) => void): Command {
 		.exitOverride()
 		.configureOutput({ writeOut: text => print(text), writeErr: text => say(text.trimEnd()) })
 		.showSuggestionAfterError();
+	program
+		.command('interview')
+		.description('answer questions about a build')
+		.argument('[sheet]', 'a path or a name; one that does not exist is started')
+		.option('--quick', 'the quick pass: a quarter of an hour')
+		.addOption(new Option('--section <name>', 'one section only'))
+		.option('--plain', 'by lines, without a drawn screen')
+		.addOption(packOption())
+		.action(async (sheet, flags) => status(await (await import('./interview.ts')).interview(sheet, flags)));
 	judging(program.command('audit').description('judge a sheet').argument('[sheet]', sheetWords))
 		.addOption(new Option('--lines', 'one sheet a line on stdin, one audit a line on stdout'))
 		.action(async (sheet: string | undefined, flags) => {
@@ -105,6 +114,10 @@ function declare(status: (code: number) => void): Command {
 		.option('--json', 'as a JSON array')
 		.option('--schema', 'the JSON Schema of a sheet')
 		.action(async flags => status((await import('./questions.ts')).questions(flags)));
+	program.argument('[nothing]').action(async (extra: string | undefined) => {
+		if (extra !== undefined) throw new BadUsage(`${JSON.stringify(extra)} is no command; see swap-audit --help`);
+		status(await (await import('./interview.ts')).interview(undefined, {}));
+	});
 	return program;
 }
 

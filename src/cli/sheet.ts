@@ -14,7 +14,8 @@ import { say } from './say.ts';
 /** A sheet read for a command, with what saving it again needs. */
 export interface Opened extends Checked {
 	readonly place: Place;
-	readonly mark: Mark;
+	/** The bytes last read or saved; null before the first save. */
+	readonly mark: Mark | null;
 }
 
 /** Reads and checks the sheet that SHEET means. Throws FileProblem or BadSheet; odd values are told on stderr. */
@@ -34,13 +35,14 @@ export function openSheet(argument: string, questions: readonly Question[]): Ope
 	}
 }
 
-/** Saves a sheet where it was read from. Standard input cannot be saved to: it is left alone. */
-export function saveSheet({ place, mark }: Opened, sheet: Sheet): void {
-	if (place.kind === 'stdin') return;
+/** Saves a sheet where it was read from; gives it as it is open then. Standard input cannot be saved to: it is left alone. */
+export function saveSheet(opened: Opened, sheet: Sheet): Opened {
+	const { place, mark } = opened;
+	if (place.kind === 'stdin') return { ...opened, sheet };
 	const saved = saveWhole(place.path, writeSheet(sheet), mark);
 	if (saved.result === 'saved') {
 		if (saved.unconfirmed) say(saved.unconfirmed.message);
-		return;
+		return { ...opened, sheet, mark: saved.mark };
 	}
 	const what = saved.found === 'gone' ? 'the sheet was taken away' : 'another program wrote the sheet';
 	throw new FileProblem(place.path, `${what} meanwhile`, `Yours is kept as ${saved.yours}.`);

@@ -37,7 +37,7 @@ export function drawCompression({ state, wording }: Assessment): string | null {
 	return drawing('Compression by cylinder', `${told}.`, 256, [
 		...bars,
 		rule(36, limit, 616, limit, '#111', '6 4'),
-		label(616, limit - 4, '75 % of the highest', { anchor: 'end', size: 11 }),
+		label(616, 40, 'dashed: 75 % of the highest', { anchor: 'end', size: 11 }),
 		rule(36, 220, 616, 220),
 		...(banks.length > 1
 			? [label(40, 252, 'one bank', { size: 11 }), label(616, 252, 'the other', { anchor: 'end', size: 11 })]

@@ -1,7 +1,7 @@
 import { escape } from '../html.ts';
 
 /** A drawing's measures, in its own units. */
-export const sheet = { width: 640, left: 200, right: 24, top: 40, line: 30 } as const;
+export const sheet = { width: 640, left: 24, right: 48, top: 36, line: 42 } as const;
 
 /** An SVG of our own plain kind: dark lines on white, told apart by dash and mark as well as by shade. */
 export function drawing(title: string, description: string, height: number, inside: readonly string[]): string {

@@ -10,26 +10,21 @@ export function drawLadder({ audit, wording, state }: Assessment): string | null
 	const varied = rungs[0]!.unit === 'Pa' ? 'boost.target' : 'engine.peak_rpm';
 	const target = state.values[state.graph.slotOf.get(varied)!];
 	const most = Math.max(...rungs.map(({ value, high }) => high ?? value!), typeof target === 'number' ? target : 0);
-	const x = scaleLinear([0, most * 1.05], [sheet.left + 40, sheet.width - sheet.right - 60]);
+	const x = scaleLinear([0, most * 1.05], [sheet.left, sheet.width - sheet.right]);
 	const height = sheet.top + rungs.length * sheet.line + 34;
 	const bars = rungs.flatMap(({ title, value, low, high, bound }, index) => {
-		const y = sheet.top + index * sheet.line + 6;
+		const y = sheet.top + index * sheet.line + 20;
 		const end = x(value!);
 		return [
-			label(sheet.left + 32, y + 14, title, { anchor: 'end' }),
-			`<rect x="${round(x(0))}" y="${y}" width="${round(end - x(0))}" height="18" fill="${bound === 'above' ? '#ddd' : '#8a8a8a'}" stroke="#111"/>`,
+			label(sheet.left, y - 4, `${title}: ${bound === 'above' ? 'over ' : ''}${show(value!)}`),
+			`<rect x="${round(x(0))}" y="${y}" width="${round(end - x(0))}" height="14" fill="${bound === 'above' ? '#ddd' : '#8a8a8a'}" stroke="#111"/>`,
 			...(low !== null && high !== null
 				? [
-						rule(x(low), y + 9, x(high), y + 9),
-						rule(x(low), y + 4, x(low), y + 14),
-						rule(x(high), y + 4, x(high), y + 14),
+						rule(x(low), y + 7, x(high), y + 7),
+						rule(x(low), y + 3, x(low), y + 11),
+						rule(x(high), y + 3, x(high), y + 11),
 					]
 				: []),
-			label(
-				Math.max(end, high === null ? 0 : x(high)) + 6,
-				y + 14,
-				bound === 'above' ? `over ${show(value!)}` : show(value!),
-			),
 		];
 	});
 	const bottom = height - 30;
@@ -37,7 +32,12 @@ export function drawLadder({ audit, wording, state }: Assessment): string | null
 		typeof target === 'number'
 			? [
 					rule(x(target), sheet.top, x(target), bottom, '#111', '6 4'),
-					label(x(target), bottom + 18, `now ${show(target)}`, { anchor: 'middle' }),
+					label(
+						Math.min(x(target), sheet.width - 60),
+						bottom + 18,
+						`${varied === 'boost.target' ? 'target' : 'best power'} ${show(target)}`,
+						{ anchor: 'middle' },
+					),
 				]
 			: [];
 	const told = rungs

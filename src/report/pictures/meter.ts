@@ -2,23 +2,27 @@ import type { Assessment } from '../../audit/assess.ts';
 import { valueIn } from '../../audit/conditions.ts';
 import type { AirMeter } from '../../physics/meter.ts';
 import { strips } from './curves.ts';
+import { inUnits } from './in-units.ts';
 
 /** The air meter's volts over flow, with what the controller can read and the engine's flow. Null without its curve. */
 export function drawMeter({ state, wording }: Assessment): string | null {
 	const meter = valueIn(state, 'sensors.meter') as unknown as AirMeter | null | undefined;
 	if (!meter) return null;
 	const { first, last } = meter.curve;
+	const axis = inUnits(wording, 'engine.air_flow');
 	const points = Array.from({ length: 41 }, (_, step) => {
 		const volts = first[0] + ((last[0] - first[0]) * step) / 40;
-		return [meter.scale * meter.curve.at(volts), volts] as const;
+		return [axis.of(meter.scale * meter.curve.at(volts)), volts] as const;
 	});
 	const top = valueIn(state, 'sensors.meter_top_volts');
 	const flow = valueIn(state, 'engine.air_flow');
 	const show = (value: number) => wording.show('sensors.meter_voltage_peak', value)!;
-	const showFlow = (value: number) => wording.show('engine.air_flow', value)!;
+	const showFlow = axis.show;
 	const level = typeof top === 'number' ? { level: { at: top, title: `the controller reads to ${show(top)}` } } : {};
 	const mark =
-		typeof flow === 'number' && flow <= points.at(-1)![0] ? { at: flow, title: `full load ${showFlow(flow)}` } : null;
+		typeof flow === 'number' && axis.of(flow) <= points.at(-1)![0]
+			? { at: axis.of(flow), title: `full load ${showFlow(axis.of(flow))}` }
+			: null;
 	const told = `The meter gives ${show(first[0])} at ${showFlow(points[0]![0])} and ${show(last[0])} at ${showFlow(points.at(-1)![0])}.`;
 	return strips(
 		'Air meter',

@@ -1,0 +1,79 @@
+import { existsSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
+import { createInterface } from 'node:readline';
+import type { Model } from '../audit/model.ts';
+import { makeFolder } from '../files/folders.ts';
+import { sweep } from '../files/sweep.ts';
+import { where } from '../files/where.ts';
+import type { Pass } from '../interview/state.ts';
+import { runLines } from '../plain/face.ts';
+import { emptySheet } from '../sheet/sheet.ts';
+import { writeAuditBeside } from './beside.ts';
+import { BadUsage, exit } from './exit.ts';
+import { loadModel } from './model.ts';
+import { print } from './say.ts';
+import { type Opened, openSheet, saveSheet } from './sheet.ts';
+
+export interface InterviewFlags {
+	readonly quick?: boolean;
+	readonly section?: string;
+	readonly plain?: boolean;
+	readonly rules?: readonly string[];
+}
+
+/** Whether this terminal wants lines instead of a drawn screen. */
+export function wantsLines(flags: InterviewFlags): boolean {
+	return flags.plain === true || process.env.TERM === 'dumb' || Boolean(process.env.INK_SCREEN_READER);
+}
+
+/** `swap-audit interview [SHEET]`, and the bare command: fills a sheet, drawn or by lines. */
+export async function interview(argument: string | undefined, flags: InterviewFlags): Promise<number> {
+	const lines = wantsLines(flags);
+	if (!lines && !(process.stdin.isTTY && process.stdout.isTTY)) {
+		throw new BadUsage(
+			'this is not a terminal: use swap-audit interview SHEET --plain for questions by lines, or swap-audit audit SHEET',
+		);
+	}
+	const model = await loadModel(flags.rules);
+	const section = flags.section ?? null;
+	if (section !== null && !model.rulebook.sections.some(({ id }) => id === section)) {
+		throw new BadUsage(
+			`--section: found ${JSON.stringify(section)}; accepted: ${model.rulebook.sections.map(({ id }) => id).join(', ')}`,
+		);
+	}
+	const pass: Pass = flags.quick ? 'quick' : 'full';
+	if (!lines) return (await import('./drawn.ts')).drawn(model, argument, pass, section);
+	if (argument === undefined)
+		throw new BadUsage('interview --plain: name a sheet; a path that does not exist starts a new one');
+	return byLines(model, openOrStart(argument, model), pass, section);
+}
+
+/** The sheet that is there, or a new one named after its file. */
+export function openOrStart(argument: string, model: Model): Opened {
+	const place = where(argument, process.env, process.cwd());
+	if (place.kind === 'stdin') throw new BadUsage('interview: a sheet is needed that can be saved; - is none');
+	if (existsSync(dirname(place.path))) sweep(dirname(place.path));
+	if (existsSync(place.path)) return openSheet(argument, model.rulebook.questions);
+	if (place.kind === 'name') makeFolder(dirname(place.path));
+	const sheet = emptySheet(basename(place.path).replace(/\.json$/, ''));
+	return saveSheet({ sheet, warnings: [], place, mark: null }, sheet);
+}
+
+async function byLines(model: Model, opened: Opened, pass: Pass, section: string | null): Promise<number> {
+	let now = opened;
+	const face = {
+		lines: createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
+		say: print,
+		save: (sheet: Opened['sheet']) => {
+			now = saveSheet(now, sheet);
+		},
+		width: Math.min(process.stdout.columns ?? 80, 100),
+	};
+	const { because, sheet } = await runLines(model, opened.sheet, pass, section, face);
+	if (because === 'end-of-input') {
+		print('No more lines: saved as it stands.');
+		return exit.interrupted;
+	}
+	print(`The audit is in ${writeAuditBeside(model, { ...now, sheet })}.`);
+	return exit.done;
+}

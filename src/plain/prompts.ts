@@ -1,0 +1,75 @@
+import { showAnswer } from '../audit/show.ts';
+import { progress, type State } from '../interview/state.ts';
+import type { Question, UnitSet } from '../sheet/question.ts';
+import { answerTo } from '../sheet/sheet.ts';
+import { wrap } from './wrap.ts';
+
+/** What stands before a question when its topic begins: section and topic, and what the topic knows already. */
+export function topicLines(state: State, question: Question, width: number): string[] {
+	const { done, of } = progress(state);
+	const section = state.model.rulebook.sections.find(({ id }) => id === question.section)?.title ?? question.section;
+	const known = state.model.rulebook.questions.filter(
+		({ topic, id }) => topic === question.topic && id !== question.id,
+	);
+	const told = known.flatMap(other => {
+		const answer = answerTo(state.sheet, other.id);
+		return answer?.value === undefined ? [] : [`${other.id} ${showAnswer(other, answer, state.sheet.units)}`];
+	});
+	return [
+		'',
+		...wrap(`-- ${section}: ${question.topic} (${done} of ${of})`, width),
+		...(told.length > 0 ? wrap(`So far: ${told.join('; ')}.`, width, '  ') : []),
+	];
+}
+
+/** The question itself. Its first line begins with the id in brackets. */
+export function promptLines(state: State, question: Question, width: number): string[] {
+	const answer = answerTo(state.sheet, question.id);
+	const before =
+		answer === undefined
+			? ''
+			: ` (now: ${answer.value === undefined ? 'not known' : showAnswer(question, answer, state.sheet.units)})`;
+	const lines = wrap(`[${question.id}] ${question.ask}${before}${expects(question, state.sheet.units)}`, width, '  ');
+	const choices = Object.entries(question.choices).map(
+		([id, words], index) =>
+			`  ${index + 1} ${id}${words.toLowerCase() === id.replaceAll('-', ' ') ? '' : `: ${words}`}`,
+	);
+	return [
+		...lines,
+		...choices.flatMap(choice =>
+			wrap(choice, width, '    ').map((line, index) => (index === 0 ? `  ${line.trim()}` : line)),
+		),
+	];
+}
+
+/** How to write the answer, in a few words. */
+function expects(question: Question, units: UnitSet): string {
+	const [first, second] = question.unit[units];
+	const unit = first === undefined || first === '1' ? '' : ` ${first}`;
+	switch (question.kind) {
+		case 'choice':
+			return ' - one of:';
+		case 'several':
+			return ' - those that apply, with commas, or none:';
+		case 'whole':
+			return ' - a whole number';
+		case 'per-cylinder':
+			return ` - one a cylinder in${unit}, - where not measured`;
+		case 'firing-order':
+			return ' - as 1-8-4-3-6-5-7-2';
+		case 'pairs':
+			return ' - two cylinders a coil, as 1 6, 3 5';
+		case 'curve':
+			return ` - points of${unit} and ${second}, as 1 35, 2 170`;
+		case 'loads':
+			return ' - names and amps, as fans 28, pump 9';
+		case 'codes':
+			return ' - as P0340, or none';
+		case 'circuits':
+			return ' - name; from; to; done, to-do or not-used; amps; feet; a | between circuits';
+		case 'teeth':
+			return ' - as 36-1';
+		default:
+			return ` - a number in${unit || ' bare figures'}`;
+	}
+}

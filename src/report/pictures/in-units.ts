@@ -1,0 +1,12 @@
+import { unitFor } from '../../audit/show.ts';
+import type { Wording } from '../../audit/words.ts';
+import { fromKept, toKept } from '../../units/unit.ts';
+
+/** Turns a quantity's numbers into the person's units, so that an axis has round figures, and writes them. */
+export function inUnits(wording: Wording, id: string): { of(kept: number): number; show(typed: number): string } {
+	const unit = unitFor(wording.what(id, null), wording.units);
+	return {
+		of: kept => (unit ? fromKept(kept, unit) : kept),
+		show: typed => wording.show(id, unit ? toKept(typed, unit) : typed) ?? String(typed),
+	};
+}
