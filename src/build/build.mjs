@@ -1,6 +1,6 @@
 // Builds dist/: the command as ES modules split by what each command needs, and the rulebook as one JSON file.
 import { execFileSync } from 'node:child_process';
-import { chmodSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 
@@ -12,11 +12,7 @@ const common = {
 	platform: 'node',
 	format: 'esm',
 	target: 'node20',
-	define: {
-		__VERSION__: JSON.stringify(version),
-		'process.env.NODE_ENV': '"production"',
-		'process.env.DEV': '"false"',
-	},
+	define: { __VERSION__: JSON.stringify(version) },
 	logLevel: 'warning',
 };
 rmSync(`${root}dist`, { recursive: true, force: true });
@@ -40,8 +36,9 @@ await build({
 	outdir: 'dist',
 	splitting: true,
 	packages: 'external',
-	banner: { js: '' },
+	jsx: 'automatic',
 });
+copyFileSync(`${root}demo/half-finished.sheet.json`, `${root}dist/demo.json`);
 const bin = `${root}dist/swap-audit.js`;
 writeFileSync(bin, `#!/usr/bin/env node\n${readFileSync(bin, 'utf8')}`);
 chmodSync(bin, 0o755);

@@ -8,7 +8,10 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 const day = '2026-04-01';
 
 function command(...args) {
-	const done = spawnSync(process.execPath, ['dist/swap-audit.js', ...args, '--date', day], { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] });
+	const done = spawnSync(process.execPath, ['dist/swap-audit.js', ...args, '--date', day], {
+		cwd: root,
+		stdio: ['ignore', 'inherit', 'inherit'],
+	});
 	if (done.status !== 0) process.exit(done.status ?? 1);
 }
 
@@ -16,7 +19,13 @@ if (process.argv.includes('--write')) {
 	for (const name of readdirSync(`${root}demo`).filter(file => file.endsWith('.sheet.json'))) {
 		const stem = `demo/${name.replace(/\.sheet\.json$/, '')}`;
 		for (const ending of ['md', 'html', 'json', 'csv']) {
-			command(name.startsWith('after') ? 'recheck' : 'audit', `demo/${name}`, '--out', `${stem}.audit.${ending}`, '--no-record');
+			command(
+				name.startsWith('after') ? 'recheck' : 'audit',
+				`demo/${name}`,
+				'--out',
+				`${stem}.audit.${ending}`,
+				'--no-record',
+			);
 		}
 	}
 } else command('audit', 'demo/half-finished.sheet.json');

@@ -9,17 +9,16 @@ import { today } from './options.ts';
 import { type Opened, saveSheet } from './sheet.ts';
 import { version } from './version.ts';
 
-/** Writes the audit of a sheet beside it, NAME.audit.md, and keeps its record in the sheet. Gives the path. */
-export function writeAuditBeside(model: Model, opened: Opened): string {
-	const assessment = assess(model, opened, {
-		date: today(),
-		units: opened.sheet.units,
-		tool: version,
-		draws: usualDraws,
-	});
-	const path = opened.place.kind === 'stdin' ? 'audit.md' : opened.place.path.replace(/(\.json)?$/, '.audit.md');
+/** Writes the audit of a sheet beside it, NAME.audit.md, and keeps its record in the sheet. A demo is not written. */
+export function writeAuditBeside(model: Model, opened: Opened): { readonly path: string; readonly opened: Opened } {
+	if (opened.place.kind === 'stdin') return { path: 'nowhere: the demo build is only to look at', opened };
+	const options = { date: today(), units: opened.sheet.units, tool: version, draws: usualDraws };
+	const assessment = assess(model, opened, options);
+	const path = opened.place.path.replace(/(\.json)?$/, '.audit.md');
 	const { text, pictures } = renderAudit(assessment, 'md', basename(path, '.md'));
 	writeOut(path, text, pictures);
-	saveSheet(opened, { ...opened.sheet, audits: [...opened.sheet.audits, recordOf(assessment)] });
-	return path;
+	return {
+		path,
+		opened: saveSheet(opened, { ...opened.sheet, audits: [...opened.sheet.audits, recordOf(assessment)] }),
+	};
 }

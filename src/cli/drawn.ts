@@ -1,12 +1,87 @@
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { fileURLToPath } from 'node:url';
 import type { Model } from '../audit/model.ts';
-import type { Pass } from '../interview/state.ts';
+import { listSheets } from '../files/folders.ts';
+import { dataFolder } from '../files/where.ts';
+import { answeredCount, type Pass, start } from '../interview/state.ts';
+import { checkSheet } from '../sheet/check.ts';
+import { parseSheet } from '../sheet/parse.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+import { writeAuditBeside } from './beside.ts';
+import { openOrStart } from './interview.ts';
+import { today } from './options.ts';
+import { print } from './say.ts';
+import { type Opened, saveSheet } from './sheet.ts';
+import { version } from './version.ts';
 
-/** The drawn face. */
+/** The drawn face on a sheet, or on its opening screen. */
 export async function drawn(
-	_model: Model,
-	_argument: string | undefined,
-	_pass: Pass,
-	_section: string | null,
+	model: Model,
+	argument: string | undefined,
+	pass: Pass,
+	section: string | null,
 ): Promise<number> {
-	throw new Error('not drawn yet');
+	// Both are read when the drawing library is imported.
+	process.env.NODE_ENV ??= 'production';
+	if (process.env.NO_COLOR) process.env.FORCE_COLOR = '0';
+	let now: Opened | null = argument === undefined ? null : openOrStart(argument, model);
+	const opened = (sheet: Opened): Sheet => {
+		now = sheet;
+		return sheet.sheet;
+	};
+	const machine = {
+		found: argument === undefined ? found(model) : [],
+		open: (path: string) => opened(path === 'demo' ? demo(model) : openOrStart(path, model)),
+		create: (name: string) => opened(openOrStart(name, model)),
+		save: (sheet: Sheet) => {
+			if (now) now = saveSheet(now, sheet);
+		},
+		writeAudit: (sheet: Sheet) => {
+			const written = writeAuditBeside(model, { ...now!, sheet });
+			now = written.opened;
+			return { path: written.path, sheet: now.sheet };
+		},
+	};
+	const { runDrawn } = await import('../tui/run.tsx');
+	const opening = { model, today: today(), tool: version, sheet: now?.sheet ?? null, pass, section };
+	const { status, sheet } = await runDrawn(opening, machine);
+	const place = (now as Opened | null)?.place;
+	if (sheet && place && place.kind !== 'stdin') {
+		print(`Saved in ${place.path}, ${answeredCount(start(model, sheet, 'full'))} answered.`);
+	}
+	return status;
+}
+
+/** The sheets in the data folder, with how far each is. */
+function found(model: Model) {
+	return listSheets(dataFolder(process.env)).map(({ path, text }) => ({
+		path,
+		name: basename(path, '.json'),
+		told: toldOf(text, model),
+	}));
+}
+
+function toldOf(text: string | null, model: Model): string {
+	try {
+		const { sheet } = checkSheet(parseSheet(text ?? ''), model.rulebook.questions);
+		const last = sheet.audits.at(-1);
+		const fails = last?.verdicts.filter(({ verdict }) => verdict === 'fails').length;
+		const stage = sheet.answers.build?.stage?.value;
+		return [
+			stage === undefined ? '' : String(stage),
+			`${answeredCount(start(model, sheet, 'full'))} answered`,
+			last ? `${last.date}: ${fails} to mend` : 'no audit yet',
+		]
+			.filter(Boolean)
+			.join(', ');
+	} catch {
+		return 'cannot be read: look at it with swap-audit audit';
+	}
+}
+
+/** The demo build: looked at from a copy that nothing is saved to. */
+function demo(model: Model): Opened {
+	const text = readFileSync(fileURLToPath(new URL('demo.json', import.meta.url)), 'utf8');
+	return { ...checkSheet(parseSheet(text), model.rulebook.questions), place: { kind: 'stdin' }, mark: null };
 }

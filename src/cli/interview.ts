@@ -74,6 +74,6 @@ async function byLines(model: Model, opened: Opened, pass: Pass, section: string
 		print('No more lines: saved as it stands.');
 		return exit.interrupted;
 	}
-	print(`The audit is in ${writeAuditBeside(model, { ...now, sheet })}.`);
+	print(`The audit is in ${writeAuditBeside(model, { ...now, sheet }).path}.`);
 	return exit.done;
 }

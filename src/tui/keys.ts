@@ -92,7 +92,6 @@ export class KeyReader {
 
 	private sequence(): Key | undefined | null {
 		if (this.rest.startsWith(`\u001b${pasteStart}`)) return this.paste();
-		// biome-ignore lint/suspicious/noControlCharactersInRegex: escape sequences are control characters
 		const found = /^\u001b(\[[0-9;?]*[ -/]*[@-~]|O[A-Za-z])/.exec(this.rest);
 		if (found) {
 			this.rest = this.rest.slice(found[0].length);

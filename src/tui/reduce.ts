@@ -1,0 +1,114 @@
+import type { App, Screen } from './app.ts';
+import { type Binding, bindingFor, footer, keyWords } from './bindings.ts';
+import { erase, eraseBack, insert, move, textOf, typable } from './buffer.ts';
+import type { Frame } from './frame.ts';
+import type { Key } from './keys.ts';
+import * as audit from './screens/audit.ts';
+import * as finding from './screens/finding.ts';
+import * as limits from './screens/limits.ts';
+import * as opening from './screens/opening.ts';
+import * as question from './screens/question.ts';
+import * as review from './screens/review.ts';
+import * as sections from './screens/sections.ts';
+import { line, lines } from './text.ts';
+
+interface Drawn {
+	readonly bindings: readonly Binding[];
+	view(app: App, width: number): Frame;
+}
+
+const screens: Readonly<Record<Screen, Drawn>> = { opening, question, review, audit, finding, limits, sections };
+
+/** Keys that every screen knows. */
+const everywhere: readonly Binding[] = [
+	{
+		keys: ['text:?'],
+		shown: '?',
+		label: 'these keys',
+		when: app => !typing(app) || app.field.characters.length === 0,
+		run: app => ({ ...app, open: app.open === 'keys' ? null : 'keys' }),
+	},
+	{
+		keys: ['ctrl-c', 'ctrl-q'],
+		shown: '^Q',
+		label: 'save and leave',
+		run: app => ({ ...app, wishes: [...app.wishes, ...leaving(app), { wish: 'quit' }] }),
+	},
+];
+
+/** Whether characters go into the field. */
+function typing({ screen, taking }: App): boolean {
+	return screen === 'question' || (screen === 'opening' && taking === 'name');
+}
+
+/** What has to be saved before leaving: the half-typed text, with the question it belongs to. */
+export function leaving({ interview, field, screen }: App): App['wishes'] {
+	if (!interview) return [];
+	const text = screen === 'question' && interview.at !== null ? textOf(field) : '';
+	const { draft, ...sheet } = interview.sheet;
+	if (text === '') return draft === undefined ? [] : [{ wish: 'save', sheet: sheet as typeof interview.sheet }];
+	return [{ wish: 'save', sheet: { ...interview.sheet, draft: { id: interview.at, text } } }];
+}
+
+/** The app after a key. Pure. */
+export function reduce(app: App, key: Key): App {
+	if (app.open === 'keys')
+		return {
+			...app,
+			open: null,
+			wishes: key.key === 'ctrl-c' ? [...app.wishes, ...leaving(app), { wish: 'quit' }] : app.wishes,
+		};
+	const binding = bindingFor([...screens[app.screen].bindings, ...everywhere], key, app);
+	if (binding) return binding.run(app);
+	return typing(app) ? edit(app, key) : app;
+}
+
+function edit(app: App, key: Key): App {
+	switch (key.key) {
+		case 'text':
+		case 'paste': {
+			const field = insert(app.field, typable(key.text));
+			return { ...app, field };
+		}
+		case 'backspace':
+			return { ...app, field: erase(app.field, 'before') };
+		case 'delete':
+			return { ...app, field: erase(app.field, 'under') };
+		case 'left':
+		case 'right':
+		case 'home':
+		case 'end':
+			return { ...app, field: move(app.field, key.key) };
+		case 'ctrl-u':
+			return { ...app, field: eraseBack(app.field, 'line') };
+		case 'ctrl-w':
+			return { ...app, field: eraseBack(app.field, 'word') };
+		case 'ctrl-d':
+			return { ...app, wishes: [...app.wishes, ...leaving(app), { wish: 'quit' }] };
+		default:
+			return app;
+	}
+}
+
+/** What to draw now. */
+export function frameOf(app: App, width: number): Frame {
+	const { bindings, view } = screens[app.screen];
+	if (app.open !== 'keys') {
+		const frame = view(app, width);
+		const always = everywhere.map(keyWords).join('  ');
+		return { ...frame, footer: lines(`${footer(bindings, app)}  ${always}`, width, 'quiet') };
+	}
+	const told = [...bindings, ...everywhere].filter(({ when }) => when?.(app) ?? true);
+	const edits = typing(app) ? ['Left, Right, Home, End move in the line; ^W takes a word away, ^U all of it.'] : [];
+	return {
+		top: [
+			line('Keys on this screen', 'title'),
+			...told.flatMap(({ shown, label }) => lines(`${shown.padEnd(6)} ${label}`, width)),
+			...edits.flatMap(text => lines(text, width, 'quiet')),
+		],
+		rows: null,
+		bottom: [line('Any key closes this.', 'quiet')],
+		panel: [],
+		footer: [],
+	};
+}

@@ -1,0 +1,92 @@
+import type { Finding } from '../../audit/audit.ts';
+import { standsInTheWay } from '../../audit/stages.ts';
+import { asked, isAnswered } from '../../interview/state.ts';
+import { subjectWords } from '../../report/compose/list.ts';
+import { before } from '../../report/compose/names.ts';
+import { type App, arrive, tell, toAudit } from '../app.ts';
+import { type Binding, listKeys } from '../bindings.ts';
+import type { Frame } from '../frame.ts';
+import { clip, line, lines } from '../text.ts';
+
+/** What the audit screen lists: what fails, by priority, then what waits for an answer and could hurt. */
+export const listed = ({ assessment }: App): Finding[] =>
+	assessment ? assessment.audit.findings.filter(finding => finding.verdict === 'fails' || standsInTheWay(finding)) : [];
+
+const count = (app: App) => listed(app).length;
+
+/** The next answer worth giving: the one that could turn most lines, else the next open question. */
+function nextUp(app: App): App {
+	const state = app.interview!;
+	const open = new Set(
+		asked({ ...state, pass: 'full', section: null })
+			.filter(question => !isAnswered(state, question))
+			.map(({ id }) => id),
+	);
+	const worth = app.assessment?.audit.next.find(({ answer }) => open.has(answer))?.answer;
+	const waiting = listed(app)
+		.flatMap(({ missing }) => missing)
+		.find(id => open.has(id));
+	const id = worth ?? waiting ?? [...open][0];
+	if (id === undefined) return { ...app, told: 'Every question is answered.' };
+	const full = { ...app, interview: { ...state, pass: 'full' as const, section: null } };
+	return arrive({
+		...tell(full, { do: 'go', id }),
+		screen: 'question',
+		interview: { ...tell(full, { do: 'go', id }).interview!, fromReview: false },
+	});
+}
+
+export const bindings: readonly Binding[] = [
+	{
+		keys: ['enter'],
+		shown: 'Enter',
+		label: 'see it whole',
+		when: app => count(app) > 0,
+		run: app => ({ ...app, screen: 'finding' }),
+	},
+	{ keys: ['text:l'], shown: 'L', label: 'what gives out first', run: app => ({ ...app, screen: 'limits' }) },
+	{ keys: ['text:n'], shown: 'N', label: 'answer these next', run: nextUp },
+	{ keys: ['text:s'], shown: 'S', label: 'save the audit', run: toAudit },
+	{
+		keys: ['ctrl-r'],
+		shown: '^R',
+		label: 'review answers',
+		run: app => ({ ...tell(app, { do: 'review' }), screen: 'review', cursor: 0 }),
+	},
+	{ keys: ['ctrl-b', 'escape'], shown: '^B', label: 'back', run: app => backToQuestions(app) },
+	...listKeys(count),
+];
+
+function backToQuestions(app: App): App {
+	if (app.interview?.at !== null) return arrive({ ...app, screen: 'question' });
+	const back = tell(app, { do: 'back' });
+	return arrive({ ...back, screen: back.interview?.at === null ? 'audit' : 'question' });
+}
+
+/** The stages, then the list by urgency. */
+export function view(app: App, width: number): Frame {
+	const { audit } = app.assessment!;
+	const stages = audit.stages.map(({ stage, ready, fails }) => {
+		const waits = audit.findings.filter(
+			finding => finding.stage === stage && finding.verdict !== 'fails' && standsInTheWay(finding),
+		).length;
+		return line(
+			clip(
+				`${ready ? '+' : '!'} ${before[stage]}: ${ready ? 'ready, as far as the answers go' : `${fails} to mend, ${waits} not known`}`,
+				width,
+			),
+			ready ? 'good' : 'bad',
+		);
+	});
+	const items = listed(app).map(finding => {
+		const about = finding.subject === null ? '' : ` (${subjectWords(finding, app.assessment!)})`;
+		return clip(`${finding.verdict === 'fails' ? '!' : '?'} ${finding.stage}: ${finding.title}${about}`, width - 2);
+	});
+	return {
+		top: [line(clip(`Audit of ${audit.sheet}`, width), 'title'), ...stages],
+		rows: items.length > 0 ? { items, cursor: Math.min(app.cursor, items.length - 1) } : null,
+		bottom: app.told ? lines(app.told, width, 'good') : [],
+		panel: [],
+		footer: [],
+	};
+}

@@ -1,0 +1,33 @@
+import type { App } from '../app.ts';
+import type { Binding } from '../bindings.ts';
+import type { Frame } from '../frame.ts';
+import { clip, type Line, line } from '../text.ts';
+
+export const bindings: readonly Binding[] = [
+	{ keys: ['ctrl-b', 'escape', 'enter'], shown: '^B', label: 'back', run: app => ({ ...app, screen: 'audit' }) },
+];
+
+/** The ladder as bars, lowest first. */
+export function view(app: App, width: number): Frame {
+	const { audit, wording } = app.assessment!;
+	const placed = audit.limits.filter(({ value }) => value !== null);
+	const most = Math.max(...placed.map(({ value }) => value!), 1);
+	const bars = placed.flatMap(({ limit, title, value, bound }): Line[] => {
+		const told = `${bound === 'above' ? 'over ' : ''}${wording.show(limit, value!)}`;
+		return [
+			line(clip(`${title}: ${told}`, width)),
+			line('#'.repeat(Math.max(1, Math.round((value! / most) * (width - 2)))), 'quiet'),
+		];
+	});
+	const rest = audit.limits
+		.filter(({ value }) => value === null)
+		.map(({ title }) => line(clip(`not placed: ${title}`, width), 'quiet'));
+	const nothing = bars.length + rest.length === 0 ? [line('No limits on this build yet.')] : [];
+	return {
+		top: [line('What gives out first', 'title'), ...bars, ...rest, ...nothing],
+		rows: null,
+		bottom: [],
+		panel: [],
+		footer: [],
+	};
+}

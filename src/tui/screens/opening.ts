@@ -1,0 +1,53 @@
+import type { App, Wish } from '../app.ts';
+import { type Binding, listKeys } from '../bindings.ts';
+import { buffer, textOf } from '../buffer.ts';
+import type { Frame } from '../frame.ts';
+import { clip, line, lines } from '../text.ts';
+
+const extra = ['A new build', 'The demo build, to look around'] as const;
+const count = (app: App) => (app.taking === 'name' ? 0 : app.found.length + extra.length);
+
+export const bindings: readonly Binding[] = [
+	{ keys: ['enter'], shown: 'Enter', label: 'open', run: open },
+	{
+		keys: ['ctrl-b', 'escape'],
+		shown: '^B',
+		label: 'back',
+		when: app => app.taking === 'name',
+		run: app => ({ ...app, taking: 'answer', field: buffer() }),
+	},
+	...listKeys(count),
+];
+
+function open(app: App): App {
+	const wishing = (wish: Wish): App => ({ ...app, wishes: [...app.wishes, wish] });
+	if (app.taking === 'name') {
+		const name = textOf(app.field).trim();
+		return name === '' ? app : wishing({ wish: 'create', name });
+	}
+	const sheet = app.found[app.cursor];
+	if (sheet) return wishing({ wish: 'open', path: sheet.path });
+	if (app.cursor === app.found.length) return { ...app, taking: 'name', field: buffer(), told: null };
+	return wishing({ wish: 'open', path: 'demo' });
+}
+
+/** The sheets there are, a new one, the demo build. */
+export function view(app: App, width: number): Frame {
+	const sheets = app.found.map(({ name, told }) => clip(`${name}  ${told}`, width - 2));
+	const naming = app.taking === 'name';
+	const typed = `${textOf(app.field)}_`;
+	return {
+		top: [
+			line('swap-audit', 'title'),
+			...lines('What does not fit, what is not connected, what gives out first, and in which order.', width, 'quiet'),
+			line(''),
+		],
+		rows: naming ? null : { items: [...sheets, ...extra], cursor: app.cursor },
+		bottom: [
+			...(app.told ? lines(app.told, width, 'bad') : []),
+			...(naming ? [line(clip(`Name of the build: ${typed}`, width), 'field')] : []),
+		],
+		panel: [],
+		footer: [],
+	};
+}
