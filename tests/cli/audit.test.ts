@@ -1,0 +1,147 @@
+import { spawnSync } from 'node:child_process';
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { withAnswer } from '../../src/sheet/sheet.ts';
+import { writeSheet } from '../../src/sheet/write.ts';
+import { command, runCommand } from '../support/command.ts';
+import { temporaryFolder } from '../support/folder.ts';
+import { buildSheet } from '../support/model.ts';
+
+const day = ['--date', '2026-05-01'];
+const wideGap = withAnswer(buildSheet('boosted'), 'ignition.gap', { value: 0.06, unit: 'in', known: 'measured' });
+
+function sheetFile(sheet = wideGap): string {
+	const path = join(temporaryFolder(), 'mule.json');
+	writeFileSync(path, writeSheet(sheet));
+	return path;
+}
+
+describe('printing changes nothing, writing records', () => {
+	test.each([[[]], [['--json']], [['--gate', 'tidy']]])('audit %j leaves the sheet alone', args => {
+		const path = sheetFile();
+		const before = readFileSync(path);
+		runCommand(['audit', path, ...day, ...args]);
+		expect(readFileSync(path).equals(before)).toBe(true);
+	});
+
+	test('--out records one audit, --no-record none, --record one without writing', () => {
+		const path = sheetFile();
+		const audits = () => JSON.parse(readFileSync(path, 'utf8')).audits.length;
+		runCommand(['audit', path, ...day, '--out', `${path}.md`, '--no-record']);
+		expect(audits()).toBe(0);
+		runCommand(['audit', path, ...day, '--out', `${path}.md`]);
+		expect(audits()).toBe(1);
+		runCommand(['audit', path, ...day, '--record']);
+		expect(audits()).toBe(2);
+	});
+
+	test('pictures lie beside the Markdown, under names that it shows', () => {
+		const path = sheetFile();
+		runCommand(['audit', path, ...day, '--out', `${path}.md`]);
+		const pictures = readdirSync(join(path, '..')).filter(name => name.endsWith('.svg'));
+		expect(pictures.length).toBe(4);
+		const text = readFileSync(`${path}.md`, 'utf8');
+		for (const picture of pictures) expect(text).toContain(`](${picture})`);
+	});
+
+	test.each(['html', 'json', 'csv'])('--out writes .%s', ending => {
+		const path = sheetFile();
+		expect(runCommand(['audit', path, ...day, '--out', `${path}.${ending}`]).status).toBe(0);
+		expect(readFileSync(`${path}.${ending}`, 'utf8').length).toBeGreaterThan(200);
+	});
+});
+
+describe('the gate', () => {
+	test('a healthy build passes every gate', () => {
+		const path = sheetFile(buildSheet('boosted'));
+		expect(runCommand(['audit', path, '--gate', 'tidy']).status).toBe(0);
+	});
+
+	test('a gap too wide for the boost stops the boost, not what comes before it; the audit is printed all the same', () => {
+		const path = sheetFile();
+		expect(runCommand(['audit', path, '--gate', 'move']).status).toBe(0);
+		const { status, out } = runCommand(['audit', path, '--gate', 'boost']);
+		expect(status).toBe(1);
+		expect(out).toContain('# Swap audit: boosted');
+	});
+});
+
+describe('recheck', () => {
+	test('says that there is nothing to compare with, on stderr, with status 0', () => {
+		const { status, out, err } = runCommand(['recheck', sheetFile(), '--json', '--no-record', ...day]);
+		expect(err).toContain('Nothing to compare with');
+		expect(JSON.parse(out).since).toBeNull();
+		expect(status).toBe(0);
+	});
+
+	test('tells what is settled, by answers, and which figures moved', () => {
+		const path = sheetFile();
+		runCommand(['audit', path, ...day, '--record']);
+		const recorded = JSON.parse(readFileSync(path, 'utf8'));
+		recorded.answers.ignition.gap.value = 0.03;
+		writeFileSync(path, JSON.stringify(recorded));
+		const { since } = JSON.parse(runCommand(['recheck', path, '--json', '--date', '2026-05-08']).out);
+		expect(since.date).toBe('2026-05-01');
+		expect(since.changes).toContainEqual({
+			rule: 'ignition.gap-too-wide',
+			subject: null,
+			change: 'settled',
+			by: 'answers',
+		});
+		expect(
+			since.changes.some(
+				({ rule, change }: { rule: string; change: string }) => rule.startsWith('injectors.') && change !== 'still',
+			),
+		).toBe(false);
+		expect(since.numbers.map(({ name }: { name: string }) => name)).toContain('ignition.spark_margin');
+	});
+
+	test('--since takes a day, an audit as JSON, or another sheet; anything else ends with 2', () => {
+		const path = sheetFile();
+		runCommand(['audit', path, ...day, '--out', `${path}.old.json`]);
+		for (const since of ['2026-05-02', `${path}.old.json`, path]) {
+			const { out, status } = runCommand(['recheck', path, '--since', since, '--json', '--no-record']);
+			expect(status).toBe(0);
+			expect(JSON.parse(out).since.date).toBe('2026-05-01');
+		}
+		writeFileSync(`${path}.none.json`, '{}');
+		expect(runCommand(['recheck', path, '--since', `${path}.none.json`]).status).toBe(2);
+	});
+});
+
+describe('streams', () => {
+	test('--lines: one audit a line; a bad line is told by number, the rest goes on, status 2 at the end', () => {
+		const good = JSON.stringify(wideGap);
+		const { out, status } = runCommand(['audit', '--lines', ...day], { input: `${good}\n{"format": 1}\n${good}\n` });
+		const lines = out
+			.trimEnd()
+			.split('\n')
+			.map(line => JSON.parse(line));
+		expect(lines.map(line => line.sheet ?? line.line)).toEqual(['boosted', 2, 'boosted']);
+		expect(lines[1].error).toContain('format');
+		expect(status).toBe(2);
+	});
+
+	test('a closed pipe is a quiet end', () => {
+		const path = sheetFile();
+		const { stderr } = spawnSync(
+			'sh',
+			['-c', `"${process.execPath}" "${command}" audit "${path}" --json | head -c 10`],
+			{ encoding: 'utf8' },
+		);
+		expect(stderr).toBe('');
+	});
+
+	test('the bare command off a terminal says what to use instead', () => {
+		const { status, err } = runCommand([], { env: { TERM: 'xterm' } });
+		expect(err).toContain('--plain');
+		expect(status).toBe(2);
+	});
+});
+
+test.each(['limits', 'next', 'readings'] as const)('%s --json prints that array of the audit alone', part => {
+	const path = sheetFile();
+	const audit = JSON.parse(runCommand(['audit', path, '--json', ...day]).out);
+	expect(JSON.parse(runCommand([part, path, '--json']).out)).toEqual(audit[part]);
+});
