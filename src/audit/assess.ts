@@ -6,9 +6,11 @@ import type { Checked } from '../sheet/check.ts';
 import type { SheetProblem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { type Audit, type AuditOptions, auditFormat, auditVersion } from './audit.ts';
+import { certaintyOf } from './certainty.ts';
 import { findingOf } from './findings.ts';
 import { ladder } from './limits.ts';
 import type { Model } from './model.ts';
+import { nextAnswers } from './next.ts';
 import { inOrder } from './priority.ts';
 import { quantityValues } from './quantity-values.ts';
 import { readings } from './readings.ts';
@@ -32,8 +34,10 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const state = solve(graph, givenAnswers(sheet, rulebook.questions));
 	const wording = new Wording(rulebook.questions, quantities, options.units);
 	const verdicts = judge.judge(state);
-	const noBand = () => null;
-	const findings = inOrder(verdicts.map(verdict => findingOf(verdict, judge, wording, null)));
+	const certainty = certaintyOf(sheet, state, judge, verdicts, options.draws);
+	const findings = inOrder(
+		verdicts.map((verdict, index) => findingOf(verdict, judge, wording, certainty.sure[index] ?? null)),
+	);
 	const unboosted = state.values[slotNamed(graph, 'boost.kind')] === 'none';
 	const audit: Audit = {
 		format: auditFormat,
@@ -44,9 +48,9 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		rules: model.fingerprint,
 		stages: readiness(findings, unboosted),
 		findings,
-		quantities: quantityValues(state, quantities, noBand),
-		limits: ladder(state, quantities, rulebook, noBand),
-		next: [],
+		quantities: quantityValues(state, quantities, certainty.band),
+		limits: ladder(state, quantities, rulebook, certainty.band),
+		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state) : [],
 		readings: readings(state),
 		since: null,
 	};

@@ -128,4 +128,6 @@ export interface AuditOptions {
 	readonly tool: string;
 	/** How many draws tell how sure a verdict is; 0: none, and `sure`, `low`, `high` stay null. */
 	readonly draws: number;
+	/** Whether to work out what to measure next; left out: when there are draws. */
+	readonly next?: boolean;
 }

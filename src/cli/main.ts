@@ -1,7 +1,8 @@
 import { FileProblem } from '../files/problem.ts';
 import { BadSheet } from '../sheet/problem.ts';
 import { BadUsage, exit } from './exit.ts';
-import { say } from './say.ts';
+import { print, say } from './say.ts';
+import { version } from './version.ts';
 
 /** What an error means for whoever called: a line or more, and a status. */
 function tell(error: unknown): number {
@@ -19,9 +20,11 @@ function tell(error: unknown): number {
 	return exit.bug;
 }
 
-const { run } = await import('./program.ts');
+const args = process.argv.slice(2);
 try {
-	process.exitCode = await run(process.argv.slice(2));
+	// The one question that needs no command line library.
+	if (args.length === 1 && args[0] === '--version') print(version);
+	else process.exitCode = await (await import('./program.ts')).run(args);
 } catch (error) {
 	process.exitCode = tell(error);
 }

@@ -26,7 +26,9 @@ export function solveLimit(
 		if (typeof at !== 'number' || typeof end !== 'number') return undefined;
 		return limit.rising ? end - at : at - end;
 	};
-	const found = runsOut(spare, limit.from, limit.to);
+	// Where it was before (in a draw: the nominal root) is close to where it is now.
+	const before = values[node.slot];
+	const found = runsOut(spare, limit.from, limit.to, typeof before === 'number' ? before : undefined);
 	if (found === undefined) return undefined;
 	return found.bound ? new Bounded(found.value, found.bound) : found.value;
 }

@@ -63,6 +63,8 @@ export interface LimitQuantity extends Told {
 	/** Says where the limit applies: `null` from it means not here. Reads only `inputs`. */
 	readonly inputs: readonly string[];
 	readonly heavy?: boolean;
+	/** Limits that are the ends of this one's band, where the relation's own band decides more than the answers do. */
+	readonly ends?: readonly [low: string, high: string];
 	when?(inputs: Inputs<string>): boolean | undefined | null;
 }
 

@@ -43,12 +43,18 @@ export function between(graph: Graph, varied: readonly number[], targets: readon
 	const key = `${varied.join()}>${targets.join()}`;
 	let plan = known.get(key);
 	if (!plan) {
-		const below = reach(varied, slot => graph.readers[slot]!);
+		const below = reach(varied, slot => graph.readers[slot]!.filter(reader => !settled(graph, reader, varied)));
 		const above = reach(targets, slot => Object.values(graph.nodes[slot]!.slots));
 		plan = graph.order.filter(slot => below.has(slot) && above.has(slot) && !varied.includes(slot));
 		known.set(key, plan);
 	}
 	return plan;
+}
+
+/** A quantity elsewhere does not feel the answers that it sets itself. */
+function settled(graph: Graph, slot: number, varied: readonly number[]): boolean {
+	const set = graph.nodes[slot]!.elsewhere?.with;
+	return set !== undefined && varied.every(other => graph.nodes[other]!.id in set);
 }
 
 /** Everything that can be reached from some slots, themselves included. */

@@ -1,6 +1,6 @@
 import { type Bound, bind, type Reader } from '../expressions/bind.ts';
 import { trace } from '../expressions/blocking.ts';
-import { type Expression, type Outcome, operands, substitute } from '../expressions/tree.ts';
+import { type Expression, namesIn, type Outcome, operands, substitute } from '../expressions/tree.ts';
 import type { State } from '../quantities/pass.ts';
 import { union } from '../quantities/pass.ts';
 import { slotNamed } from '../quantities/replace.ts';
@@ -87,16 +87,23 @@ export class Judge {
 		});
 	}
 
-	/** The verdict words alone on other values (a draw), a list a rule, a word a subject. */
-	words(values: readonly Outcome[]): VerdictWord[][] {
+	/** Which rules, by their place in the rulebook, read one of these slots. */
+	touchedBy(slots: ReadonlySet<number>): number[] {
+		return this.ready.flatMap(({ rule, appliesTree, holdsTree }, place) => {
+			const names = namesIn(holdsTree, appliesTree ? namesIn(appliesTree) : new Set());
+			if (rule.each) names.add(rule.each.answer);
+			return [...names].some(name => slots.has(this.slotOf.get(name) ?? -1)) ? [place] : [];
+		});
+	}
+
+	/** The verdict words alone of one rule on other values (a draw): one a subject, in the order of `judge`. */
+	wordsOf(place: number, values: readonly Outcome[]): VerdictWord[] {
 		this.values = values;
-		const slot = (id: string) => this.slotOf.get(id)!;
-		return this.ready.map(ready => {
-			const subjects = subjectsOf(ready.rule, this.questions, values, slot, this.rulebook.codes);
-			return (subjects ?? [null]).map(subject => {
-				this.subject = subject;
-				return this.word(ready);
-			});
+		const ready = this.ready[place]!;
+		const subjects = subjectsOf(ready.rule, this.questions, values, id => this.slotOf.get(id)!, this.rulebook.codes);
+		return (subjects ?? [null]).map(subject => {
+			this.subject = subject;
+			return this.word(ready);
 		});
 	}
 

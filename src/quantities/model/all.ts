@@ -15,6 +15,7 @@ import * as head from './head.ts';
 import * as ignition from './ignition.ts';
 import * as injectors from './injectors.ts';
 import * as sensors from './sensors.ts';
+import * as speedLimits from './speed-limits.ts';
 
 const subjects = [
 	air,
@@ -29,6 +30,7 @@ const subjects = [
 	fuelLine,
 	injectors,
 	sensors,
+	speedLimits,
 	ignition,
 	electrics,
 	harness,

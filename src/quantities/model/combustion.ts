@@ -127,6 +127,7 @@ export const advanceLimit = limit({
 
 export const boostLimit = limit({
 	id: 'engine.knock_boost_limit',
+	ends: ['engine.knock_boost_limit_low', 'engine.knock_boost_limit_high'],
 	kind: 'pressure',
 	heavy: true,
 	inputs: ['boost.kind'],
@@ -135,4 +136,27 @@ export const boostLimit = limit({
 	nature: 'estimate',
 	limit: { vary: 'boost.target', until: 'engine.knock_integral', reaches: 1, rising: true, ...boostRange },
 	when: boosted,
+});
+
+const ofBand = {
+	kind: 'pressure',
+	heavy: true,
+	inputs: ['boost.kind'],
+	source: ['root'],
+	nature: 'estimate',
+	when: boosted,
+} as const;
+
+export const boostLimitLow = limit({
+	...ofBand,
+	id: 'engine.knock_boost_limit_low',
+	formula: "the boost at which the high end of the knock integral's band reaches 1",
+	limit: { vary: 'boost.target', until: 'engine.knock_integral_high', reaches: 1, rising: true, ...boostRange },
+});
+
+export const boostLimitHigh = limit({
+	...ofBand,
+	id: 'engine.knock_boost_limit_high',
+	formula: "the boost at which the low end of the knock integral's band reaches 1",
+	limit: { vary: 'boost.target', until: 'engine.knock_integral_low', reaches: 1, rising: true, ...boostRange },
 });

@@ -1,0 +1,101 @@
+import type { State } from '../quantities/pass.ts';
+import { slotNamed } from '../quantities/replace.ts';
+import { makeSampling } from '../quantities/sampling.ts';
+import { seedFrom } from '../quantities/sequence.ts';
+import type { Judge, Verdict } from '../rulebook/judge.ts';
+import { answerTo, type Sheet } from '../sheet/sheet.ts';
+
+/** How sure an audit is: the band of each number and the share of draws behind each verdict. */
+export interface Certainty {
+	band(slot: number): readonly [number, number] | null;
+	/** Side by side with the verdicts it was made for. */
+	readonly sure: readonly (number | null)[];
+}
+
+/** Without draws nothing is claimed. */
+export const unsaid: Certainty = { band: () => null, sure: [] };
+
+/** A twentieth of the draws lies under the band, a twentieth over it. */
+const tail = 0.05;
+
+/** Draws the graph `draws` times and judges each draw. The seed comes from the sheet: the same sheet, the same bands. */
+export function certaintyOf(
+	sheet: Sheet,
+	state: State,
+	judge: Judge,
+	verdicts: readonly Verdict[],
+	draws: number,
+): Certainty {
+	if (draws === 0) return unsaid;
+	const seed = seedFrom(JSON.stringify(sheet.answers));
+	const sampling = makeSampling(state, id => answerTo(sheet, id), seed);
+	const watched = [...sampling.moving].filter(slot => typeof state.values[slot] === 'number');
+	const drawn = new Map(watched.map(slot => [slot, new Float64Array(draws)]));
+	const starts = startsOf(judge, verdicts);
+	const touched = judge.touchedBy(sampling.moving);
+	const same = new Map<number, number>();
+	for (let index = 0; index < draws; index++) {
+		const values = sampling.draw(index);
+		for (const [slot, column] of drawn) {
+			const value = values[slot];
+			column[index] = typeof value === 'number' ? value : Number.NaN;
+		}
+		for (const place of touched) {
+			const start = starts[place]!;
+			for (const [subject, word] of judge.wordsOf(place, values).entries()) {
+				const at = start + subject;
+				if (verdicts[at]?.verdict === word) same.set(at, (same.get(at) ?? 0) + 1);
+			}
+		}
+	}
+	const bands = new Map<number, readonly [number, number]>();
+	for (const [slot, column] of drawn) {
+		const known = column.filter(value => Number.isFinite(value)).sort();
+		if (known.length > draws / 2)
+			bands.set(slot, [
+				known[Math.floor(tail * (known.length - 1))]!,
+				known[Math.ceil((1 - tail) * (known.length - 1))]!,
+			]);
+	}
+	return {
+		band: slot => widened(state, slot, bands.get(slot) ?? exact(state, slot)),
+		sure: sureOf(judge, verdicts, touched, same, draws),
+	};
+}
+
+/** Where the verdicts of each rule begin. */
+function startsOf({ rulebook }: Judge, verdicts: readonly Verdict[]): number[] {
+	let at = 0;
+	return rulebook.rules.map(rule => {
+		const start = at;
+		while (verdicts[at]?.rule === rule) at++;
+		return start;
+	});
+}
+
+/** The share of draws with the nominal verdict; a rule that nothing moves is as sure as its answers. */
+function sureOf(
+	{ rulebook }: Judge,
+	verdicts: readonly Verdict[],
+	touched: readonly number[],
+	same: ReadonlyMap<number, number>,
+	draws: number,
+): number[] {
+	const moved = new Set(touched.map(place => rulebook.rules[place]));
+	return verdicts.map(({ rule }, index) => (moved.has(rule) ? (same.get(index) ?? 0) / draws : 1));
+}
+
+/** A band at least as wide as the limits that its quantity names for its ends. */
+function widened(state: State, slot: number, band: readonly [number, number] | null): readonly [number, number] | null {
+	const { quantity } = state.graph.nodes[slot]!;
+	const ends = quantity && 'ends' in quantity ? quantity.ends : undefined;
+	if (!ends || !band) return band;
+	const [low, high] = ends.map(id => state.values[slotNamed(state.graph, id)]);
+	return [Math.min(band[0], Number(low ?? band[0])), Math.max(band[1], Number(high ?? band[1]))];
+}
+
+/** A number that no draw moves is its own band. */
+function exact(state: State, slot: number): readonly [number, number] | null {
+	const value = state.values[slot];
+	return typeof value === 'number' ? [value, value] : null;
+}

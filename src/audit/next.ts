@@ -1,0 +1,119 @@
+import type { Outcome } from '../expressions/tree.ts';
+import { type GivenAnswer, run, type State } from '../quantities/pass.ts';
+import { reach } from '../quantities/replace.ts';
+import { differenceOf, spreadOf } from '../quantities/spread.ts';
+import { harms, stages, type VerdictWord } from '../rulebook/rulebook.ts';
+import { type Effort, type Question, standAlone } from '../sheet/question.ts';
+import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
+import type { NextAnswer } from './audit.ts';
+import type { Model } from './model.ts';
+
+const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
+
+/**
+ * What to find out next: each missing or estimated answer by the verdicts that differ between its plausible values,
+ * weighted by stage (5 for crank to 1) and harm (5 for person to 1); ties by effort, then by id.
+ */
+export function nextAnswers(model: Model, sheet: Sheet, state: State): NextAnswer[] {
+	const found = model.rulebook.questions.flatMap((question): NextAnswer[] => {
+		const answer = answerTo(sheet, question.id);
+		const known = answer === undefined ? null : (answer.known ?? (question.of.length > 0 ? 'estimate' : 'measured'));
+		if (known !== null && known !== 'not-known' && known !== 'estimate') return [];
+		const slot = model.graph.slotOf.get(question.id)!;
+		if (state.values[slot] === null) return [];
+		const candidates =
+			known === 'estimate' ? aroundEstimate(question, answer!, state.values[slot]) : plausible(question, state);
+		if (candidates.length < 2) return [];
+		const flips = flipped(model, state, slot, candidates);
+		if (flips.length === 0) return [];
+		return [
+			{
+				answer: question.id,
+				known,
+				flips,
+				weight: weightOf(model, flips),
+				effort: question.effort,
+				why: whyOf(question.id, flips.length),
+			},
+		];
+	});
+	return found.sort(
+		(a, b) =>
+			b.weight - a.weight || efforts.indexOf(a.effort) - efforts.indexOf(b.effort) || (a.answer < b.answer ? -1 : 1),
+	);
+}
+
+/** The two ends of an estimate. */
+function aroundEstimate(question: Question, answer: Answer, value: Outcome): Outcome[] {
+	if (typeof value !== 'number') return [];
+	const off = differenceOf(spreadOf(question, answer), value);
+	return off > 0 ? [value - off, value + off] : [];
+}
+
+/** What an answer that nobody gave could be: each choice, the ends of what is plausible, nothing or everything ticked. */
+function plausible(question: Question, state: State): Outcome[] {
+	const ids = Object.keys(question.choices);
+	const ends = question.plausible;
+	switch (question.kind) {
+		case 'choice':
+			return ids;
+		case 'several': {
+			const alone = ids.filter(id => standAlone.includes(id));
+			return [alone, ids.filter(id => !standAlone.includes(id))];
+		}
+		case 'per-cylinder': {
+			if (!ends) return [];
+			const cylinders = state.values[state.graph.slotOf.get('engine.cylinders')!];
+			const even = new Array<number>(typeof cylinders === 'number' ? cylinders : 8).fill((ends[0] + ends[1]) / 2);
+			return [even, even.with(0, ends[0]), even.with(0, ends[1])];
+		}
+		default:
+			return ends ? [...ends] : [];
+	}
+}
+
+/** Rules whose verdict is not the same for every candidate. */
+function flipped(
+	{ judge, graph, rulebook }: Model,
+	state: State,
+	slot: number,
+	candidates: readonly Outcome[],
+): string[] {
+	const moved = reach([slot], from => graph.readers[from]!);
+	const order = graph.order.filter(
+		other => other !== slot && moved.has(other) && !(graph.nodes[other]!.heavy && graph.nodes[other]!.limit),
+	);
+	const touched = judge.touchedBy(moved);
+	const seen = new Map<number, VerdictWord[]>();
+	const different = new Set<number>();
+	for (const candidate of candidates) {
+		const values = state.values.slice();
+		values[slot] = candidate;
+		run(graph, values, withAnswer(state.given, slot, candidate), order);
+		for (const place of touched) {
+			const words = judge.wordsOf(place, values);
+			const before = seen.get(place);
+			if (before === undefined) seen.set(place, words);
+			else if (before.join() !== words.join()) different.add(place);
+		}
+	}
+	return [...different].map(place => rulebook.rules[place]!.id).sort();
+}
+
+function withAnswer(given: State['given'], slot: number, value: Outcome): ReadonlyMap<number, GivenAnswer> {
+	return new Map(given).set(slot, { value, assumed: [] });
+}
+
+function weightOf({ rulebook }: Model, flips: readonly string[]): number {
+	return rulebook.rules
+		.filter(({ id }) => flips.includes(id))
+		.reduce(
+			(sum, { stage, harm }) => sum + (stages.length - stages.indexOf(stage)) * (harms.length - harms.indexOf(harm)),
+			0,
+		);
+}
+
+function whyOf(id: string, lines: number): string {
+	const [section = '', name = ''] = id.split('.');
+	return `the ${section} answer "${name.replaceAll('_', ' ')}" decides ${lines} ${lines === 1 ? 'line' : 'lines'}`;
+}
