@@ -24,6 +24,8 @@ export interface Terminal {
 	scrollback(): string[];
 	/** Waits until the screen shows a text; fails with the screen when it does not. */
 	sees(text: string | RegExp, within?: number): Promise<void>;
+	/** Waits until the command takes keys: it says so by turning marked pastes on. */
+	ready(): Promise<void>;
 	/** Waits until nothing new has been drawn for a moment. */
 	quiet(): Promise<void>;
 	resize(cols: number, rows: number): Promise<void>;
@@ -85,6 +87,12 @@ export function openTerminal({
 				if (Date.now() - start > within)
 					throw new Error(`never saw ${text}; the screen is\n${terminal.screen().join('\n')}`);
 			}
+		},
+		async ready() {
+			for (const start = Date.now(); !bytes.includes('\u001b[?2004h'); await settle(5)) {
+				if (Date.now() - start > 8000) throw new Error(`never ready; it said ${JSON.stringify(bytes.slice(-500))}`);
+			}
+			await terminal.quiet();
 		},
 		async quiet() {
 			const start = Date.now();
