@@ -4,6 +4,14 @@ const long = process.env.SWAP_AUDIT_LONG === '1';
 export const counts = {
 	/** Processes killed in the middle of a save. */
 	kills: long ? 10_000 : 300,
+	/** Generated expressions checked against the library. */
+	expressions: long ? 20_000 : 1_000,
+	/** Changes of one answer whose effect on the verdicts is followed. */
+	edits: long ? 10_000 : 500,
+	/** Random walks over the interview, 200 steps each. */
+	walks: long ? 5_000 : 100,
+	/** Hostile texts on each surface that prints them. */
+	hostile: long ? 100_000 : 3_000,
 	/** Saves by each of two programs on one sheet. */
 	increments: long ? 3_000 : 150,
 };

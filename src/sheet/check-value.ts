@@ -107,7 +107,9 @@ function rangeFault(value: number, context: Context): Fault {
 }
 
 function written([low, high]: readonly [number, number], unit: Unit | undefined): string {
-	const one = (kept: number) => (unit ? Number(fromKept(kept, unit).toPrecision(4)) : kept);
+	// A wire gauge is a whole number; its ends are rounded to what is surely inside.
+	const tidy = (typed: number) => (unit?.curve ? Math.round(typed) : Number(typed.toPrecision(4)));
+	const one = (kept: number) => (unit ? tidy(fromKept(kept, unit)) : kept);
 	const ends = [one(low), one(high)].sort((a, b) => a - b);
 	return `${ends[0]} to ${ends[1]}${unit && unit.symbol !== '1' ? ` ${unit.symbol}` : ''}`;
 }

@@ -1,0 +1,72 @@
+import { describe, expect, test } from 'vitest';
+import { runExamples, sheetOf } from '../../src/rulebook/examples.ts';
+import { checkSheet } from '../../src/sheet/check.ts';
+import { buildSheet, testModel } from '../support/model.ts';
+
+const { rulebook, graph } = testModel();
+
+test('every example of every rule comes out as it says', () => {
+	expect(runExamples(rulebook, graph)).toEqual([]);
+});
+
+test('there are 150 rules and 750 examples or more, and five examples a rule', () => {
+	const examples = rulebook.rules.reduce((sum, rule) => sum + rule.examples.length, 0);
+	expect(rulebook.rules.length).toBeGreaterThanOrEqual(150);
+	expect(examples).toBeGreaterThanOrEqual(750);
+	expect(examples / rulebook.rules.length).toBeGreaterThan(5);
+});
+
+test('every example starts from a sheet that the checks take', () => {
+	for (const rule of rulebook.rules) {
+		for (const example of rule.examples)
+			expect(() => checkSheet(sheetOf(rulebook, example), rulebook.questions), example.at).not.toThrow();
+	}
+});
+
+describe('the named builds are healthy', () => {
+	test.each(['boosted', 'unboosted'] as const)('%s: the sheet is taken, and nothing on it fails', name => {
+		const model = testModel();
+		checkSheet(buildSheet(name), rulebook.questions);
+		const [rule] = rulebook.rules;
+		const state = {
+			on: name,
+			answers: {},
+			quantities: {},
+			without: [],
+			item: null,
+			then: 'holds' as const,
+			missing: null,
+			at: '',
+		};
+		expect(sheetOf(rulebook, state).answers).toEqual(buildSheet(name).answers);
+		expect(rule).toBeDefined();
+		expect(model.rulebook.builds[name]).toBeDefined();
+	});
+});
+
+test('every section has questions and rules, and every boost limit has its words', () => {
+	for (const { id } of rulebook.sections) {
+		expect(
+			rulebook.questions.some(question => question.id.startsWith(`${id}.`)),
+			id,
+		).toBe(true);
+		expect(
+			rulebook.rules.some(rule => rule.section === id),
+			id,
+		).toBe(true);
+	}
+	const limits = testModel().quantities.filter(quantity => /boost_limit$/.test(quantity.id));
+	for (const { id } of limits) expect(Object.hasOwn(rulebook.limits, id), id).toBe(true);
+});
+
+test('every question says how to find out, and is read by a rule or a quantity', () => {
+	const read = new Set(graph.nodes.filter(({ question }) => !question).flatMap(({ slots }) => Object.keys(slots)));
+	const text = JSON.stringify([
+		rulebook.rules.map(({ examples: _, ...rule }) => rule),
+		rulebook.questions.map(({ askWhen, usual, quick }) => [askWhen, usual, quick]),
+	]);
+	for (const { id, how } of rulebook.questions) {
+		expect(how.length, id).toBeGreaterThan(40);
+		expect(read.has(id) || text.includes(`"${id}"`), id).toBe(true);
+	}
+});
