@@ -1,17 +1,11 @@
 import { bind } from '../expressions/bind.ts';
 import type { Expression, Outcome } from '../expressions/tree.ts';
-import type { Graph } from '../quantities/graph.ts';
 import type { State } from '../quantities/pass.ts';
 
 /** Evaluates an expression of the rulebook on a solved state. Null (no condition) holds. */
 export function conditionIn(state: State, expression: Expression | null): Outcome {
 	if (expression === null) return true;
 	return bind(expression, name => () => valueIn(state, name))();
-}
-
-/** The same on bare values. */
-export function conditionOn(graph: Graph, values: readonly Outcome[], expression: Expression): Outcome {
-	return bind(expression, name => () => values[graph.slotOf.get(name)!])();
 }
 
 /** The value of an answer or a quantity in a solved state. */

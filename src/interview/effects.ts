@@ -1,5 +1,6 @@
-import { conditionOn } from '../audit/conditions.ts';
 import type { Model } from '../audit/model.ts';
+import { bind } from '../expressions/bind.ts';
+import type { Outcome } from '../expressions/tree.ts';
 import { givenAnswers } from '../quantities/given.ts';
 import type { Graph } from '../quantities/graph.ts';
 import type { Values } from '../quantities/inputs.ts';
@@ -29,8 +30,11 @@ function answerOrder(graph: Graph): readonly number[] {
 }
 
 /**
- * Works out what is in effect. A condition that cannot be told counts as true, for asking too much loses a minute and
+ * Works out what is in effect. An `ask when` that cannot be told counts as true, for asking too much loses a minute and
  * asking too little loses a line of the audit.
+ *
+ * For the quick pass what is not known equals nothing, itself included: two years of which one is not known differ, a
+ * sensor not known is no three-wire one. Usual values do not count there; only what was answered does.
  */
 export function effectsOf({ graph, rulebook }: Model, sheet: Sheet): Effects {
 	const given = new Map(
@@ -38,13 +42,21 @@ export function effectsOf({ graph, rulebook }: Model, sheet: Sheet): Effects {
 	);
 	const values: Values = new Array(graph.nodes.length).fill(undefined);
 	run(graph, values, given, answerOrder(graph));
-	const answered = values.map((value, slot) => (given.has(slot) || value === null ? value : undefined));
+	const answered = (slot: number): Outcome => {
+		const value = values[slot];
+		return value === null || (given.has(slot) && value !== undefined) ? value : Number.NaN;
+	};
+	const quick = new Set(
+		rulebook.questions
+			.filter(question =>
+				typeof question.quick === 'boolean'
+					? question.quick
+					: bind(question.quick, name => () => answered(graph.slotOf.get(name)!))() === true,
+			)
+			.map(({ id }) => id),
+	);
 	return {
 		inEffect: ({ id }) => values[graph.slotOf.get(id)!] !== null,
-		quick: ({ quick }) => {
-			if (typeof quick === 'boolean') return quick;
-			const outcome = conditionOn(graph, answered, quick);
-			return outcome !== false && outcome !== null;
-		},
+		quick: ({ id }) => quick.has(id),
 	};
 }

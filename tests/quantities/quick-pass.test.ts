@@ -1,0 +1,87 @@
+import { describe, expect, test } from 'vitest';
+import { assess } from '../../src/audit/assess.ts';
+import { asked, start } from '../../src/interview/state.ts';
+import { type Answer, answerTo, emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
+import { buildSheet, testModel } from '../support/model.ts';
+
+const model = testModel();
+
+/** A build's answers to the questions of the quick pass, and nothing else. */
+function quickOnly(name: 'boosted' | 'unboosted'): Sheet {
+	const full = buildSheet(name);
+	const state = start(model, full, 'quick');
+	return asked(state).reduce((sheet, { id }) => {
+		const answer = answerTo(full, id);
+		return answer ? withAnswer(sheet, id, answer) : sheet;
+	}, emptySheet(name));
+}
+
+describe('with only the quick questions answered', () => {
+	test.each(['boosted', 'unboosted'] as const)(
+		'%s: the figures that matter are known, and 40 verdicts or more',
+		name => {
+			const { audit } = assess(
+				model,
+				{ sheet: quickOnly(name), warnings: [] },
+				{ date: '2026-05-01', units: 'us', tool: 'test', draws: 0 },
+			);
+			const known = [
+				'engine.air_flow',
+				'engine.power',
+				'engine.torque',
+				'fuel.flow',
+				'injectors.duty',
+				'fuel.pump_margin',
+				'ignition.spark_margin',
+				'driveline.clutch_margin',
+				'driveline.gearbox_margin',
+				...(name === 'boosted' ? ['injectors.boost_limit'] : []),
+			];
+			for (const id of known)
+				expect(audit.quantities[id]?.value, `${id} lacks ${audit.quantities[id]?.missing}`).not.toBeNull();
+			expect(
+				audit.findings.filter(({ verdict }) => verdict === 'holds' || verdict === 'fails').length,
+			).toBeGreaterThanOrEqual(40);
+		},
+	);
+});
+
+describe('the quick pass stays short', () => {
+	const set = (sheet: Sheet, id: string, value: unknown): Sheet => withAnswer(sheet, id, { value } as Answer);
+
+	/** How many questions a person is asked who answers as told, choice by choice the answer that asks most. */
+	function longest(fixed: Readonly<Record<string, unknown>>): number {
+		let sheet = Object.entries(fixed).reduce((now, [id, value]) => set(now, id, value), emptySheet('walk'));
+		for (;;) {
+			const state = start(model, sheet, 'quick');
+			const next = asked(state).find(({ id }) => answerTo(sheet, id) === undefined);
+			if (!next) return asked(state).length;
+			const candidates =
+				next.kind === 'choice' ? Object.keys(next.choices).map(value => set(sheet, next.id, value)) : [];
+			const options = [...candidates, withAnswer(sheet, next.id, { known: 'not-known' }), ...known(next.id, sheet)];
+			sheet = options.reduce(
+				(most, option) =>
+					asked(start(model, option, 'quick')).length > asked(start(model, most, 'quick')).length ? option : most,
+				options[0]!,
+			);
+		}
+	}
+
+	/** The answers of the full builds, for questions that are no choice. */
+	function known(id: string, sheet: Sheet): Sheet[] {
+		const answer = answerTo(buildSheet('boosted'), id);
+		return answer ? [withAnswer(sheet, id, answer)] : [];
+	}
+
+	test('60 questions at most unboosted with one model year', () => {
+		expect(longest({ 'boost.kind': 'none', 'engine.year': 1999, 'harness.year': 1999 })).toBeLessThanOrEqual(60);
+	});
+
+	test('70 unboosted with two', () => {
+		expect(longest({ 'boost.kind': 'none', 'engine.year': 1999, 'harness.year': 1996 })).toBeLessThanOrEqual(70);
+	});
+
+	test('86 on any path', () => {
+		expect(longest({})).toBeLessThanOrEqual(86);
+	});
+});
