@@ -8,24 +8,23 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 const day = '2026-04-01';
 
 function command(...args) {
-	const done = spawnSync(process.execPath, ['dist/swap-audit.js', ...args, '--date', day], {
-		cwd: root,
-		stdio: ['ignore', 'inherit', 'inherit'],
-	});
+	const options = { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] };
+	const done = spawnSync(process.execPath, ['dist/swap-audit.js', ...args, '--date', day], options);
 	if (done.status !== 0) process.exit(done.status ?? 1);
 }
 
 if (process.argv.includes('--write')) {
 	for (const name of readdirSync(`${root}demo`).filter(file => file.endsWith('.sheet.json'))) {
 		const stem = `demo/${name.replace(/\.sheet\.json$/, '')}`;
+		const judge = name.startsWith('after') ? 'recheck' : 'audit';
 		for (const ending of ['md', 'html', 'json', 'csv']) {
-			command(
-				name.startsWith('after') ? 'recheck' : 'audit',
-				`demo/${name}`,
-				'--out',
-				`${stem}.audit.${ending}`,
-				'--no-record',
-			);
+			command(judge, `demo/${name}`, '--out', `${stem}.audit.${ending}`, '--no-record');
 		}
 	}
+	const { recordScreens } = await import('./screens.mjs');
+	await recordScreens(root, [
+		{ name: 'screen-opening', keys: [] },
+		{ name: 'screen-question', keys: ['\u001b[B', '\r'] },
+		{ name: 'screen-audit', keys: ['\u0014'] },
+	]);
 } else command('audit', 'demo/half-finished.sheet.json');

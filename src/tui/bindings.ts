@@ -30,7 +30,7 @@ export function footer(bindings: readonly Binding[], app: App): string {
 	return bindings
 		.filter(({ minor, when }) => !minor && (when?.(app) ?? true))
 		.map(keyWords)
-		.join('  ');
+		.join('\u00a0 ');
 }
 
 /** Moves a cursor in a list, staying inside. */

@@ -95,8 +95,8 @@ export function frameOf(app: App, width: number): Frame {
 	const { bindings, view } = screens[app.screen];
 	if (app.open !== 'keys') {
 		const frame = view(app, width);
-		const always = everywhere.map(keyWords).join('  ');
-		return { ...frame, footer: lines(`${footer(bindings, app)}  ${always}`, width, 'quiet') };
+		const always = everywhere.map(keyWords).join('\u00a0 ');
+		return { ...frame, footer: lines(`${footer(bindings, app)}\u00a0 ${always}`, width, 'quiet') };
 	}
 	const told = [...bindings, ...everywhere].filter(({ when }) => when?.(app) ?? true);
 	const edits = typing(app) ? ['Left, Right, Home, End move in the line; ^W takes a word away, ^U all of it.'] : [];
