@@ -9,7 +9,7 @@ import { checkSheet } from '../sheet/check.ts';
 import { parseSheet } from '../sheet/parse.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { writeAuditBeside } from './beside.ts';
-import { openOrStart } from './interview.ts';
+import { openOrStart } from './open.ts';
 import { today } from './options.ts';
 import { print } from './say.ts';
 import { type Opened, saveSheet } from './sheet.ts';

@@ -1,18 +1,13 @@
-import { existsSync } from 'node:fs';
-import { basename, dirname } from 'node:path';
 import { createInterface } from 'node:readline';
 import type { Model } from '../audit/model.ts';
-import { makeFolder } from '../files/folders.ts';
-import { sweep } from '../files/sweep.ts';
-import { where } from '../files/where.ts';
 import type { Pass } from '../interview/state.ts';
 import { runLines } from '../plain/face.ts';
-import { emptySheet } from '../sheet/sheet.ts';
 import { writeAuditBeside } from './beside.ts';
 import { BadUsage, exit } from './exit.ts';
 import { loadModel } from './model.ts';
+import { openOrStart } from './open.ts';
 import { print } from './say.ts';
-import { type Opened, openSheet, saveSheet } from './sheet.ts';
+import { type Opened, saveSheet } from './sheet.ts';
 
 export interface InterviewFlags {
 	readonly quick?: boolean;
@@ -46,17 +41,6 @@ export async function interview(argument: string | undefined, flags: InterviewFl
 	if (argument === undefined)
 		throw new BadUsage('interview --plain: name a sheet; a path that does not exist starts a new one');
 	return byLines(model, openOrStart(argument, model), pass, section);
-}
-
-/** The sheet that is there, or a new one named after its file. */
-export function openOrStart(argument: string, model: Model): Opened {
-	const place = where(argument, process.env, process.cwd());
-	if (place.kind === 'stdin') throw new BadUsage('interview: a sheet is needed that can be saved; - is none');
-	if (existsSync(dirname(place.path))) sweep(dirname(place.path));
-	if (existsSync(place.path)) return openSheet(argument, model.rulebook.questions);
-	if (place.kind === 'name') makeFolder(dirname(place.path));
-	const sheet = emptySheet(basename(place.path).replace(/\.json$/, ''));
-	return saveSheet({ sheet, warnings: [], place, mark: null }, sheet);
 }
 
 async function byLines(model: Model, opened: Opened, pass: Pass, section: string | null): Promise<number> {

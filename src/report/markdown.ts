@@ -37,7 +37,8 @@ function inline(text: readonly Inline[]): string {
 		.map(part => {
 			if (typeof part === 'string') return escape(part);
 			if ('strong' in part) return emphasis(part.strong);
-			return `\`${clean(part.code).replaceAll('`', "'")}\``;
+			// Ids stand in code; anything else could start a block of its own at the start of a line.
+			return /^[\w., -]+$/.test(part.code) ? `\`${part.code}\`` : escape(part.code);
 		})
 		.join('');
 }
@@ -53,17 +54,20 @@ function emphasis(text: string): string {
  * link, a table cell, a list or a heading is escaped.
  */
 function escape(text: string): string {
-	return clean(text)
-		.replaceAll('&', '&amp;')
-		.replaceAll('<', '&lt;')
-		.replaceAll('>', '&gt;')
-		.replace(/[\\`*[\]|~]/g, mark => `\\${mark}`)
-		.replace(/(^|[^\p{L}\p{N}])_|_(?=[^\p{L}\p{N}]|$)/gu, match => match.replace('_', '\\_'))
-		.replace(/^(\s*)([#+-]|=+)(?=\s|$)/, '$1\\$2')
-		.replace(/^(\s*\d+)([.)])(?=\s|$)/, '$1\\$2')
-		.replace(/:\/\//g, ':\\/\\/')
-		.replace(/\b(www)\./gi, '$1\\.')
-		.replace(/@/g, '&#64;');
+	return (
+		clean(text)
+			.replaceAll('&', '&amp;')
+			.replaceAll('<', '&lt;')
+			.replaceAll('>', '&gt;')
+			.replace(/[\\`*[\]|~]/g, mark => `\\${mark}`)
+			.replace(/(?<![\p{L}\p{N}])_|_(?![\p{L}\p{N}])/gu, '\\_')
+			.replace(/^(\s*)([-+=#:])/, '$1\\$2')
+			.replace(/^(\s*\d+)([.)])(?=\s|$)/, '$1\\$2')
+			// Addresses must not become links by themselves; they stay readable.
+			.replace(/(https?|ftp|mailto|xmpp):(?=\S)/gi, '$1: ')
+			.replace(/(www)\.(?=\S)/gi, '$1 .')
+			.replace(/@(?=\S)/g, '(at)')
+	);
 }
 
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
@@ -77,7 +81,7 @@ function wrap(text: string, first: string, rest: string): string {
 	let line = first;
 	let empty = true;
 	for (const word of text.split(/ +/)) {
-		const starts = /^([#+-]|=+|\d+[.)])$|^(>|\|)/.test(word);
+		const starts = /^([-+=#:>|~]|\d+[.)]$)/.test(word);
 		if (!empty && !starts && line.length + 1 + word.length > width) {
 			lines.push(line);
 			line = rest + word;

@@ -1,0 +1,20 @@
+import { existsSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
+import type { Model } from '../audit/model.ts';
+import { makeFolder } from '../files/folders.ts';
+import { sweep } from '../files/sweep.ts';
+import { where } from '../files/where.ts';
+import { emptySheet } from '../sheet/sheet.ts';
+import { BadUsage } from './exit.ts';
+import { type Opened, openSheet, saveSheet } from './sheet.ts';
+
+/** The sheet that is there, or a new one named after its file. */
+export function openOrStart(argument: string, model: Model): Opened {
+	const place = where(argument, process.env, process.cwd());
+	if (place.kind === 'stdin') throw new BadUsage('interview: a sheet is needed that can be saved; - is none');
+	if (existsSync(dirname(place.path))) sweep(dirname(place.path));
+	if (existsSync(place.path)) return openSheet(argument, model.rulebook.questions);
+	if (place.kind === 'name') makeFolder(dirname(place.path));
+	const sheet = emptySheet(basename(place.path).replace(/\.json$/, ''));
+	return saveSheet({ sheet, warnings: [], place, mark: null }, sheet);
+}

@@ -1,0 +1,117 @@
+import { render } from 'ink-testing-library';
+import { describe, expect, test } from 'vitest';
+import { emptySheet } from '../../src/sheet/sheet.ts';
+import { type App, newApp, withSheet } from '../../src/tui/app.ts';
+import { cutTo } from '../../src/tui/frame.ts';
+import type { Key } from '../../src/tui/keys.ts';
+import { frameOf, reduce } from '../../src/tui/reduce.ts';
+import { Screen } from '../../src/tui/screen.tsx';
+import { Store } from '../../src/tui/store.ts';
+import { buildSheet, testModel } from '../support/model.ts';
+
+const model = testModel();
+const fresh = () => newApp(model, '2026-05-01', '0.0.0', []);
+const onSheet = (sheet = emptySheet('mule')) => withSheet(fresh(), sheet, 'quick', null);
+const press = (app: App, ...keys: (Key | string)[]): App =>
+	keys.reduce<App>((now, key) => reduce(now, typeof key === 'string' ? ({ key } as Key) : key), app);
+const type = (text: string): Key[] => [...text].map(character => ({ key: 'text', text: character }));
+const seen = (app: App, width = 79): string => {
+	const { top, rows, bottom, panel, footer } = frameOf(app, width);
+	return [...top, ...bottom, ...panel, ...footer]
+		.map(({ text }) => text)
+		.concat(rows?.items ?? [])
+		.join('\n');
+};
+
+test('the drawn screen shows question, choices and keys, and follows the store', async () => {
+	const store = new Store(onSheet(), 80, 24);
+	const { lastFrame, unmount } = render(<Screen store={store} ready={() => {}} />);
+	expect(lastFrame()).toContain('How far along is the build today?');
+	expect(lastFrame()).toContain('> ');
+	store.set({ app: press(store.read().app, 'enter') });
+	await expect.poll(lastFrame).toContain('What is it mostly for?');
+	unmount();
+});
+
+describe('on a question', () => {
+	test('a number is read as it is typed, in both unit sets', () => {
+		const app = press(onSheet(), 'enter', 'enter', 'down', 'enter', ...type('1.5 bar'));
+		expect(seen(app)).toContain('read as 1.5 bar, 21.8 psi');
+	});
+
+	test('what cannot be read is said, and the question stays', () => {
+		const app = press(onSheet(), 'enter', 'enter', 'down', 'enter', ...type('much'), 'enter');
+		expect(seen(app)).toContain('What boost should it make');
+		expect(app.wishes.filter(({ wish }) => wish === 'save').length).toBe(3);
+	});
+
+	test('back goes to the question before, and its answer is marked', () => {
+		const app = press(onSheet(), 'down', 'enter', 'ctrl-b');
+		expect(seen(app)).toContain('How far along');
+		expect(seen(app)).toContain('(now)');
+	});
+
+	test('not known is an answer, later is none', () => {
+		const notKnown = press(onSheet(), 'ctrl-n');
+		expect(notKnown.interview?.sheet.answers.build?.stage).toEqual({ known: 'not-known' });
+		const later = press(onSheet(), 'ctrl-l');
+		expect(later.interview?.sheet.answers.build?.stage).toBeUndefined();
+		expect(seen(later)).toContain('What is it mostly for?');
+	});
+
+	test('a bare stray key changes no answer', () => {
+		const before = onSheet();
+		for (const stray of [...type('qxz!7'), 'tab', 'escape', 'delete', 'home', 'ctrl-z'] as (Key | string)[]) {
+			expect(press(before, stray).interview?.sheet).toBe(before.interview?.sheet);
+		}
+	});
+});
+
+describe('the keys', () => {
+	const screens: readonly (readonly [string, App])[] = [
+		['opening', fresh()],
+		['question', onSheet()],
+		['sections', press(onSheet(), 'ctrl-g')],
+		['review', press(onSheet(buildSheet('boosted')), 'ctrl-r')],
+		['audit', press(onSheet(buildSheet('boosted')), 'ctrl-t')],
+	];
+
+	test.each(screens)('%s: each key in the footer does something there', (_, app) => {
+		const shown = frameOf(app, 300)
+			.footer.map(({ text }) => text)
+			.join(' ');
+		expect(shown).toContain('^Q save and leave');
+		expect(shown).toContain('? these keys');
+	});
+
+	test.each(screens)('%s: ? explains them, and any key closes that', (_, app) => {
+		const help = press(app, { key: 'text', text: '?' });
+		expect(seen(help)).toContain('Keys on this screen');
+		expect(press(help, 'enter').open).toBeNull();
+	});
+
+	test.each(screens)('%s: fits its window, the question and the footer in sight, from 40 x 12 up', (_, app) => {
+		for (const [columns, rows] of [
+			[40, 12],
+			[60, 16],
+			[80, 24],
+			[120, 40],
+		] as const) {
+			const frame = frameOf(app, columns - 1);
+			const cut = cutTo(frame, rows);
+			const count =
+				cut.top.length + cut.shown + cut.bottom.length + cut.panel.length + cut.footer.length + (cut.gap ? 2 : 0);
+			expect(count).toBeLessThan(rows);
+			expect(cut.footer).toEqual(frame.footer);
+			for (const { text } of [...cut.top, ...cut.bottom, ...cut.footer]) expect(text.length).toBeLessThan(columns);
+			if (frame.rows) expect(frame.rows.cursor >= cut.from && frame.rows.cursor < cut.from + cut.shown).toBe(true);
+		}
+	});
+});
+
+test('at the end of a pass the audit is wished for and shown', () => {
+	const app = withSheet(fresh(), buildSheet('boosted'), 'quick', null);
+	expect(app.screen).toBe('audit');
+	expect(app.wishes.map(({ wish }) => wish)).toContain('write-audit');
+	expect(seen(app)).toContain('Before it cranks: ready, as far as the answers go');
+});
