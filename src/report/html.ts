@@ -18,7 +18,7 @@ export function printHtml({ title, blocks }: Document): string {
 	return [
 		'<!doctype html>',
 		'<html lang="en">',
-		`<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escape(title)}</title><style>${style}</style></head>`,
+		`<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escaped(title)}</title><style>${style}</style></head>`,
 		'<body>',
 		...grouped(blocks),
 		'</body>',
@@ -41,7 +41,7 @@ function grouped(blocks: readonly Block[]): string[] {
 function print(block: Block): string {
 	switch (block.is) {
 		case 'heading':
-			return `<h${block.level}>${escape(block.text)}</h${block.level}>`;
+			return `<h${block.level}>${escaped(block.text)}</h${block.level}>`;
 		case 'paragraph':
 			return `<p>${inline(block.text)}</p>`;
 		case 'task':
@@ -52,7 +52,7 @@ function print(block: Block): string {
 			return list('ol', block.items);
 		case 'table': {
 			const row = (cells: readonly string[], tag: 'th' | 'td') =>
-				`<tr>${cells.map(cell => `<${tag}>${escape(cell)}</${tag}>`).join('')}</tr>`;
+				`<tr>${cells.map(cell => `<${tag}>${escaped(cell)}</${tag}>`).join('')}</tr>`;
 			return `<table>\n${row(block.head, 'th')}\n${block.rows.map(cells => row(cells, 'td')).join('\n')}\n</table>`;
 		}
 		case 'figure':
@@ -66,14 +66,14 @@ const list = (tag: 'ul' | 'ol', items: readonly (readonly Inline[])[]): string =
 function inline(text: readonly Inline[]): string {
 	return text
 		.map(part => {
-			if (typeof part === 'string') return escape(part);
-			return 'strong' in part ? `<strong>${escape(part.strong)}</strong>` : `<code>${escape(part.code)}</code>`;
+			if (typeof part === 'string') return escaped(part);
+			return 'strong' in part ? `<strong>${escaped(part.strong)}</strong>` : `<code>${escaped(part.code)}</code>`;
 		})
 		.join('');
 }
 
 /** The one place where text becomes HTML. */
-export function escape(text: string): string {
+export function escaped(text: string): string {
 	return clean(text)
 		.replaceAll('&', '&amp;')
 		.replaceAll('<', '&lt;')

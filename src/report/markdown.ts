@@ -13,7 +13,7 @@ export function printMarkdown({ blocks }: Document, stem: string | null): string
 function print(block: Block, stem: string | null): string {
 	switch (block.is) {
 		case 'heading':
-			return `${'#'.repeat(block.level)} ${escape(block.text)}`;
+			return `${'#'.repeat(block.level)} ${escaped(block.text)}`;
 		case 'paragraph':
 			return wrap(inline(block.text), '', '');
 		case 'task':
@@ -28,17 +28,17 @@ function print(block: Block, stem: string | null): string {
 		case 'table':
 			return table(block.head, block.rows);
 		case 'figure':
-			return stem === null ? '' : `![${escape(block.title)}](${stem}-${block.name}.svg)`;
+			return stem === null ? '' : `![${escaped(block.title)}](${stem}-${block.name}.svg)`;
 	}
 }
 
 function inline(text: readonly Inline[]): string {
 	return text
 		.map(part => {
-			if (typeof part === 'string') return escape(part);
+			if (typeof part === 'string') return escaped(part);
 			if ('strong' in part) return emphasis(part.strong);
 			// Ids stand in code; anything else could start a block of its own at the start of a line.
-			return /^[\w., -]+$/.test(part.code) ? `\`${part.code}\`` : escape(part.code);
+			return /^[\w., -]+$/.test(part.code) ? `\`${part.code}\`` : escaped(part.code);
 		})
 		.join('');
 }
@@ -46,14 +46,14 @@ function inline(text: readonly Inline[]): string {
 /** Bold text; its spaces stay outside the marks, or the marks would stay visible. */
 function emphasis(text: string): string {
 	const [, before = '', inner = '', after = ''] = /^(\s*)(.*?)(\s*)$/s.exec(text) ?? [];
-	return inner === '' ? text : `${before}**${escape(inner)}**${after}`;
+	return inner === '' ? text : `${before}**${escaped(inner)}**${after}`;
 }
 
 /**
  * The one place where text becomes Markdown: `<`, `>` and `&` as entities, and whatever could start emphasis, code, a
  * link, a table cell, a list or a heading is escaped.
  */
-function escape(text: string): string {
+function escaped(text: string): string {
 	return (
 		clean(text)
 			.replaceAll('&', '&amp;')
@@ -71,7 +71,7 @@ function escape(text: string): string {
 }
 
 function table(head: readonly string[], rows: readonly (readonly string[])[]): string {
-	const cells = (row: readonly string[]) => `| ${row.map(escape).join(' | ')} |`;
+	const cells = (row: readonly string[]) => `| ${row.map(escaped).join(' | ')} |`;
 	return [cells(head), `|${head.map(() => ' --- |').join('')}`, ...rows.map(cells)].join('\n');
 }
 

@@ -22,7 +22,7 @@ export function numbers(assessment: Assessment): Block[] {
 					: '';
 			const told = wording.show(quantity.id, value as never) ?? String(value);
 			const inputs = quantityInputs(quantity)
-				.map(id => [id, wording.show(id, valueOf(assessment, id))] as const)
+				.map(id => [id, wording.show(id, present(assessment, id))] as const)
 				.filter(([, shown]) => shown !== null)
 				.map(([id, shown]) => `${id} ${shown}`);
 			const sources = quantity.source.map(source => model.rulebook.sources[source] ?? source);
@@ -37,7 +37,7 @@ export function numbers(assessment: Assessment): Block[] {
 	return items.length > 0 ? [heading(2, 'The numbers'), { is: 'items', items }] : [];
 }
 
-function valueOf({ state }: Assessment, id: string) {
+function present({ state }: Assessment, id: string) {
 	const slot = state.graph.slotOf.get(id);
 	return slot === undefined ? undefined : state.values[slot];
 }

@@ -1,4 +1,4 @@
-import { escape } from '../html.ts';
+import { escaped } from '../html.ts';
 
 /** A drawing's measures, in its own units. */
 export const sheet = { width: 640, left: 24, right: 48, top: 36, line: 42 } as const;
@@ -7,8 +7,8 @@ export const sheet = { width: 640, left: 24, right: 48, top: 36, line: 42 } as c
 export function drawing(title: string, description: string, height: number, inside: readonly string[]): string {
 	return [
 		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${sheet.width} ${height}" role="img" aria-labelledby="t d" font-family="sans-serif" font-size="13" fill="#111">`,
-		`<title id="t">${escape(title)}</title>`,
-		`<desc id="d">${escape(description)}</desc>`,
+		`<title id="t">${escaped(title)}</title>`,
+		`<desc id="d">${escaped(description)}</desc>`,
 		`<rect width="${sheet.width}" height="${height}" fill="#fff"/>`,
 		label(12, 22, title, { weight: 'bold', size: 15 }),
 		...inside,
@@ -24,7 +24,7 @@ interface LabelStyle {
 
 export function label(x: number, y: number, text: string, { anchor = 'start', weight, size }: LabelStyle = {}): string {
 	const style = `${weight ? ` font-weight="${weight}"` : ''}${size ? ` font-size="${size}"` : ''}`;
-	return `<text x="${round(x)}" y="${round(y)}" text-anchor="${anchor}"${style}>${escape(text)}</text>`;
+	return `<text x="${round(x)}" y="${round(y)}" text-anchor="${anchor}"${style}>${escaped(text)}</text>`;
 }
 
 export function rule(x1: number, y1: number, x2: number, y2: number, stroke = '#111', dash = ''): string {

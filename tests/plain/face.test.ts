@@ -1,0 +1,75 @@
+import { existsSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, test } from 'vitest';
+import { runCommand } from '../support/command.ts';
+import { temporaryFolder } from '../support/folder.ts';
+import { Person } from '../terminal/person.ts';
+
+const sheetIn = (home: string) => join(home, 'mule.json');
+const answers = (path: string) => JSON.parse(readFileSync(path, 'utf8')).answers;
+
+/** Runs the line face on a new sheet with these lines. */
+function lines(input: readonly string[], args: readonly string[] = ['--quick']) {
+	const home = temporaryFolder();
+	return {
+		...runCommand(['interview', sheetIn(home), '--plain', ...args], { input: `${input.join('\n')}\n`, home }),
+		home,
+	};
+}
+
+test('a whole quick pass on a pipe: every question asked once by its id, the audit written, status 0', () => {
+	const person = new Person('mule', 'boosted');
+	const typed: string[] = [];
+	for (let keys = person.keys(); keys !== null; keys = person.keys())
+		typed.push(keys === '\u000e' ? '-' : keys.trimEnd());
+	const { status, out, err, home } = lines(typed);
+	expect(err).toBe('');
+	expect(status).toBe(0);
+	const asked = out.split('\n').flatMap(line => /^\[([a-z]+\.[a-z0-9_]+)\]/.exec(line)?.[1] ?? []);
+	expect(asked.length).toBe(typed.length);
+	expect(new Set(asked).size).toBe(asked.length);
+	expect(readFileSync(join(home, 'mule.audit.md'), 'utf8')).toContain('# Swap audit: mule');
+	expect(out).not.toMatch(/\u001b/);
+});
+
+describe('a line', () => {
+	test('is echoed as it was read; what cannot be read is said and asked again', () => {
+		const { out } = lines(['1', '1', '2', 'ten pounds', '10 psi measured']);
+		expect(out).toMatch(/ten pounds/);
+		expect(out.match(/^\[boost\.target\]/gm)?.length).toBe(2);
+		expect(out).toContain('Read as 10 psi, 0.689 bar, measured.');
+	});
+
+	test('? tells how to find out, - is not known, < goes back, > puts off, # notes', () => {
+		const { out, home } = lines(['?', '-', '1', '<', '# looked twice', '2', '>']);
+		expect(out.match(/^\[build\.stage\]/gm)!.length).toBeGreaterThanOrEqual(2);
+		expect(answers(sheetIn(home)).build).toMatchObject({
+			stage: { known: 'not-known' },
+			use: { value: 'street-and-strip', note: 'looked twice' },
+		});
+	});
+
+	test('! writes the audit at once', () => {
+		const { status, home } = lines(['1', '!']);
+		expect(status).toBe(0);
+		expect(existsSync(join(home, 'mule.audit.md'))).toBe(true);
+	});
+});
+
+test('the end of input saves what was answered, and says so by its status', () => {
+	const { status, home } = lines(['1', '2']);
+	expect(status).toBe(130);
+	expect(Object.keys(answers(sheetIn(home)).build)).toEqual(['stage', 'use']);
+});
+
+test('going on starts at the first open question', () => {
+	const { home } = lines(['1', '2']);
+	const { out } = runCommand(['interview', sheetIn(home), '--plain', '--quick'], { input: '-\n', home });
+	expect(out).toContain('Going on, 2 answered.');
+	expect(out).not.toContain('[build.stage]');
+});
+
+test('one section alone is asked when it is named', () => {
+	const { out } = lines(['-', '-'], ['--section', 'cooling']);
+	expect(out.match(/^\[[a-z]+\./gm)!.every(line => line === '[cooling.')).toBe(true);
+});
