@@ -41,28 +41,44 @@ export function bind(tree: Expression, reader: Reader): Bound {
 
 type Known = NonNullable<Outcome>;
 
-const binary: Record<string, (a: Known, b: Known) => Known> = {
-	'==': (a, b) => a === b,
-	'!=': (a, b) => a !== b,
-	'<': (a, b) => (a as number) < (b as number),
-	'<=': (a, b) => (a as number) <= (b as number),
-	'>': (a, b) => (a as number) > (b as number),
-	'>=': (a, b) => (a as number) >= (b as number),
-	'+': (a, b) => (a as number) + (b as number),
-	'-': (a, b) => (a as number) - (b as number),
-	'*': (a, b) => (a as number) * (b as number),
-	'/': (a, b) => (a as number) / (b as number),
+/**
+ * Two figures whose difference is the noise of arithmetic on doubles are one: a target of 14 psi is twice a spring of
+ * 7 psi, whatever the conversions left in the last digits. A share of the larger; nothing is measured that finely.
+ */
+const noise = 1e-12;
+
+function alike(a: Known, b: Known): boolean {
+	if (typeof a !== 'number' || typeof b !== 'number') return a === b;
+	return a === b || Math.abs(a - b) <= noise * Math.max(Math.abs(a), Math.abs(b));
+}
+
+const binary: Readonly<Record<string, (a: Known, b: Known) => Outcome>> = {
+	'==': alike,
+	'!=': (a, b) => !alike(a, b),
+	'<': (a, b) => a < b && !alike(a, b),
+	'<=': (a, b) => a < b || alike(a, b),
+	'>': (a, b) => a > b && !alike(a, b),
+	'>=': (a, b) => a > b || alike(a, b),
+	'+': (a, b) => finite((a as number) + (b as number)),
+	'-': (a, b) => finite((a as number) - (b as number)),
+	'*': (a, b) => finite((a as number) * (b as number)),
+	'/': (a, b) => finite((a as number) / (b as number)),
 	in: (a, b) => (b as readonly unknown[]).includes(a),
 };
 
-function onOne(a: Bound, apply: (a: Known) => Known): Bound {
+/** A figure too large to be one is not known: it decides nothing. */
+function finite(figure: number): Outcome {
+	return Number.isFinite(figure) ? figure : undefined;
+}
+
+function onOne(a: Bound, apply: (a: Known) => Outcome): Bound {
 	return () => {
 		const value = a();
 		return value === undefined || value === null ? value : apply(value);
 	};
 }
 
-function onTwo(a: Bound, b: Bound, apply: ((a: Known, b: Known) => Known) | undefined): Bound {
+function onTwo(a: Bound, b: Bound, apply: ((a: Known, b: Known) => Outcome) | undefined): Bound {
 	if (apply === undefined) throw new TypeError('an operator that no expression has');
 	return () => {
 		const left = a();

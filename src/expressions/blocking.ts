@@ -8,17 +8,23 @@ export interface Trace {
 }
 
 /**
- * Walks an expression the way its evaluation went: operands that a known part made idle are left out.
+ * Walks an expression the way its evaluation went: operands that a known part made idle are left out, and nothing that
+ * does not apply here waits for anything.
  * Only for telling (missing answers, assumed values); verdicts come from `bind`.
  */
 export function trace(tree: Expression, reader: Reader, into: Trace = { blocking: new Set(), read: new Set() }): Trace {
+	walk(tree, reader, into, true);
+	return into;
+}
+
+function walk(tree: Expression, reader: Reader, into: Trace, waits: boolean): void {
+	const outcome = bind(tree, reader)();
 	if (tree[0] === 'name') {
 		into.read.add(tree[1]);
-		if (reader(tree[1])() === undefined) into.blocking.add(tree[1]);
-		return into;
+		if (waits && outcome === undefined) into.blocking.add(tree[1]);
+		return;
 	}
-	for (const operand of inPlay(tree, reader)) trace(operand, reader, into);
-	return into;
+	for (const operand of inPlay(tree, reader)) walk(operand, reader, into, waits && outcome !== null);
 }
 
 function inPlay(tree: Expression, reader: Reader): Expression[] {

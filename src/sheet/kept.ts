@@ -2,7 +2,7 @@ import type { Outcome } from '../expressions/tree.ts';
 import { massFromVolume, volumeFromMass } from '../units/density.ts';
 import type { Kind } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
-import { toKept, type Unit } from '../units/unit.ts';
+import { keptFrom, type Unit } from '../units/unit.ts';
 import type { Question } from './question.ts';
 import type { Answer } from './sheet.ts';
 
@@ -26,17 +26,19 @@ export function keptAnswer(question: Question, answer: Answer): Kept {
 	const plain = (kept: Outcome): Kept => ({ value: kept, needs: null, assumed });
 	switch (question.kind) {
 		case 'per-cylinder':
-			return plain((value as (number | null)[]).map(reading => (reading === null ? null : toKept(reading, units[0]!))));
+			return plain(
+				(value as (number | null)[]).map(reading => (reading === null ? null : keptFrom(reading, units[0]!))),
+			);
 		case 'loads':
-			return plain((value as [string, number][]).map(([name, load]) => [name, toKept(load, units[0]!)]));
+			return plain((value as [string, number][]).map(([name, load]) => [name, keptFrom(load, units[0]!)]));
 		case 'curve':
 			return flowing(question, units[1]!, assumed, by =>
-				(value as Pair[]).map(([x, y]) => [toKept(x, units[0]!), by(toKept(y, units[1]!))]),
+				(value as Pair[]).map(([x, y]) => [keptFrom(x, units[0]!), by(keptFrom(y, units[1]!))]),
 			);
 		default:
 			if (typeof value === 'number' && units[0]) {
 				const unit = units[0];
-				return flowing(question, unit, assumed, by => by(toKept(value, unit)));
+				return flowing(question, unit, assumed, by => by(keptFrom(value, unit)));
 			}
 			return plain(value as Outcome);
 	}

@@ -47,6 +47,14 @@ export function toKept(typed: number, unit: Unit): number {
 	return unit.curve ? unit.curve.toKept(typed) : typed * unit.factor + unit.offset;
 }
 
+/**
+ * `toKept` without the noise that a multiplication leaves in the 16th digit: 70 % is 0.7 and not 0.7000000000000001.
+ * For what a person wrote, so that an answer of 70 % stands on a limit of 0.7.
+ */
+export function keptFrom(typed: number, unit: Unit): number {
+	return Number(toKept(typed, unit).toPrecision(15));
+}
+
 /** The inverse of `toKept`. */
 export function fromKept(kept: number, unit: Unit): number {
 	return unit.curve ? unit.curve.fromKept(kept) : (kept - unit.offset) / unit.factor;

@@ -33,8 +33,8 @@ const reader = (name: string) => () => values[name];
 
 function compile(text: string): Expression {
 	const problems: never[] = [];
-	const source = new Source({ path: 'x.yaml', text: 'a: b' }, problems);
-	const compiled = compileExpression(source, { text, offset: 0 }, names);
+	const source = new Source({ path: 'x.yaml', text: `a: ${text}` }, problems);
+	const compiled = compileExpression(source, { text, offset: 3 }, names);
 	if (!compiled) throw new Error(JSON.stringify(problems));
 	return compiled.tree;
 }

@@ -111,7 +111,7 @@ describe('a rule file with a fault is refused with its place, the line, and what
 			/is already at/,
 		],
 		['YAML that is none', (text: string) => `${text}\n\t- :`, /./],
-		['an alias', (text: string) => text.replace(/^place: .*$/m, 'place: &x 30\nother: *x'), /anchors and aliases/],
+		['an alias', (text: string) => text.replace(/^place: .*$/m, 'place: &x 30\nother: *x'), /aliases .* are not used/],
 	] as const)('%s', (_, change, message) => {
 		const problems = problemsOf(change);
 		expect(problems.join('\n')).toMatch(message);

@@ -17,8 +17,8 @@ const added = (pack: string) => addPacks(base, [{ path: 'pack.yaml', text: pack 
 test('the demo pack has no problem, and its examples come out as they say', () => {
 	const { rulebook, problems } = added(text);
 	expect(problems).toEqual([]);
-	const own = rulebook.rules.filter(({ id }) => id === 'engine.gallery-plug-pressed');
-	expect(own.length).toBe(1);
+	const own = rulebook.rules.filter(({ id }) => ['engine.gallery-plug-pressed', 'ignition.gap-too-wide'].includes(id));
+	expect(own.length).toBe(2);
 	expect(runExamples(rulebook, makeGraph(rulebook.questions, quantities), own)).toEqual([]);
 });
 
@@ -61,18 +61,18 @@ test('a changed threshold is in force, and told', () => {
 		0.1,
 	]);
 	expect(rulebook.changed).toEqual([
-		{ rule: 'ignition.gap-too-wide', pack: 'invented family', fields: ['thresholds'] },
+		{ rule: 'ignition.gap-too-wide', pack: 'invented family', fields: ['thresholds', 'examples'] },
 	]);
 });
 
 describe('a pack cannot', () => {
 	test.each([
-		['change a stage', 'changes:\n  - {rule: fuel.worm-clamps, stage: tidy}', /"stage" is not a field here/],
-		['change a harm', 'changes:\n  - {rule: fuel.worm-clamps, harm: annoys}', /"harm" is not a field here/],
+		['change a stage', 'changes:\n  - {rule: fuel.worm-clamps, stage: tidy}', /a pack cannot change "stage" of a rule/],
+		['change a harm', 'changes:\n  - {rule: fuel.worm-clamps, harm: annoys}', /a pack cannot change "harm" of a rule/],
 		[
 			'change what a rule holds',
 			'changes:\n  - {rule: fuel.worm-clamps, holds: "true"}',
-			/"holds" is not a field here/,
+			/a pack cannot change "holds" of a rule/,
 		],
 		['change a rule that is none', 'changes:\n  - {rule: fuel.nothing, why: x}', /is no rule/],
 		[

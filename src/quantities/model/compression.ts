@@ -42,7 +42,7 @@ export const spread = quantity({
 	kind: 'ratio',
 	inputs: ['engine.compression'],
 	formula: 'lowest / highest',
-	source: ['makers-rules'],
+	source: ['service-manuals'],
 	nature: 'exact',
 	compute: q => {
 		const readings = q.list<number | null>('engine.compression');

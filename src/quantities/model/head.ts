@@ -24,7 +24,7 @@ export const preload = quantity({
 	kind: 'force',
 	inputs: ['engine.head_fasteners', 'engine.fastener_size', 'engine.fastener_torque', 'engine.fastener_friction'],
 	formula: 'studs and bolts: torque / (K d); stretch: 830 MPa x stress area, 0.75 of that when used again',
-	source: ['shigley', 'iso898'],
+	source: ['shigley', 'iso-898-1'],
 	nature: 'estimate',
 	compute: q => {
 		const kind = q.choice('engine.head_fasteners');

@@ -18,7 +18,7 @@ export const flow = quantity({
 	kind: 'mass-flow',
 	inputs: ['injectors.rated_flow', 'injectors.rated_pressure', 'injectors.pressure_across'],
 	formula: 'rated flow x sqrt(pressure across / rated pressure)',
-	source: ['bernoulli'],
+	source: ['orifice'],
 	nature: 'exact',
 	compute: q =>
 		injectorFlow(

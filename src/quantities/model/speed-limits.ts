@@ -43,10 +43,13 @@ export const pistonMost = quantity({
 	id: 'engine.piston_speed_most',
 	kind: 'velocity',
 	inputs: ['engine.pistons'],
-	formula: '20 m/s cast or hypereutectic or not known, 25 forged',
+	formula: '20 m/s cast or hypereutectic, 25 forged',
 	source: ['practice'],
 	nature: 'estimate',
-	compute: q => (q.has('engine.pistons') && q.choice('engine.pistons') === 'forged' ? 25 : 20),
+	compute: q => {
+		const pistons = q.choice('engine.pistons');
+		return pistons && (pistons === 'forged' ? 25 : 20);
+	},
 });
 
 export const pistons = limit({

@@ -1,7 +1,9 @@
 import type { Value } from '../../expressions/tree.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
+import { checkAnswer, type Found } from '../../sheet/check-answer.ts';
 import type { Question } from '../../sheet/question.ts';
-import type { Example, VerdictWord } from '../rulebook.ts';
+import type { Answer } from '../../sheet/sheet.ts';
+import type { Each, Example, VerdictWord } from '../rulebook.ts';
 import { readConstant } from './constant.ts';
 import { type Fields, quote } from './fields.ts';
 
@@ -12,61 +14,105 @@ export interface ExampleNames {
 	readonly builds: ReadonlySet<string>;
 }
 
-const verdicts: readonly VerdictWord[] = ['fails', 'holds', 'cannot-tell', 'does-not-apply'];
+/** What an example may come out as. */
+export const outcomes: readonly VerdictWord[] = ['fails', 'holds', 'cannot-tell', 'does-not-apply'];
 
 /** Reads the examples of a rule. */
-export function readExamples(fields: Fields, known: ExampleNames): Example[] {
-	return fields.innerList('examples').map(inner => {
-		const given = inner.inner('given', false);
-		const answers: Record<string, unknown> = {};
-		const quantities: Record<string, Value> = {};
-		for (const id of given?.keys() ?? []) {
-			const question = known.questions.get(id);
-			const quantity = known.quantities.get(id);
-			if (question) answers[id] = readAnswer(given!, id, question);
-			else if (quantity) setQuantity(given!, id, quantity, quantities);
-			else given!.report(id, `${quote(id)} is no answer and no quantity`);
-		}
-		const without = inner.texts('without', false);
-		for (const id of without) if (!known.questions.has(id)) inner.report('without', `${quote(id)} is no answer`);
-		const on = inner.text('on');
-		if (!known.builds.has(on))
-			inner.report('on', `${quote(on)} is no build of rules/examples: ${[...known.builds].join(', ')}`);
-		const example: Example = {
-			on,
-			answers,
-			quantities,
-			without,
-			item: inner.has('item') ? inner.text('item') : null,
-			then: inner.oneOf('then', verdicts, 'holds'),
-			missing: inner.has('missing') ? inner.texts('missing').sort() : null,
-			at: inner.source.place(inner.offset),
-		};
-		inner.refuseRest();
-		return example;
-	});
+export function readExamples(fields: Fields, each: Each | null, known: ExampleNames): Example[] {
+	return fields.innerList('examples').map(inner => readExample(inner, each, known));
 }
 
-/** An answer as written in an example or a named build, in the sheet's own shape. */
-export function readAnswer(fields: Fields, key: string, question: Question): unknown {
-	const data = fields.data(key);
-	if (data !== null && typeof data === 'object' && !Array.isArray(data)) return { known: 'measured', ...data };
-	if (question.of.length === 1 && question.kind === question.of[0]) {
-		const placed = fields.placed(key);
-		const kinds = [question.of[0]!, ...(question.takes ? [question.takes.kind] : [])];
-		const constant = placed && readConstant(fields.source, placed, kinds);
-		if (!constant) return { known: 'not-known' };
-		return { value: constant.typed, unit: constant.unit.symbol, known: 'measured' };
+function readExample(fields: Fields, each: Each | null, known: ExampleNames): Example {
+	const given = fields.inner('given', false);
+	const answers: Record<string, unknown> = {};
+	const quantities: Record<string, Value> = {};
+	for (const id of given?.keys() ?? []) {
+		const question = known.questions.get(id);
+		const quantity = known.quantities.get(id);
+		if (question) answers[id] = readAnswer(given!, id, question);
+		else if (quantity) quantities[id] = readQuantity(given!, id, quantity);
+		else given!.reportName(id, `${quote(id)} is no answer and no quantity`);
 	}
-	return { value: data };
+	const on = fields.text('on');
+	if (!known.builds.has(on))
+		fields.report('on', `${quote(on)} is no build of rules/examples: ${[...known.builds].join(', ')}`);
+	const example: Example = {
+		on,
+		answers,
+		quantities,
+		without: readAnswerIds(fields, 'without', known),
+		item: fields.has('item') ? fields.text('item') : null,
+		then: fields.oneOf('then', outcomes, 'holds'),
+		missing: fields.has('missing') ? readAnswerIds(fields, 'missing', known).sort() : null,
+		at: fields.source.place(fields.offset),
+	};
+	if (example.missing && example.then !== 'cannot-tell')
+		fields.report('missing', 'missing: it goes with then: cannot-tell');
+	checkItem(fields, example, each);
+	fields.refuseRest();
+	return example;
 }
 
-function setQuantity(fields: Fields, id: string, { kind }: AnyQuantity, into: Record<string, Value>): void {
-	if (kind === 'yes-no' || kind === 'list' || kind === 'words' || kind === 'hidden') {
-		into[id] = fields.data(id) as Value;
+function readAnswerIds(fields: Fields, key: 'without' | 'missing', known: ExampleNames): string[] {
+	const ids = fields.texts(key, false);
+	for (const id of ids) if (!known.questions.has(id)) fields.report(key, `${key}: ${quote(id)} is no answer`);
+	return ids;
+}
+
+/** With `each` an example says which part it is about, unless the whole list is not known or not in effect. */
+function checkItem(fields: Fields, { item, then, without }: Example, each: Each | null): void {
+	if (!each) {
+		if (item !== null) fields.report('item', 'item: this rule is on the build as a whole, it has no each');
 		return;
 	}
+	const whole = then === 'does-not-apply' || (then === 'cannot-tell' && without.includes(each.answer));
+	if (item === null && !whole) fields.report('item', `item: which part of ${each.answer} is this example about?`);
+	if (item !== null && each.subjects && !each.subjects.includes(item))
+		fields.report('item', `${quote(item)} is none of the parts that this rule speaks of: ${each.subjects.join(', ')}`);
+}
+
+/** The usual count; an example for another engine writes its lists at that length. */
+const cylinders = 8;
+
+/** An answer as written in an example or a named build, in the sheet's own shape and checked as a sheet's is. */
+export function readAnswer(fields: Fields, id: string, question: Question): unknown {
+	const answer = answerAsWritten(fields, id, question);
+	const found: Found = { problems: [], warnings: [] };
+	if (answer) checkAnswer(question, answer, cylinders, found);
+	for (const problem of found.problems)
+		fields.report(id, `${problem.path}: found ${problem.found}; accepted: ${problem.accepted}`);
+	return answer;
+}
+
+function answerAsWritten(fields: Fields, id: string, question: Question): Answer | null {
+	const data = fields.data(id);
+	if (fields.isMapping(id)) return { known: 'measured', ...(data as Answer) };
+	if (question.of.length !== 1 || question.kind !== question.of[0]) return { value: data };
 	const placed = fields.placed(id);
-	const constant = placed && readConstant(fields.source, placed, [kind]);
-	if (constant) into[id] = constant.value;
+	const kinds = [question.of[0], ...(question.takes ? [question.takes.kind] : [])];
+	const constant = placed && readConstant(fields.source, placed, kinds);
+	return constant && { value: constant.typed, unit: constant.unit.symbol, known: 'measured' };
+}
+
+/** A quantity set outright, in its kept unit. */
+function readQuantity(fields: Fields, id: string, { kind }: AnyQuantity): Value {
+	const data = fields.data(id);
+	const refuse = (wanted: string) => {
+		fields.report(id, `${id}: ${wanted} is needed here`);
+		return 0;
+	};
+	switch (kind) {
+		case 'hidden':
+			return refuse('something else: this quantity cannot be set, set what it is made from');
+		case 'yes-no':
+			return typeof data === 'boolean' ? data : refuse('true or false');
+		case 'list':
+			return Array.isArray(data) ? data : refuse('a list');
+		case 'words':
+			return typeof data === 'string' ? data : refuse('a text');
+		default: {
+			const placed = fields.placed(id);
+			return (placed && readConstant(fields.source, placed, [kind])?.value) ?? 0;
+		}
+	}
 }

@@ -1,5 +1,6 @@
-import { isMap, isScalar, isSeq, type YAMLMap } from 'yaml';
-import { offsetOf, type Source } from './source.ts';
+import { isMap, isScalar, isSeq, type Pair, type Scalar, type YAMLMap } from 'yaml';
+import type { Source } from './source.ts';
+import { keyName, offsetOf } from './yaml.ts';
 
 /** A scalar text with the place it stands at. */
 export interface Placed {
@@ -11,32 +12,37 @@ export interface Placed {
 export class Fields {
 	readonly source: Source;
 	readonly offset: number;
-	private readonly map: YAMLMap;
+	private readonly pairs: ReadonlyMap<string, Pair>;
 	private readonly asked = new Set<string>();
 
 	constructor(source: Source, map: YAMLMap) {
 		this.source = source;
-		this.map = map;
 		this.offset = offsetOf(map);
+		this.pairs = new Map(map.items.map(pair => [keyName(pair.key) ?? '', pair]));
 	}
 
 	private node(key: string): unknown {
 		this.asked.add(key);
-		return this.map.get(key, true) ?? undefined;
+		return this.pairs.get(key)?.value ?? undefined;
 	}
 
 	has(key: string): boolean {
 		return this.node(key) !== undefined;
 	}
 
-	/** The place of a field, or of the mapping when the field is not there. */
-	at(key: string): number {
+	report(key: string, message: string): void {
 		const node = this.node(key);
-		return node === undefined ? this.offset : offsetOf(node);
+		this.source.report(node === undefined ? this.offset : offsetOf(node), message);
 	}
 
-	report(key: string, message: string): void {
-		this.source.report(this.at(key), message);
+	/** Notes a problem with the mapping as a whole. */
+	reportStart(message: string): void {
+		this.source.report(this.offset, message);
+	}
+
+	/** Notes a problem with the name of a field itself. */
+	reportName(key: string, message: string): void {
+		this.source.report(offsetOf(this.pairs.get(key)?.key), message);
 	}
 
 	/** The raw value of a field as plain data. */
@@ -48,17 +54,14 @@ export class Fields {
 	/** A text (numbers and yes/no written bare count as their text), or null with a note when it is needed and not there. */
 	placed(key: string, need = true): Placed | null {
 		const node = this.node(key);
-		if (isScalar(node) && node.value !== null && typeof node.value !== 'object') {
-			const quoted = node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE';
-			const text = typeof node.value === 'string' ? node.value : (node.source ?? String(node.value));
-			if (text.trim() !== '') return { text, offset: offsetOf(node) + (quoted ? 1 : 0) };
-		}
+		const placed = isScalar(node) ? placedScalar(node) : null;
+		if (placed && placed.text.trim() !== '') return placed;
 		if (need || node !== undefined) this.report(key, `${key}: a text is needed here`);
 		return null;
 	}
 
 	text(key: string, need = true): string {
-		return this.placed(key, need)?.text.replace(/\s+/g, ' ').trim() ?? '';
+		return onOneLine(this.placed(key, need)?.text ?? '');
 	}
 
 	/** A text that must be one of a list. */
@@ -79,21 +82,19 @@ export class Fields {
 
 	/** A list of texts; one text alone counts as a list of one. */
 	texts(key: string, need = true): string[] {
-		return this.placedList(key, need).map(({ text }) => text.replace(/\s+/g, ' ').trim());
+		return this.placedList(key, need).map(({ text }) => onOneLine(text));
 	}
 
 	placedList(key: string, need = true): Placed[] {
 		const node = this.node(key);
-		if (isScalar(node) && node.value !== null) return [{ text: String(node.value), offset: offsetOf(node) }];
-		if (isSeq(node)) {
-			return node.items.flatMap(item => {
-				if (isScalar(item) && item.value !== null) return [{ text: String(item.value), offset: offsetOf(item) }];
-				this.source.report(offsetOf(item), `${key}: a list of texts is needed here`);
-				return [];
-			});
-		}
-		if (need || node !== undefined) this.report(key, `${key}: a list of texts is needed here`);
-		return [];
+		const parts = isSeq(node) ? node.items : node === undefined ? [] : [node];
+		if (need && parts.length === 0) this.report(key, `${key}: a list of texts is needed here`);
+		return parts.flatMap(part => {
+			const placed = isScalar(part) ? placedScalar(part) : null;
+			if (placed && placed.text.trim() !== '') return [placed];
+			this.source.report(offsetOf(part), `${key}: a list of texts is needed here`);
+			return [];
+		});
 	}
 
 	/** A mapping inside this one. */
@@ -122,23 +123,35 @@ export class Fields {
 		return isSeq(this.node(key));
 	}
 
+	isMapping(key: string): boolean {
+		return isMap(this.node(key));
+	}
+
 	/** The names of this mapping. */
 	keys(): string[] {
-		return this.map.items.map(({ key }) => String(isScalar(key) ? key.value : key));
+		return [...this.pairs.keys()];
 	}
 
 	/** Notes every name that nobody asked for. */
 	refuseRest(): void {
-		for (const { key } of this.map.items) {
-			const name = String(isScalar(key) ? key.value : key);
-			if (this.asked.has(name)) continue;
-			this.source.report(offsetOf(key), `${quote(name)} is not a field here; fields are ${[...this.asked].join(', ')}`);
+		for (const name of this.pairs.keys()) {
+			if (!this.asked.has(name))
+				this.reportName(name, `${quote(name)} is not a field here; fields are ${[...this.asked].join(', ')}`);
 		}
 	}
 }
 
+/** The text of a scalar as it is written, without its quotes, and where that begins. */
+function placedScalar(node: Scalar): Placed | null {
+	if (node.value === null || node.value === undefined) return null;
+	const quoted = node.type === 'QUOTE_DOUBLE' || node.type === 'QUOTE_SINGLE';
+	const text = typeof node.value === 'string' ? node.value : (node.source ?? String(node.value));
+	return { text, offset: offsetOf(node) + (quoted ? 1 : 0) };
+}
+
+const onOneLine = (text: string): string => text.replace(/\s+/g, ' ').trim();
+
 /** A found text as shown in an error: short, on one line. */
 export function quote(text: string): string {
-	const shown = text.length > 60 ? `${text.slice(0, 57)}...` : text;
-	return JSON.stringify(shown);
+	return JSON.stringify(text.length > 60 ? `${text.slice(0, 57)}...` : text);
 }

@@ -1,16 +1,19 @@
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import type { Question, UsualCase } from '../../sheet/question.ts';
 import type { Rule, Rulebook, Topic } from '../rulebook.ts';
+import { graphOf, refuseDoubles, refuseUnread } from './agreement.ts';
+import { changeRule } from './change.ts';
 import { Fields, quote } from './fields.ts';
-import { namesOf } from './names.ts';
-import { finishQuestion, readCase, readQuestion } from './question.ts';
-import { changeRule, type RuleNames, readRule } from './rule.ts';
+import { type Names, namesOf } from './names.ts';
+import { finishQuestion, type QuestionDraft, readQuestion } from './question.ts';
+import { type RuleNames, readRule } from './rule.ts';
 import { type Problem, Source, type SourceText } from './source.ts';
+import { readCase } from './usual.ts';
 
 /**
  * Adds rule packs to a rulebook: their questions and rules, their usual values by model year (named with the pack
  * wherever they are used), and their changes of words and thresholds. A pack removes no rule and changes no stage and
- * no harm; what it changed is kept in `changed`.
+ * no harm; what it changed is kept in `changed`. A topic file like those of rules/ is a pack too, named after its topic.
  */
 export function addPacks(
 	base: Rulebook,
@@ -27,69 +30,67 @@ export function addPacks(
 }
 
 function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[]): Rulebook {
-	const pack = root.text('pack');
+	const pack = root.text(root.has('pack') ? 'pack' : 'topic');
 	const topic = root.has('topic') ? root.text('topic') : pack;
-	const section = root.has('section')
-		? root.oneOf(
-				'section',
-				base.sections.map(({ id }) => id),
-				base.sections[0]?.id ?? '',
-			)
-		: '';
-	const place = root.has('place') ? root.number('place') : 1000;
-	const drafts = root.innerList('questions', false).map(fields => readQuestion(fields, section, topic));
+	if (base.topics.some(other => other.topic === topic))
+		root.reportStart(`the topic ${quote(topic)} is there already: name this one otherwise (topic: ...)`);
+	const drafts = readQuestions(base, root, topic);
+	refuseDoubles(drafts, quantities, base.questions);
 	const names = namesOf([...base.questions, ...drafts.map(({ question }) => question)], quantities);
-	const taken = new Set([...base.questions.map(({ id }) => id), ...quantities.map(({ id }) => id)]);
-	for (const { question, fields } of drafts) {
-		if (taken.has(question.id)) fields.report('id', `${quote(question.id)} is already a question or a quantity`);
-		if (section === '')
-			fields.report('id', 'a pack that asks questions says which section they belong to (section: engine)');
-	}
-	const added = drafts.map(draft => finishQuestion(draft, names));
-	const questions = withPrefills(insertBySection([...base.questions], added, base), root, names, pack);
+	const cautions = new Set(base.cautions.map(({ id }) => id));
+	const added = drafts.map(draft => finishQuestion(draft, names, cautions));
+	const questions = withPrefills(insertBySection(base, added), root, names, pack);
 	const known: RuleNames = {
 		names,
 		questions: new Map(questions.map(question => [question.id, question])),
 		quantities: new Map(quantities.map(quantity => [quantity.id, quantity])),
 		builds: new Set(Object.keys(base.builds)),
-		cautions: new Set(base.cautions.map(({ id }) => id)),
+		sections: new Set(base.sections.map(({ id }) => id)),
+		cautions,
 		sources: new Set(Object.keys(base.sources)),
 	};
-	const seen = new Set(base.rules.map(({ id }) => id));
-	const rules = root.innerList('rules', false).map(fields => {
-		const rule = readRule(fields, topic, known);
-		if (seen.has(rule.id)) fields.report('id', `${quote(rule.id)} is already a rule: a pack changes it under changes:`);
-		if (!base.sections.some(({ id }) => id === rule.section))
-			fields.report('id', `${quote(rule.section)} is no section`);
-		seen.add(rule.id);
-		return rule;
-	});
+	const rules = readRules(base, root, topic, known);
 	const { changed, rules: after } = withChanges(base.rules, root, known, pack);
+	const page: Topic = {
+		topic,
+		section: root.has('section') ? root.text('section') : (added[0]?.section ?? rules[0]?.section ?? ''),
+		place: root.has('place') ? root.number('place') : 1000,
+		questions: added.map(({ id }) => id),
+		rules: rules.map(({ id }) => id),
+	};
 	root.refuseRest();
-	const ownTopic: Topic[] =
-		added.length + rules.length > 0
-			? [
-					{
-						topic,
-						section: section || (rules[0]?.section ?? ''),
-						place,
-						questions: added.map(({ id }) => id),
-						rules: rules.map(({ id }) => id),
-					},
-				]
-			: [];
+	if (root.source.problems.length === 0) {
+		const graph = graphOf(questions, quantities, drafts, root);
+		if (graph) refuseUnread(drafts, graph, rules, []);
+	}
 	return {
 		...base,
-		topics: [...base.topics, ...ownTopic],
+		topics: added.length + rules.length > 0 ? [...base.topics, page] : base.topics,
 		questions,
 		rules: [...after, ...rules],
 		changed: [...base.changed, ...changed],
 	};
 }
 
-/** New questions stand behind those of their section. */
-function insertBySection(questions: Question[], added: readonly Question[], base: Rulebook): Question[] {
+/** The questions of a pack, each on the page of the section it says, or of the one that its id begins with. */
+function readQuestions(base: Rulebook, root: Fields, topic: string): QuestionDraft[] {
+	const sections = base.sections.map(({ id }) => id);
+	const section = root.has('section') ? root.oneOf('section', sections, sections[0] ?? '') : null;
+	return root.innerList('questions', false).map(fields => {
+		const own = section ?? fields.text('id').split('.')[0]!;
+		if (!sections.includes(own))
+			fields.report(
+				'id',
+				`${quote(own)} is no section: name one of ${sections.join(', ')}, or say section: at the head`,
+			);
+		return readQuestion(fields, own, topic);
+	});
+}
+
+/** The base's questions with new ones behind those of their section. */
+function insertBySection(base: Rulebook, added: readonly Question[]): Question[] {
 	const order = base.sections.map(({ id }) => id);
+	const questions = [...base.questions];
 	for (const question of added) {
 		const rank = order.indexOf(question.section);
 		const after = questions.findLastIndex(({ section }) => order.indexOf(section) <= rank);
@@ -99,12 +100,7 @@ function insertBySection(questions: Question[], added: readonly Question[], base
 }
 
 /** Usual values that a pack gives by model year go before the rulebook's own. */
-function withPrefills(
-	questions: readonly Question[],
-	root: Fields,
-	names: RuleNames['names'],
-	pack: string,
-): Question[] {
+function withPrefills(questions: readonly Question[], root: Fields, names: Names, pack: string): Question[] {
 	const cases = new Map<string, UsualCase[]>();
 	for (const inner of root.innerList('prefills', false)) {
 		const id = inner.text('answer');
@@ -115,18 +111,34 @@ function withPrefills(
 	return questions.map(question => ({ ...question, usual: [...(cases.get(question.id) ?? []), ...question.usual] }));
 }
 
-function withChanges(rules: readonly Rule[], root: Fields, known: RuleNames, pack: string) {
-	const changed: { rule: string; pack: string; fields: readonly string[] }[] = [];
-	const after = new Map(rules.map(rule => [rule.id, rule]));
-	for (const inner of root.innerList('changes', false)) {
+/** The rules of a pack, none with the id of another. */
+function readRules(base: Rulebook, root: Fields, topic: string, known: RuleNames): Rule[] {
+	const seen = new Set(base.rules.map(({ id }) => id));
+	return root.innerList('rules', false).map(fields => {
+		const rule = readRule(fields, topic, known);
+		if (seen.has(rule.id)) fields.report('id', `${quote(rule.id)} is already a rule: a pack changes it under changes:`);
+		seen.add(rule.id);
+		return rule;
+	});
+}
+
+/** The base's rules with what a pack says anew about some of them. */
+function withChanges(
+	base: readonly Rule[],
+	root: Fields,
+	known: RuleNames,
+	pack: string,
+): { readonly rules: Rule[]; readonly changed: Rulebook['changed'] } {
+	const rules = new Map(base.map(rule => [rule.id, rule]));
+	const changed = root.innerList('changes', false).flatMap(inner => {
 		const id = inner.text('rule');
-		const rule = after.get(id);
+		const rule = rules.get(id);
 		if (!rule) {
 			inner.report('rule', `${quote(id)} is no rule`);
-			continue;
+			return [];
 		}
-		after.set(id, changeRule(inner, rule, known));
-		changed.push({ rule: id, pack, fields: inner.keys().filter(key => key !== 'rule') });
-	}
-	return { changed, rules: [...after.values()] };
+		rules.set(id, changeRule(inner, rule, known));
+		return [{ rule: id, pack, fields: inner.keys().filter(key => key !== 'rule') }];
+	});
+	return { rules: [...rules.values()], changed };
 }

@@ -1,15 +1,18 @@
-import type { Expression } from '../../expressions/tree.ts';
-import type { AnswerKind, Effort, Question, UnitSet, UsualCase } from '../../sheet/question.ts';
+import type { AnswerKind, Effort, Question, UnitSet } from '../../sheet/question.ts';
 import { type Kind, kept } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
-import { readConstant, readSpread } from './constant.ts';
-import { compileExpression } from './expression.ts';
+import { readConstant } from './constant.ts';
+import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
+import { readUsual } from './usual.ts';
 
 const listKinds = ['per-cylinder', 'firing-order', 'pairs', 'curve', 'loads', 'codes', 'circuits', 'teeth'] as const;
-const kinds = [...(Object.keys(kept) as Kind[]), 'whole', 'choice', 'several', ...listKinds] as const;
-const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
+const numberKinds = Object.keys(kept) as Kind[];
+/** What an answer may be. */
+export const answerKinds: readonly AnswerKind[] = [...numberKinds, 'whole', 'choice', 'several', ...listKinds];
+export const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
+export const passes = ['quick', 'full'] as const;
 
 /** A question read from its file, its expressions still to be compiled (they may name questions of other files). */
 export interface QuestionDraft {
@@ -22,23 +25,19 @@ export function readQuestion(fields: Fields, section: string, topic: string): Qu
 	const id = fields.text('id');
 	if (!/^[a-z]+\.[a-z0-9_]+$/.test(id))
 		fields.report('id', `${quote(id)} is not an id: section.answer, small letters and _`);
-	const kind: AnswerKind = fields.oneOf('kind', kinds, 'choice');
+	const kind = fields.oneOf('kind', answerKinds, 'choice');
 	const of = readOf(fields, kind);
-	const unit = readUnits(fields, kind, of);
-	const choices = kind === 'choice' || kind === 'several' ? readChoices(fields) : {};
-	const single = of.length === 1 ? of[0]! : null;
 	const question: Question = {
 		id,
 		ask: fields.text('ask'),
 		how: fields.text('how'),
 		kind,
 		of,
-		unit,
-		choices,
-		plausible: readRange(fields, 'plausible', single, of.length > 0),
-		hard: readRange(fields, 'hard', single, of.length > 0),
+		unit: readUnits(fields, kind, of),
+		choices: kind === 'choice' || kind === 'several' ? readChoices(fields) : {},
+		...readRanges(fields, kind, of),
 		takes: readTakes(fields),
-		quick: fields.oneOf('pass', ['quick', 'full'], 'full') === 'quick',
+		quick: fields.oneOf('pass', passes, 'full') === 'quick',
 		askWhen: null,
 		usual: [],
 		effort: fields.has('effort') ? fields.oneOf('effort', efforts, 'look') : 'look',
@@ -46,43 +45,51 @@ export function readQuestion(fields: Fields, section: string, topic: string): Qu
 		section,
 		topic,
 	};
+	// Read by finishQuestion, but fields all the same.
 	for (const key of ['quick_when', 'ask_when', 'usual']) fields.has(key);
 	fields.refuseRest();
 	return { question, fields };
 }
 
 /** Compiles what a question says about when it is asked and what is usual, once every name is known. */
-export function finishQuestion({ question, fields }: QuestionDraft, names: Names): Question {
-	const expression = (key: string): Expression | null => {
-		const placed = fields.placed(key, false);
-		const compiled = placed && compileExpression(fields.source, placed, names);
-		if (compiled && compiled.type.is !== 'yes-no') fields.report(key, `${key}: a yes or no is needed here`);
-		return compiled?.tree ?? null;
-	};
+export function finishQuestion(
+	{ question, fields }: QuestionDraft,
+	names: Names,
+	cautions: ReadonlySet<string>,
+): Question {
+	for (const id of question.cautions)
+		if (!cautions.has(id)) fields.report('cautions', `${quote(id)} is not in rules/cautions.yaml`);
+	const at = question.takes?.at;
+	const density = typeof at === 'string' ? names.get(at) : undefined;
+	if (typeof at === 'string' && !(density?.is === 'number' && density.kind === 'density'))
+		fields.report('takes', `takes: ${quote(at)} is no density`);
 	return {
 		...question,
-		quick: question.quick || (expression('quick_when') ?? false),
-		askWhen: expression('ask_when'),
+		quick: question.quick || (compileYesNo(fields, 'quick_when', names) ?? false),
+		askWhen: compileYesNo(fields, 'ask_when', names),
 		usual: readUsual(fields, question, names),
 	};
+}
+
+function isKind(word: string): word is Kind {
+	return Object.hasOwn(kept, word);
 }
 
 function readOf(fields: Fields, kind: AnswerKind): readonly Kind[] {
 	if (kind === 'curve' || kind === 'per-cylinder') {
 		const want = kind === 'curve' ? 2 : 1;
-		const of = fields.texts('of').filter((word): word is Kind => word in kept);
+		const of = fields.texts('of').filter(isKind);
 		if (of.length !== want) fields.report('of', `of: ${want === 2 ? 'two kinds are' : 'a kind is'} needed here`);
 		return of;
 	}
 	if (kind === 'loads') return ['current'];
-	return kind in kept ? [kind as Kind] : [];
+	return isKind(kind) ? [kind] : [];
 }
 
 function readUnits(fields: Fields, kind: AnswerKind, of: readonly Kind[]): Record<UnitSet, readonly string[]> {
 	if (kind === 'loads') return { us: ['A'], metric: ['A'] };
 	if (of.length === 0) return { us: [], metric: [] };
-	const data = fields.data('unit');
-	const inner = data !== null && typeof data === 'object' && !Array.isArray(data) ? fields.inner('unit') : null;
+	const inner = fields.isMapping('unit') ? fields.inner('unit') : null;
 	const read = (set: UnitSet): string[] => {
 		const words = inner ? inner.texts(set) : fields.texts('unit');
 		if (words.length !== of.length) fields.report('unit', `unit: ${of.length} needed for ${set}`);
@@ -92,27 +99,36 @@ function readUnits(fields: Fields, kind: AnswerKind, of: readonly Kind[]): Recor
 			return unit ? [unit.symbol] : [];
 		});
 	};
-	return { us: read('us'), metric: read('metric') };
+	const units = { us: read('us'), metric: read('metric') };
+	inner?.refuseRest();
+	return units;
 }
 
 function readChoices(fields: Fields): Record<string, string> {
 	const inner = fields.inner('choices');
 	const choices: Record<string, string> = {};
-	for (const key of inner?.keys() ?? []) choices[key] = inner!.text(key);
-	if (inner && Object.keys(choices).length < 2) fields.report('choices', 'two choices or more are needed');
+	for (const key of inner?.keys() ?? []) {
+		if (/^[a-z0-9]+([.-][a-z0-9]+)*$/.test(key)) choices[key] = inner!.text(key);
+		else inner!.reportName(key, `${quote(key)} is no choice's id: small letters, digits and hyphens`);
+	}
+	if (inner && inner.keys().length < 2) fields.report('choices', 'two choices or more are needed');
 	return choices;
 }
 
-function readRange(
-	fields: Fields,
-	key: 'plausible' | 'hard',
-	kind: Kind | null,
-	numeric: boolean,
-): [number, number] | null {
-	const whole = fields.data('kind') === 'whole';
-	const placed = fields.placedList(key, (numeric && kind !== null) || whole);
+/** The ranges of a number: every question for one number has both, the plausible one inside the hard one. */
+function readRanges(fields: Fields, kind: AnswerKind, of: readonly Kind[]): Pick<Question, 'plausible' | 'hard'> {
+	const own: readonly Kind[] = kind === 'whole' ? ['count'] : of.length === 1 ? of : [];
+	const plausible = readRange(fields, 'plausible', own);
+	const hard = readRange(fields, 'hard', own);
+	if (plausible && hard && (plausible[0] < hard[0] || plausible[1] > hard[1]))
+		fields.report('plausible', 'plausible: it reaches beyond hard, which refuses what lies outside');
+	return { plausible, hard };
+}
+
+function readRange(fields: Fields, key: 'plausible' | 'hard', kinds: readonly Kind[]): [number, number] | null {
+	const placed = fields.placedList(key, kinds.length > 0);
 	if (placed.length === 0) return null;
-	const [low, high] = placed.map(place => readConstant(fields.source, place, whole ? ['count'] : kind && [kind]));
+	const [low, high] = placed.map(place => readConstant(fields.source, place, kinds));
 	if (placed.length !== 2 || !low || !high || !(low.value < high.value)) {
 		fields.report(key, `${key}: two rising numbers with their units are needed`);
 		return null;
@@ -128,56 +144,4 @@ function readTakes(fields: Fields): Question['takes'] {
 	inner.refuseRest();
 	if (!at) return null;
 	return { kind, at: /^[\d.]/.test(at.text) ? (readConstant(fields.source, at, ['density'])?.value ?? 0) : at.text };
-}
-
-function readUsual(fields: Fields, question: Question, names: Names): UsualCase[] {
-	if (!fields.has('usual')) return [];
-	const cases = fields.isList('usual')
-		? fields.innerList('usual')
-		: [fields.inner('usual')].filter(inner => inner !== null);
-	return cases.flatMap(inner => readCase(inner, question, names));
-}
-
-/** One usual value: also how a pack's prefill is written. */
-export function readCase(inner: Fields, question: Question, names: Names, from?: string): UsualCase[] {
-	const whenAt = inner.placed('when', false);
-	const when = whenAt && compileExpression(inner.source, whenAt, names);
-	const value = readUsualValue(inner, question, names);
-	const spread = inner.has('spread')
-		? readSpread(inner.source, inner.placed('spread')!, question.of[0] ?? 'count')
-		: { by: 0, relative: false };
-	inner.has('answer');
-	inner.refuseRest();
-	if (!value) return [];
-	return [{ ...(when ? { when: when.tree } : {}), value, spread, ...(from ? { from } : {}) }];
-}
-
-function readUsualValue(inner: Fields, question: Question, names: Names): Expression | null {
-	const placed = inner.placed('value');
-	if (!placed) return null;
-	if (question.kind === 'choice') {
-		if (!(placed.text in question.choices)) {
-			inner.report(
-				'value',
-				`${quote(placed.text)} is not one of the choices ${Object.keys(question.choices).join(', ')}`,
-			);
-		}
-		return ['value', placed.text];
-	}
-	const kind = question.kind === 'whole' ? 'count' : question.of[0];
-	if (!kind || question.of.length > 1) {
-		inner.report('value', `a usual value makes no sense for ${question.kind}`);
-		return null;
-	}
-	if (/^[-+]?[\d.]+(\s*[^\s*\d+/-]+(\s+[a-z]+)?)?$/i.test(placed.text)) {
-		const constant = readConstant(inner.source, placed, [kind]);
-		return constant && ['value', constant.value];
-	}
-	const compiled = compileExpression(inner.source, placed, names);
-	if (!compiled) return null;
-	const fits =
-		compiled.type.is === 'number' &&
-		(compiled.type.kind === kind || (kind === 'count' && compiled.type.kind === 'ratio'));
-	if (!fits) inner.report('value', `a ${kind} is needed here`);
-	return compiled.tree;
 }

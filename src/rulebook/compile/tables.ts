@@ -1,110 +1,120 @@
-import {
-	type Caution,
-	type LimitWords,
-	type Procedure,
-	type Section,
-	type Step,
-	stages,
-	type TroubleCode,
-	type UsualCircuit,
-} from '../rulebook.ts';
+import type { AnyQuantity } from '../../quantities/quantity.ts';
+import type { Caution, LimitWords, Section, TroubleCode, UsualCircuit } from '../rulebook.ts';
 import { readConstant } from './constant.ts';
-import { compileExpression } from './expression.ts';
-import type { Fields } from './fields.ts';
+import { compileYesNo } from './expression.ts';
+import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
+import { refuseNames } from './words.ts';
 
 /** The order of the sections (rules/sections.yaml). */
 export function readSections(root: Fields): Section[] {
-	return root.innerList('sections').map(inner => {
-		const section = { id: inner.text('id'), title: inner.text('title'), words: inner.text('words') };
-		inner.refuseRest();
-		return section;
-	});
+	return unlike(
+		root.innerList('sections').map(inner => {
+			const section = { id: inner.text('id'), title: inner.text('title'), words: inner.text('words') };
+			inner.refuseRest();
+			return [inner, section] as const;
+		}),
+		'id',
+	);
 }
 
 /** The cautions, shown at the head of an audit and named on the lines they touch (rules/cautions.yaml). */
 export function readCautions(root: Fields, names: Names): Caution[] {
 	return eachOf(root, 'cautions', (inner, id) => ({
 		id,
-		title: inner.text('title'),
-		words: inner.text('words'),
-		when: condition(inner, 'when', names),
+		...printed(inner, 'title', 'words'),
+		when: compileYesNo(inner, 'when', names),
 	}));
 }
 
-/** What the sources are called (rules/sources.yaml). */
-export function readSources(root: Fields): Record<string, string> {
+/** What the sources are called (rules/sources.yaml); every quantity's must be among them. */
+export function readSources(root: Fields, quantities: readonly AnyQuantity[]): Record<string, string> {
 	const inner = root.inner('sources');
-	return Object.fromEntries((inner?.keys() ?? []).map(id => [id, inner!.text(id)]));
+	const sources = Object.fromEntries((inner?.keys() ?? []).map(id => [id, inner!.text(id)]));
+	const lacking = new Map<string, string>();
+	for (const { id, source } of quantities) {
+		for (const word of source) if (!Object.hasOwn(sources, word) && !lacking.has(word)) lacking.set(word, id);
+	}
+	for (const [word, id] of lacking)
+		root.reportName('sources', `the quantity ${id} names the source ${quote(word)}, which is not here: add it`);
+	return sources;
 }
 
-/** What gives out at each limit, and what raising it takes (rules/limits.yaml). */
-export function readLimits(root: Fields): Record<string, LimitWords> {
-	const read = (inner: Fields, id: string) => ({ id, title: inner.text('title'), raise: inner.text('raise') });
-	return Object.fromEntries(eachOf(root, 'limits', read).map(({ id, ...words }) => [id, words]));
+/** What gives out at each limit, and what raising it takes (rules/limits.yaml); every limit of the build has its words. */
+export function readLimits(root: Fields, quantities: readonly AnyQuantity[]): Record<string, LimitWords> {
+	const ladder = quantities.map(({ id }) => id).filter(id => /(boost|speed)_limit$/.test(id));
+	const limits = Object.fromEntries(
+		eachOf(root, 'limits', (inner, id) => {
+			if (!ladder.includes(id)) inner.reportStart(`${quote(id)} is no limit of boost or speed: ${ladder.join(', ')}`);
+			return { id, ...printed(inner, 'title', 'raise') };
+		}).map(({ id, ...words }) => [id, words]),
+	);
+	for (const id of ladder)
+		if (!Object.hasOwn(limits, id))
+			root.reportName('limits', `the limit ${id} has no words here: add its title and raise`);
+	return limits;
 }
 
 /** The circuits a swap wires, with a usual current (rules/circuits.yaml). */
 export function readCircuits(root: Fields, names: Names): UsualCircuit[] {
-	return root.innerList('circuits').map(inner => {
-		const placed = inner.placed('current');
-		const current = placed && readConstant(inner.source, placed, ['current']);
-		const circuit = {
-			circuit: inner.text('circuit'),
-			current: current?.value ?? 0,
-			when: condition(inner, 'when', names),
-			words: inner.text('words'),
-		};
-		inner.refuseRest();
-		return circuit;
-	});
+	return unlike(
+		root.innerList('circuits').map(inner => {
+			const placed = inner.placed('current');
+			const current = placed && readConstant(inner.source, placed, ['current']);
+			const circuit = {
+				...printed(inner, 'circuit', 'words'),
+				current: current?.value ?? 0,
+				when: compileYesNo(inner, 'when', names),
+			};
+			inner.refuseRest();
+			return [inner, circuit] as const;
+		}),
+		'circuit',
+	);
 }
 
-/** Stored generic trouble codes, with titles of our own (rules/trouble-codes.yaml). */
-export function readCodes(root: Fields): Record<string, TroubleCode> {
-	const read = (inner: Fields, code: string) => ({
-		code,
-		title: inner.text('title'),
-		topics: inner.texts('topics', false),
-		rules: inner.texts('rules', false),
-	});
+/** Stored generic trouble codes, with titles of our own (rules/trouble-codes.yaml), and what of the rulebook they speak to. */
+export function readCodes(
+	root: Fields,
+	topics: ReadonlySet<string>,
+	rules: ReadonlySet<string>,
+): Record<string, TroubleCode> {
+	const read = (inner: Fields, code: string) => {
+		if (!/^[PBCU][0-3][0-9A-F]{3}$/.test(code))
+			inner.reportStart(`${quote(code)} is no trouble code: P, B, C or U, a digit 0-3, three digits 0-9 or A-F`);
+		const pointed = (key: 'topics' | 'rules', known: ReadonlySet<string>) => {
+			const ids = inner.texts(key, false);
+			for (const id of ids) if (!known.has(id)) inner.report(key, `${quote(id)} is none of the ${key}`);
+			return ids;
+		};
+		return {
+			code,
+			...printed(inner, 'title'),
+			topics: pointed('topics', topics),
+			rules: pointed('rules', rules),
+		};
+	};
 	return Object.fromEntries(eachOf(root, 'codes', read).map(({ code, ...rest }) => [code, rest]));
 }
 
-/** One procedure: a first crank, fire, drive, boost (rules/procedures/). */
-export function readProcedure(root: Fields, names: Names, cautions: ReadonlySet<string>): Procedure {
-	const procedure: Procedure = {
-		title: root.text('procedure'),
-		stage: root.oneOf('stage', stages, 'crank'),
-		place: root.number('place'),
-		steps: root.innerList('steps').map((inner): Step => {
-			const step: Step = {
-				do: inner.text('do'),
-				applies: condition(inner, 'applies', names),
-				read: inner.text('read', false),
-				stop: inner.text('stop', false),
-				cautions: inner.texts('cautions', false),
-			};
-			for (const text of [step.do, step.read, step.stop]) {
-				for (const [, name] of text.matchAll(/\{([^{}]*)\}/g)) {
-					if (!names.has(name!)) inner.report('do', `{${name}} is no answer and no quantity`);
-				}
-			}
-			for (const id of step.cautions)
-				if (!cautions.has(id)) inner.report('cautions', `${id} is not in rules/cautions.yaml`);
-			inner.refuseRest();
-			return step;
-		}),
-	};
-	root.refuseRest();
-	return procedure;
+/** Texts that are printed as they are. */
+function printed<Key extends string>(inner: Fields, ...keys: readonly Key[]): Record<Key, string> {
+	const texts = keys.map(key => {
+		const text = inner.text(key);
+		refuseNames(inner, key, text);
+		return [key, text];
+	});
+	return Object.fromEntries(texts) as Record<Key, string>;
 }
 
-function condition(fields: Fields, key: string, names: Names): Caution['when'] {
-	const placed = fields.placed(key, false);
-	const compiled = placed && compileExpression(fields.source, placed, names);
-	if (compiled && compiled.type.is !== 'yes-no') fields.report(key, `${key}: a yes or no is needed here`);
-	return compiled?.tree ?? null;
+/** A list without two of one name; tells each that is there already. */
+function unlike<T, Key extends keyof T & string>(found: readonly (readonly [Fields, T])[], key: Key): T[] {
+	const seen = new Set<T[Key]>();
+	return found.map(([inner, one]) => {
+		if (seen.has(one[key])) inner.report(key, `${key}: ${quote(String(one[key]))} is here already`);
+		seen.add(one[key]);
+		return one;
+	});
 }
 
 function eachOf<T>(root: Fields, key: string, read: (inner: Fields, id: string) => T): T[] {

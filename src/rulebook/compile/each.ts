@@ -1,0 +1,65 @@
+import type { Question } from '../../sheet/question.ts';
+import type { Each } from '../rulebook.ts';
+import { type Fields, quote } from './fields.ts';
+import type { Type } from './names.ts';
+
+const overs: Readonly<Record<string, Each['over']>> = {
+	several: 'choices',
+	'per-cylinder': 'cylinders',
+	codes: 'codes',
+	circuits: 'circuits',
+};
+
+/** Every name that may stand for something of the part at hand; no threshold has one of them. */
+export const partNames: readonly string[] = ['item', 'value', 'state', 'code_title', 'code_topics', 'code_known'];
+
+/** Of which answer a rule makes a finding a part; null for a rule on the build as a whole. */
+export function readEach(fields: Fields, questions: ReadonlyMap<string, Question>): Each | null {
+	const placed = fields.placed('each', false);
+	const subjects = fields.has('only') ? fields.texts('only') : null;
+	if (!placed) {
+		if (subjects) fields.report('only', 'only: it goes with each, and there is none here');
+		return null;
+	}
+	const question = questions.get(placed.text);
+	const over = question && Object.hasOwn(overs, question.kind) ? overs[question.kind] : undefined;
+	if (!question || !over) {
+		const parts = 'ticked choices, cylinders, codes, circuits';
+		fields.report('each', `${quote(placed.text)} is no answer with several parts (${parts})`);
+		return null;
+	}
+	if (subjects && over !== 'choices') fields.report('only', 'only: it goes with an answer of ticked choices');
+	for (const subject of subjects ?? []) {
+		if (over === 'choices' && !Object.hasOwn(question.choices, subject))
+			fields.report('only', `${quote(subject)} is not one of its choices`);
+	}
+	return { answer: question.id, over, subjects };
+}
+
+/** The names that stand for the part at hand: what `item` and `value` are depends on the answer. */
+export function eachNames(each: Each | null, questions: ReadonlyMap<string, Question>): [string, Type][] {
+	if (!each) return [];
+	const question = questions.get(each.answer)!;
+	const text = (choices: readonly string[] | null): Type => ({ is: 'text', choices });
+	switch (each.over) {
+		case 'choices':
+			return [['item', text(each.subjects ?? Object.keys(question.choices))]];
+		case 'cylinders':
+			return [
+				['item', text(null)],
+				['value', { is: 'number', kind: question.of[0] ?? 'ratio' }],
+			];
+		case 'codes':
+			return [
+				['item', text(null)],
+				['code_title', text(null)],
+				['code_topics', text(null)],
+				['code_known', { is: 'yes-no' }],
+			];
+		case 'circuits':
+			return [
+				['item', text(null)],
+				['state', text(['done', 'to-do', 'not-used'])],
+			];
+	}
+}

@@ -1,0 +1,119 @@
+import { Composer, CST, isMap, isScalar, isSeq, Lexer, type LineCounter, Parser, type YAMLMap } from 'yaml';
+
+/** Something in a text that is not taken, and where. */
+export type Refuse = (offset: number, message: string) => void;
+
+/** No rule file needs more; a longer one is refused before it is read. In characters. */
+export const longest = 200_000;
+/** Lists and mappings inside each other. A topic goes 9 deep as the parser counts. */
+const deepest = 32;
+
+/** What of YAML is refused, although it is YAML: it hides what a file says, or makes it another thing than it looks. */
+const unwanted: Readonly<Record<string, string>> = {
+	anchor: 'anchors (&name) are not used in rule files: write it out where it is needed, or put the text in quotes',
+	alias: 'aliases (*name) are not used in rule files: write it out where it is needed, or put the text in quotes',
+	tag: 'tags (!name) are not used in rule files: leave it away, or put the text in quotes',
+	'directive-line': 'directives (%YAML ...) are not used in rule files: leave the line away',
+};
+
+/** Characters that no editor shows: control characters, and those that turn the writing round. */
+const unseen =
+	/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufffe\uffff]/;
+
+/**
+ * The mapping that a rule file is, or null after saying why not. One pass over the lexemes refuses anchors, aliases,
+ * tags and deep nesting before anything is built from them, so that no file can grow or hang.
+ */
+export function readYaml(text: string, lines: LineCounter, refuse: Refuse): YAMLMap | null {
+	if (text.length > longest) {
+		refuse(0, `a rule file has at most ${longest} characters, this one has ${text.length}: split it into topics`);
+		return null;
+	}
+	const hidden = unseen.exec(text);
+	if (hidden) {
+		const code = hidden[0].charCodeAt(0).toString(16).padStart(4, '0');
+		refuse(hidden.index, `a character that cannot be seen (U+${code}): take it out`);
+		return null;
+	}
+	const tokens = tokensOf(text, lines, refuse);
+	if (!tokens) return null;
+	const [document, second] = [...new Composer({ uniqueKeys: false }).compose(tokens, true, text.length)];
+	if (second) refuse(second.range[0], 'a second document: a rule file is one, without --- between');
+	for (const { pos, message, code } of document!.errors) refuse(pos[0], `not YAML: ${message}${mends[code] ?? ''}`);
+	if (second || document!.errors.length > 0) return null;
+	if (!isMap(document!.contents)) {
+		refuse(0, 'a rule file is a mapping of names (topic:, questions:, rules: ...)');
+		return null;
+	}
+	return keysAreNames(document!.contents, refuse) ? document!.contents : null;
+}
+
+const quotes = '. A text with ": " or " #" in it, or that begins with a sign, goes in quotes';
+const mends: Readonly<Record<string, string>> = {
+	BLOCK_AS_IMPLICIT_KEY: quotes,
+	MISSING_CHAR: quotes,
+	MULTILINE_IMPLICIT_KEY: quotes,
+	UNEXPECTED_TOKEN: quotes,
+	TAB_AS_INDENT: '. Indent with spaces',
+	BAD_INDENT: '. Each level stands two spaces further in',
+};
+
+function tokensOf(text: string, lines: LineCounter, refuse: Refuse): CST.Token[] | null {
+	const parser = new Parser(lines.addNewLine);
+	const tokens: CST.Token[] = [];
+	let fine = true;
+	let inScalar = false;
+	lines.addNewLine(0);
+	for (const lexeme of new Lexer().lex(text)) {
+		// Behind the mark of a scalar stands its text, whatever it begins with.
+		const type: CST.TokenType | null = inScalar ? null : CST.tokenType(lexeme);
+		inScalar = type === 'scalar';
+		const message = type && unwanted[type];
+		if (message) {
+			refuse(parser.offset, message);
+			fine = false;
+		}
+		tokens.push(...parser.next(lexeme));
+		if (parser.stack.length > deepest) {
+			refuse(parser.offset, `lists and mappings more than ${deepest} deep inside each other`);
+			return null;
+		}
+	}
+	tokens.push(...parser.end());
+	return fine ? tokens : null;
+}
+
+/** Every key is a plain name and stands once in its mapping; tells each that does not. */
+function keysAreNames(root: YAMLMap, refuse: Refuse): boolean {
+	let fine = true;
+	const fault = (node: unknown, message: string) => {
+		refuse(offsetOf(node), message);
+		fine = false;
+	};
+	const open: unknown[] = [root];
+	for (let node = open.pop(); node !== undefined; node = open.pop()) {
+		if (isSeq(node)) open.push(...node.items.filter(Boolean));
+		if (!isMap(node)) continue;
+		const seen = new Set<string>();
+		for (const { key, value } of node.items) {
+			const name = keyName(key);
+			if (name === null) fault(key ?? node, 'a name before a colon is one word or text, not a list or a mapping');
+			else if (name === '<<') fault(key, 'merge keys (<<) are not used in rule files: write it out');
+			else if (seen.has(name)) fault(key, `${JSON.stringify(name)} stands here twice: take one away`);
+			if (name !== null) seen.add(name);
+			if (value) open.push(value);
+		}
+	}
+	return fine;
+}
+
+/** A key as its text: `45` is "45". */
+export function keyName(key: unknown): string | null {
+	if (!isScalar(key)) return null;
+	return typeof key.value === 'string' ? key.value : (key.source ?? String(key.value));
+}
+
+/** Where a YAML node starts. */
+export function offsetOf(node: unknown): number {
+	return (node as { range?: readonly number[] } | null)?.range?.[0] ?? 0;
+}
