@@ -1,14 +1,17 @@
-import { readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { basename } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import type { Model } from '../audit/model.ts';
 import { listSheets } from '../files/folders.ts';
+import { keepPreferences, readPreferences } from '../files/preferences.ts';
+import { readWhole } from '../files/read.ts';
 import { dataFolder } from '../files/where.ts';
 import { answeredCount, type Pass, start } from '../interview/state.ts';
 import { checkSheet } from '../sheet/check.ts';
 import { parseSheet } from '../sheet/parse.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { writeAuditBeside } from './beside.ts';
+import { exit } from './exit.ts';
 import { openOrStart } from './open.ts';
 import { today } from './options.ts';
 import { print } from './say.ts';
@@ -30,8 +33,9 @@ export async function drawn(
 		now = sheet;
 		return sheet.sheet;
 	};
+	const { recent } = await readPreferences(process.env);
 	const machine = {
-		found: argument === undefined ? found(model) : [],
+		found: argument === undefined ? found(model, recent) : [],
 		open: (path: string) => opened(path === 'demo' ? demo(model) : openOrStart(path, model)),
 		create: (name: string) => opened(openOrStart(name, model)),
 		save: (sheet: Sheet) => {
@@ -48,18 +52,33 @@ export async function drawn(
 	const { status, sheet } = await runDrawn(opening, machine);
 	const place = (now as Opened | null)?.place;
 	if (sheet && place && place.kind !== 'stdin') {
+		if (status === exit.done) await keepPreferences(process.env, { recent: [place.path, ...recent] });
 		print(`Saved in ${place.path}, ${answeredCount(start(model, sheet, 'full'))} answered.`);
 	}
 	return status;
 }
 
-/** The sheets in the data folder, with how far each is. */
-function found(model: Model) {
-	return listSheets(dataFolder(process.env)).map(({ path, text }) => ({
+/** The sheets in the data folder, then those used lately elsewhere, each with how far it is. */
+function found(model: Model, recent: readonly string[]) {
+	const own = listSheets(dataFolder(process.env));
+	const known = new Set(own.map(({ path }) => path));
+	const elsewhere = recent
+		.filter(path => !known.has(path) && existsSync(path))
+		.map(path => ({ path, text: textOf(path) }));
+	return [...own, ...elsewhere].map(({ path, text }) => ({
 		path,
 		name: basename(path, '.json'),
 		told: toldOf(text, model),
 	}));
+}
+
+/** A sheet's text, or nothing when it cannot be read: the list says so. */
+function textOf(path: string): string | null {
+	try {
+		return readWhole(path).text;
+	} catch {
+		return null;
+	}
 }
 
 function toldOf(text: string | null, model: Model): string {

@@ -139,3 +139,13 @@ test('the opening screen starts a new build under the name typed', async () => {
 	await terminal.sees('How far along');
 	expect(existsSync(join(home, 'swap-audit', 'shed.json'))).toBe(true);
 });
+
+test('a sheet used elsewhere is offered the next time', async () => {
+	const { terminal, home } = await opened();
+	terminal.send('\u0011');
+	await terminal.done;
+	const again = openTerminal({ home });
+	open = again;
+	await again.ready();
+	await again.sees('mule');
+});
