@@ -6,6 +6,10 @@ export const counts = {
 	kills: long ? 10_000 : 300,
 	/** Generated expressions checked against the library. */
 	expressions: long ? 20_000 : 1_000,
+	/** Spoilt rule files. */
+	ruleFiles: long ? 100_000 : 3_000,
+	/** Texts of anything, taken for expressions. */
+	expressionTexts: long ? 1_000_000 : 50_000,
 	/** Changes of one answer whose effect on the verdicts is followed. */
 	edits: long ? 10_000 : 500,
 	/** Random walks over the interview, 200 steps each. */
