@@ -1,7 +1,6 @@
 import { writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { textsUnder } from '../files/packs.ts';
-import { makeGraph } from '../quantities/graph.ts';
 import { quantities } from '../quantities/model/all.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
@@ -19,7 +18,6 @@ if (problems.length > 0) {
 	console.error(problems.map(writeProblem).join('\n'));
 	process.exit(1);
 }
-makeGraph(rulebook.questions, quantities);
 const { builds, rules } = rulebook;
 const examples = Object.fromEntries(rules.map(rule => [rule.id, rule.examples]));
 const bare = { ...rulebook, builds: {}, rules: rules.map(rule => ({ ...rule, examples: [] })) };

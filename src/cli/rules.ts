@@ -1,7 +1,7 @@
 import { Wording } from '../audit/words.ts';
 import { makeGraph } from '../quantities/graph.ts';
 import { quantities } from '../quantities/model/all.ts';
-import { runExamples } from '../rulebook/examples.ts';
+import { runExamples, withoutPrefills } from '../rulebook/examples.ts';
 import type { Rule, Rulebook } from '../rulebook/rulebook.ts';
 import { rulebookWithExamples } from './built.ts';
 import { BadUsage, exit } from './exit.ts';
@@ -73,7 +73,7 @@ function inWords(rule: Rule, rulebook: Rulebook): string {
 
 /** `swap-audit rules test`: runs every example; status 1 when one comes out otherwise than it says. */
 export function test(paths: readonly string[]): number {
-	const rulebook = rulebookOf(paths);
+	const rulebook = withoutPrefills(rulebookOf(paths));
 	const graph = makeGraph(rulebook.questions, quantities);
 	const wrong = runExamples(rulebook, graph);
 	for (const { at, rule, wanted, got } of wrong) print(`${at}: ${rule}: wanted ${wanted}; got ${got}`);

@@ -5,6 +5,7 @@ import type { Given, Graph, Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
 import { solveLimit, tellLimit } from './limit.ts';
 import { Bounded } from './quantity.ts';
+import { reach } from './replace.ts';
 
 /** An answer on its way into the graph, with the ids of whatever its reading took for granted (a density, a sensitivity). */
 export interface GivenAnswer {
@@ -43,11 +44,13 @@ const nothing: readonly string[] = [];
 /**
  * Computes every slot once, keeping what is missing and what is assumed.
  * `replaced` sets slots outright (by id), whatever would go into them.
+ * With `targets` only those and what they are made from are computed; the rest stays not known.
  */
 export function solve(
 	graph: Graph,
 	answers: ReadonlyMap<string, GivenAnswer>,
 	replaced: ReadonlyMap<string, Outcome> = new Map(),
+	targets?: readonly string[],
 ): State {
 	const slot = (id: string) => {
 		const at = graph.slotOf.get(id);
@@ -69,8 +72,14 @@ export function solve(
 		fixed.add(slot(id));
 		telling.values[slot(id)] = value;
 	}
-	tell(telling, graph.order, fixed);
+	tell(telling, targets ? leadingTo(graph, targets.map(slot)) : graph.order, fixed);
 	return { ...telling, replaced: fixed };
+}
+
+/** Some slots and all they are made from, in order. */
+function leadingTo(graph: Graph, targets: readonly number[]): number[] {
+	const needed = reach(targets, slot => Object.values(graph.nodes[slot]!.slots));
+	return graph.order.filter(slot => needed.has(slot));
 }
 
 /** Computes the slots named, in order, keeping what is missing and assumed. */

@@ -1,9 +1,9 @@
 import { givenAnswers } from '../quantities/given.ts';
 import type { Graph } from '../quantities/graph.ts';
 import { type State, solve } from '../quantities/pass.ts';
-import type { Answer, Sheet } from '../sheet/sheet.ts';
-import { emptySheet, withAnswer } from '../sheet/sheet.ts';
-import { Judge } from './judge.ts';
+import { type Answer, emptySheet, type Sheet, splitId } from '../sheet/sheet.ts';
+import { Judge, type Verdict } from './judge.ts';
+import { namesRead } from './reads.ts';
 import type { Example, Rule, Rulebook } from './rulebook.ts';
 
 /** An example that came out otherwise than it says. */
@@ -17,37 +17,50 @@ export interface WrongExample {
 /** The sheet an example speaks of: a named build with answers set and taken away. */
 export function sheetOf(rulebook: Rulebook, example: Example): Sheet {
 	const answers = { ...rulebook.builds[example.on], ...example.answers };
-	let sheet = emptySheet(example.on);
+	const sections: Record<string, Record<string, Answer>> = {};
 	for (const [id, answer] of Object.entries(answers)) {
-		if (!example.without.includes(id)) sheet = withAnswer(sheet, id, answer as Answer);
+		const [section, name] = splitId(id);
+		if (!example.without.includes(id)) (sections[section] ??= {})[name] = answer as Answer;
 	}
-	return sheet;
+	return { ...emptySheet(example.on), answers: sections };
 }
 
-/** The graph solved for an example. */
-export function solveExample(rulebook: Rulebook, graph: Graph, example: Example): State {
+/** The graph solved for an example of a rule, as far as the rule reads it. */
+export function solveExample(rulebook: Rulebook, graph: Graph, rule: Rule, example: Example): State {
 	const given = givenAnswers(sheetOf(rulebook, example), rulebook.questions);
-	return solve(graph, given, new Map(Object.entries(example.quantities)));
+	const targets = [...namesRead(rule)].filter(name => graph.slotOf.has(name));
+	return solve(graph, given, new Map(Object.entries(example.quantities)), targets);
+}
+
+/**
+ * The rulebook without the usual values of packs. An example takes an answer away to see what its rule makes of that;
+ * a pack that has a usual value for the answer must not stand in.
+ */
+export function withoutPrefills(rulebook: Rulebook): Rulebook {
+	const questions = rulebook.questions.map(question => ({
+		...question,
+		usual: question.usual.filter(({ from }) => from === undefined),
+	}));
+	return { ...rulebook, questions };
 }
 
 /** Runs the examples of every rule; gives back those that come out wrong. */
 export function runExamples(rulebook: Rulebook, graph: Graph, rules: readonly Rule[] = rulebook.rules): WrongExample[] {
-	const states = new Map<string, State>();
 	return rules.flatMap(rule => {
 		const judge = new Judge({ ...rulebook, rules: [rule] }, graph.slotOf);
 		return rule.examples.flatMap(example => {
-			const { on, answers, quantities, without } = example;
-			const key = JSON.stringify([on, answers, quantities, without]);
-			const state = states.get(key) ?? solveExample(rulebook, graph, example);
-			states.set(key, state);
-			const verdicts = judge.judge(state);
-			const found = verdicts.find(({ subject }) => example.item === null || subject === example.item);
-			const got = found?.verdict ?? (verdicts.length === 0 ? 'does-not-apply' : `nothing about ${example.item}`);
+			const verdicts = judge.judge(solveExample(rulebook, graph, rule, example));
 			const wanted = example.missing ? `${example.then}, missing ${example.missing.join(' ')}` : example.then;
-			const told = example.missing ? `${got}, missing ${(found?.missing ?? []).join(' ')}` : got;
-			return told === wanted
-				? []
-				: [{ rule: rule.id, at: example.at, wanted, got: found?.broke ? `${told} (${found.broke})` : told }];
+			const got = outcomeOf(example, verdicts);
+			return got === wanted ? [] : [{ rule: rule.id, at: example.at, wanted, got }];
 		});
 	});
+}
+
+/** What an example came to, in the words in which it says what it must come to. */
+export function outcomeOf({ item, missing }: Example, verdicts: readonly Verdict[]): string {
+	const found = verdicts.find(({ subject }) => item === null || subject === item);
+	if (!found) return verdicts.length === 0 ? 'does-not-apply' : `nothing about ${item}`;
+	if (found.broke !== null) return `${found.verdict} (${found.broke})`;
+	return missing ? `${found.verdict}, missing ${found.missing.join(' ')}` : found.verdict;
 }

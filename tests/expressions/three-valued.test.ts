@@ -72,6 +72,88 @@ describe('a known part that decides, decides', () => {
 	});
 });
 
+describe('the whole table', () => {
+	/** true, false, not known, does not apply. */
+	const outcomes: Outcome[] = [true, false, undefined, null];
+	const of = (tree: Expression, a: Outcome, b?: Outcome): Outcome => bind(tree, name => () => (name === 'a' ? a : b))();
+	const [a, b]: Expression[] = [
+		['name', 'a'],
+		['name', 'b'],
+	];
+
+	test.each<['&&' | '||', Outcome[][]]>([
+		[
+			'&&',
+			[
+				[true, false, undefined, null],
+				[false, false, false, false],
+				[undefined, false, undefined, undefined],
+				[null, false, undefined, null],
+			],
+		],
+		[
+			'||',
+			[
+				[true, true, true, true],
+				[true, false, undefined, null],
+				[true, undefined, undefined, undefined],
+				[true, null, undefined, null],
+			],
+		],
+	])('%s', (sign, table) => {
+		expect(outcomes.map(left => outcomes.map(right => of([sign, a!, b!], left, right)))).toEqual(table);
+	});
+
+	test('!', () => {
+		expect(outcomes.map(value => of(['!', a!], value))).toEqual([false, true, undefined, null]);
+	});
+
+	test('?:', () => {
+		expect(outcomes.map(value => of(['?:', a!, ['value', 1], ['value', 2]], value))).toEqual([1, 2, undefined, null]);
+	});
+
+	test.each(['<', '<=', '>', '>=', '==', '!=', '+', '-', '*', '/'] as const)(
+		'%s: what does not apply goes before what is not known',
+		sign => {
+			const numbers: Outcome[] = [3, undefined, null];
+			const table = numbers.map(left => numbers.map(right => of([sign, a!, b!], left, right)));
+			expect(table.map(row => row.slice(1))).toEqual([
+				[undefined, null],
+				[undefined, null],
+				[null, null],
+			]);
+			expect(table.map(([first]) => first).slice(1)).toEqual([undefined, null]);
+			expect(table[0]![0]).toBeDefined();
+		},
+	);
+});
+
+describe('figures', () => {
+	test('that differ by the noise of arithmetic alone are one', () => {
+		expect(evaluate('0.1 + 0.2 == 0.3')).toBe(true);
+		expect(evaluate('0.1 + 0.2 <= 0.3')).toBe(true);
+		expect(evaluate('0.1 + 0.2 > 0.3')).toBe(false);
+		expect(evaluate('0.7 >= 0.1 * 7')).toBe(true);
+		expect(evaluate('0.3 != 0.1 * 3')).toBe(false);
+	});
+
+	test('that differ by more are two', () => {
+		expect(evaluate('1.00000000001 > 1')).toBe(true);
+		expect(evaluate('0 < 0.0000000000000000000001')).toBe(true);
+	});
+
+	test('that are too large decide nothing', () => {
+		expect(evaluate('1e300 * 1e300 > 1')).toBeUndefined();
+		expect(evaluate('1e300 * 1e300 > 1 || a.yes')).toBe(true);
+	});
+});
+
+test('what does not apply waits for nothing', () => {
+	const idle: Expression = ['+', ['name', 'a.idle'], ['name', 'n.open']];
+	expect([...trace(['>', idle, ['value', 1]], reader).blocking]).toEqual([]);
+	expect([...trace(['&&', ['>', idle, ['value', 1]], ['name', 'a.open']], reader).blocking]).toEqual(['a.open']);
+});
+
 const number = fc.letrec<{ deep: string; leaf: string }>(tie => ({
 	leaf: fc.constantFrom('n.two', 'n.five', '3', '0.5', '7.25'),
 	deep: fc.oneof(
@@ -79,11 +161,15 @@ const number = fc.letrec<{ deep: string; leaf: string }>(tie => ({
 		tie('leaf'),
 		fc.tuple(tie('deep'), fc.constantFrom('+', '-', '*'), tie('deep')).map(([x, op, y]) => `(${x} ${op} ${y})`),
 		tie('deep').map(x => `(${x} / 2.0)`),
+		tie('deep').map(x => `(-${x})`),
 	),
 })).deep;
 const yesNo = fc.letrec<{ deep: string; leaf: string }>(tie => ({
 	leaf: fc.oneof(
-		fc.constantFrom('a.yes', 'a.no', 't.colour == "red"', '"y" in l.marks', 't.colour != "blue"'),
+		fc.constantFrom(
+			...['a.yes', 'a.no', 'true', 't.colour == "red"', 't.colour != "blue"', 't.colour in ["red", "blue"]'],
+			...['"y" in l.marks', '"x" in l.marks'],
+		),
 		fc.tuple(number, fc.constantFrom('<', '<=', '>', '>=', '==', '!='), number).map(([x, op, y]) => `${x} ${op} ${y}`),
 	),
 	deep: fc.oneof(

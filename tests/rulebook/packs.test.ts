@@ -2,11 +2,15 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
+import { valueIn } from '../../src/audit/conditions.ts';
 import { makeModel } from '../../src/audit/model.ts';
+import { givenAnswers } from '../../src/quantities/given.ts';
 import { makeGraph } from '../../src/quantities/graph.ts';
 import { quantities } from '../../src/quantities/model/all.ts';
+import { solve } from '../../src/quantities/pass.ts';
+import { composeAudit } from '../../src/report/compose/compose.ts';
 import { addPacks } from '../../src/rulebook/compile/pack.ts';
-import { runExamples } from '../../src/rulebook/examples.ts';
+import { runExamples, withoutPrefills } from '../../src/rulebook/examples.ts';
 import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { sha256, testModel } from '../support/model.ts';
 
@@ -14,12 +18,12 @@ const text = readFileSync(fileURLToPath(new URL('../../demo/packs/invented-famil
 const base = testModel().rulebook;
 const added = (pack: string) => addPacks(base, [{ path: 'pack.yaml', text: pack }], quantities);
 
-test('the demo pack has no problem, and its examples come out as they say', () => {
+test('the demo pack has no problem, and with it all examples come out as they say', () => {
 	const { rulebook, problems } = added(text);
 	expect(problems).toEqual([]);
-	const own = rulebook.rules.filter(({ id }) => ['engine.gallery-plug-pressed', 'ignition.gap-too-wide'].includes(id));
-	expect(own.length).toBe(2);
-	expect(runExamples(rulebook, makeGraph(rulebook.questions, quantities), own)).toEqual([]);
+	const bare = withoutPrefills(rulebook);
+	expect(runExamples(bare, makeGraph(bare.questions, quantities))).toEqual([]);
+	expect(rulebook.rules.length).toBe(base.rules.length + 1);
 });
 
 describe('a prefill', () => {
@@ -65,6 +69,61 @@ test('a changed threshold is in force, and told', () => {
 	]);
 });
 
+test('the audit lists each rule that a pack changed, with the pack', () => {
+	const model = makeModel(added(text).rulebook, sha256);
+	const made = assess(
+		model,
+		{ sheet: emptySheet('mule'), warnings: [] },
+		{ date: '2026-05-01', units: 'us', tool: 'test', draws: 0 },
+	);
+	expect(JSON.stringify(composeAudit(made))).toMatch(/ignition\.gap-too-wide.*invented family/);
+	expect(model.fingerprint).not.toBe(testModel().fingerprint);
+});
+
+test('a prefill goes by the model year, and not before the year is known', () => {
+	const model = makeModel(added(text).rulebook, sha256);
+	const camIn = (year: number | null) => {
+		const sheet = year === null ? emptySheet('mule') : withAnswer(emptySheet('mule'), 'engine.year', { value: year });
+		return valueIn(solve(model.graph, givenAnswers(sheet, model.rulebook.questions)), 'sensors.cam_engine');
+	};
+	expect([camIn(null), camIn(1996), camIn(1997), camIn(2004)]).toEqual([
+		undefined,
+		'three-wire',
+		'two-wire',
+		'two-wire',
+	]);
+});
+
+test('a topic file like those of the rulebook is a pack, named after its topic', () => {
+	const bare = text.replace(/^pack: .*\n/m, '').replace(/^section: .*\n/m, '');
+	const { rulebook, problems } = added(bare);
+	expect(problems).toEqual([]);
+	expect(rulebook.topics.at(-1)).toMatchObject({ topic: 'invented family', section: 'engine' });
+	expect(rulebook.questions.find(({ id }) => id === 'engine.oil_gallery_plug')!.section).toBe('engine');
+	expect(rulebook.changed[0]!.pack).toBe('invented family');
+});
+
+test('every rule that was there is there, with its stage and its harm', () => {
+	const { rulebook } = added(text);
+	const filed = (rules: typeof base.rules) => rules.map(({ id, stage, harm }) => `${id} ${stage} ${harm}`);
+	expect(filed(rulebook.rules).slice(0, base.rules.length)).toEqual(filed(base.rules));
+});
+
+test('packs are added one after the other, by name of file', () => {
+	const second = 'pack: second\nchanges:\n  - {rule: engine.gallery-plug-pressed, why: Said anew.}\n';
+	const { rulebook, problems } = addPacks(
+		base,
+		[
+			{ path: 'b.yaml', text: second },
+			{ path: 'a.yaml', text },
+		],
+		quantities,
+	);
+	expect(problems).toEqual([]);
+	expect(rulebook.rules.at(-1)!.why).toBe('Said anew.');
+	expect(rulebook.changed.map(({ pack }) => pack)).toEqual(['invented family', 'second']);
+});
+
 describe('a pack cannot', () => {
 	test.each([
 		['change a stage', 'changes:\n  - {rule: fuel.worm-clamps, stage: tidy}', /a pack cannot change "stage" of a rule/],
@@ -85,7 +144,34 @@ describe('a pack cannot', () => {
 			`rules:\n${text.slice(text.indexOf('  - id: engine.gallery'), text.indexOf('\n\n# Words')).replace('engine.gallery-plug-pressed', 'fuel.worm-clamps')}`,
 			/is already a rule/,
 		],
+		[
+			'move a threshold without examples for it',
+			'changes:\n  - {rule: ignition.gap-too-wide, thresholds: {spare: 6 %}}',
+			/a changed threshold needs examples of its own/,
+		],
+		[
+			'set a threshold that the rule has not',
+			'changes:\n  - {rule: fuel.worm-clamps, thresholds: {most: 6 %}}',
+			/"most" is no threshold of fuel\.worm-clamps, which has none/,
+		],
+		['say what names nothing', 'changes:\n  - {rule: fuel.worm-clamps, why: "At {moon}."}', /"\{moon\}" is no answer/],
+		[
+			'make a usual value depend on itself',
+			'prefills:\n  - {answer: engine.year, when: engine.year > 1990, value: "1999"}',
+			/a circle: .*engine\.year/,
+		],
+		[
+			'ask what is asked already',
+			'questions:\n  - {id: engine.bore, ask: x, how: y, kind: length, unit: mm, plausible: [1 mm, 2 mm], hard: [1 mm, 2 mm], pass: full}',
+			/"engine\.bore" is already a question/,
+		],
+		['be a topic that is there', 'topic: spark gap', /the topic "spark gap" is there already/],
 		['remove a rule', 'remove: [fuel.worm-clamps]', /"remove" is not a field here/],
+		[
+			'prefill a choice that is none',
+			'prefills:\n  - {answer: sensors.cam_engine, value: four-wire}',
+			/"four-wire" is not one of the choices two-wire/,
+		],
 		['prefill what is no answer', 'prefills:\n  - {answer: engine.power, value: 3}', /is no answer/],
 	] as const)('%s', (_, body, message) => {
 		const { problems } = added(`pack: bad\nsection: engine\n${body}\n`);

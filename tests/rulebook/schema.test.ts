@@ -1,33 +1,94 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import Ajv from 'ajv';
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { outcomes } from '../../src/rulebook/compile/example.ts';
+import { answerKinds, efforts, passes } from '../../src/rulebook/compile/question.ts';
 import { harms, stages } from '../../src/rulebook/rulebook.ts';
 import { kept } from '../../src/units/kinds.ts';
-import { ruleTexts, testModel } from '../support/model.ts';
+import { everyTopic, oneTopic } from '../support/one-topic.ts';
 
 const read = (path: string) => readFileSync(fileURLToPath(new URL(`../../${path}`, import.meta.url)), 'utf8');
 const schema = JSON.parse(read('rules/topic.schema.json'));
 const fits = new Ajv.default({ allErrors: true, allowUnionTypes: true }).compile(schema);
-const sections = testModel().rulebook.sections.map(({ id }) => `${id}/`);
+const { definitions } = schema;
 
 test('every topic file and the demo pack fit the schema that editors complete by', () => {
-	const topics = ruleTexts().filter(({ path }) => sections.some(section => path.startsWith(section)));
+	const topics = everyTopic();
 	expect(topics.length).toBeGreaterThan(60);
 	for (const { path, text } of [...topics, { path: 'pack', text: read('demo/packs/invented-family.yaml') }]) {
 		expect(fits(parse(text)), `${path}: ${JSON.stringify(fits.errors)}`).toBe(true);
-		if (path !== 'pack') expect(text.split('\n')[0]).toBe('# yaml-language-server: $schema=../topic.schema.json');
+		const place = path === 'pack' ? '../../rules' : '..';
+		expect(text.split('\n')[0], path).toBe(`# yaml-language-server: $schema=${place}/topic.schema.json`);
 	}
 });
 
-test('the schema knows the kinds, stages and harms that the compiler knows', () => {
-	const said = JSON.stringify(schema);
-	for (const word of [...Object.keys(kept), 'choice', 'several', 'whole', ...stages, ...harms]) {
-		expect(said, word).toContain(`"${word}"`);
-	}
+describe('the schema knows what the compiler knows', () => {
+	test('kinds, passes, efforts, stages, harms and outcomes', () => {
+		const { question, rule, example } = definitions;
+		expect(definitions.numberKind.enum).toEqual(Object.keys(kept));
+		expect([...definitions.numberKind.enum, ...definitions.otherKind.enum]).toEqual(answerKinds);
+		expect(question.properties.pass.enum).toEqual(passes);
+		expect(question.properties.effort.enum).toEqual(efforts);
+		expect(rule.properties.stage.enum).toEqual(stages);
+		expect(rule.properties.harm.enum).toEqual(harms);
+		expect(example.properties.then.enum).toEqual(outcomes);
+	});
+
+	/**
+	 * Puts a field that is none into each part of a topic; the compiler answers with those that are. A question for one
+	 * number has no choices, and no kinds of readings.
+	 */
+	const gap = oneTopic('ignition/gap.yaml');
+	const strange = gap.text
+		.replace('\nplace:', '\nzzz: 1\nprefills: [{answer: ignition.gap, value: 1 mm, zzz: 1}]\nplace:')
+		.replace('    kind: length', '    zzz: 1\n    usual: {value: 1 mm, zzz: 1}\n    kind: length')
+		.replace('    stage: boost', '    zzz: 1\n    stage: boost')
+		.replace('then: holds}', 'then: holds, zzz: 1}')
+		.concat('changes:\n  - {rule: fuel.worm-clamps, zzz: 1}\n');
+	const told = gap
+		.compile(strange)
+		.problems.filter(({ message }) => message.includes('"zzz"'))
+		.map(({ message }) =>
+			message
+				.replace(/^.*(?:fields are|can change) /, '')
+				.split(', ')
+				.sort(),
+		);
+
+	const named = (part: { properties: object }) => Object.keys(part.properties).sort();
+
+	test.each([
+		['a file', schema, []],
+		['a question', definitions.question, ['choices', 'of']],
+		['a usual value', definitions.usual, []],
+		['a prefill', definitions.prefill, []],
+		['a rule', definitions.rule, []],
+		['an example', definitions.example, []],
+		['a change', definitions.change, ['rule']],
+	])('the fields of %s', (_, part, besides) => {
+		expect(told.map(fields => [...fields, ...besides].sort())).toContainEqual(named(part));
+	});
+
+	test('and of nothing else', () => {
+		expect(told.length).toBe(7);
+	});
 });
 
-test('a topic with a field that is none does not fit', () => {
-	expect(fits({ topic: 'x', place: 1, colour: 'red' })).toBe(false);
+describe('a topic does not fit', () => {
+	const topic = parse(oneTopic('ignition/gap.yaml').text);
+	test.each([
+		['with a field that is none', (one: typeof topic) => (one.colour = 'red')],
+		['with a stage that is none', (one: typeof topic) => (one.rules[0].stage = 'someday')],
+		['with a rule without examples', (one: typeof topic) => delete one.rules[0].examples],
+		['with an id that is none', (one: typeof topic) => (one.questions[0].id = 'Ignition Gap')],
+		['with a kind that is none', (one: typeof topic) => (one.questions[0].kind = 'elvish')],
+		['without its place', (one: typeof topic) => delete one.place],
+	])('%s', (_, spoil) => {
+		const spoilt = structuredClone(topic);
+		spoil(spoilt);
+		expect(fits(topic)).toBe(true);
+		expect(fits(spoilt)).toBe(false);
+	});
 });

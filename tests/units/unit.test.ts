@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { kinds, unitsOf } from '../../src/units/table.ts';
-import { fromKept, spreadToKept, toKept } from '../../src/units/unit.ts';
+import { fromKept, keptFrom, spreadToKept, toKept } from '../../src/units/unit.ts';
 import { unit } from './ask.ts';
 
 const straight = kinds.flatMap(unitsOf).filter(unit => !unit.curve);
@@ -17,6 +17,12 @@ describe('converting', () => {
 			}),
 			{ seed: 1, numRuns: 50 },
 		);
+	});
+
+	it('of what a person wrote leaves no noise in the last digit', () => {
+		expect(keptFrom(70, unit('ratio', '%'))).toBe(0.7);
+		expect(keptFrom(0.03, unit('length', 'in'))).toBe(0.000762);
+		for (const one of straight) expect(keptFrom(7.3, one)).toBeCloseTo(toKept(7.3, one), 9);
 	});
 
 	it('rises with the number typed', () => {

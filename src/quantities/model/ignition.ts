@@ -159,7 +159,11 @@ export const towersRight = quantity({
 		const right = q.list<readonly [number, number]>('ignition.companions');
 		const towers = q.list<readonly [number, number]>('ignition.towers');
 		if (!right || !towers) return undefined;
-		return towers.every(([a, b]) => right.some(([c, d]) => (a === c && b === d) || (a === d && b === c)));
+		const fits = ([a, b]: readonly [number, number]) =>
+			right.some(([c, d]) => (a === c && b === d) || (a === d && b === c));
+		if (!towers.every(fits)) return false;
+		// The pairs told are right; of those not told nothing is known.
+		return towers.length === right.length || q.lack('ignition.towers');
 	},
 });
 

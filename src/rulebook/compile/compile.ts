@@ -7,7 +7,7 @@ import { namesOf } from './names.ts';
 import { readProcedure } from './procedure.ts';
 import { finishQuestion, readQuestion } from './question.ts';
 import { type RuleNames, readRule } from './rule.ts';
-import { type Problem, Source, type SourceText } from './source.ts';
+import { inOrder, type Problem, Source, type SourceText } from './source.ts';
 import { readCautions, readCircuits, readCodes, readLimits, readSections, readSources } from './tables.ts';
 import { topicFiles } from './topics.ts';
 
@@ -24,7 +24,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 	const problems: Problem[] = [];
 	const roots = rootsOf(files, problems);
 	// What an unreadable file should have held would be missed in all the others.
-	if (problems.length > 0) return { rulebook: nothing, problems };
+	if (problems.length > 0) return { rulebook: nothing, problems: inOrder(problems) };
 	const table = <T>(name: string, reader: (root: Fields) => T): T => {
 		const root = roots.get(name)!;
 		const found = reader(root);
@@ -85,7 +85,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 	// A circle or an unread question is only told of files that are right by themselves.
 	const graph = first && problems.length === 0 ? graphOf(questions, quantities, drafts, first.root) : null;
 	if (graph) refuseUnread(drafts, graph, rules, procedures);
-	return { rulebook, problems };
+	return { rulebook, problems: inOrder(problems) };
 }
 
 const nothing: Rulebook = {

@@ -27,7 +27,8 @@ export function compileExpression(source: Source, { text, offset }: Placed, name
 		ast = grammar.parse(text).ast;
 	} catch (error) {
 		const { range, summary } = error as { range?: { start: number }; summary?: string };
-		return refuse(`not an expression: ${summary ?? (error as Error).message}`, range?.start);
+		const what = summary ?? (error as Error).message;
+		return refuse(`not an expression: ${what}${mendFor(what)}`, range?.start);
 	}
 	try {
 		return new Walk(names).walk(ast);
@@ -35,6 +36,16 @@ export function compileExpression(source: Source, { text, offset }: Placed, name
 		if (!(error instanceof Refused)) throw error;
 		return refuse(error.message, error.at);
 	}
+}
+
+/** What most often is behind an error of the grammar, and how to write it. */
+function mendFor(what: string): string {
+	if (what.includes('EOF')) return ' (it ends too early)';
+	if (what.endsWith(': =')) return ' (compare with ==)';
+	if (/: ('?[&|]'?)$/.test(what)) return ' (and is &&, or is ||)';
+	if (/character: '[a-z]/i.test(what))
+		return ' (a number with its unit goes under thresholds, by a name; and, or, not are &&, ||, !)';
+	return '';
 }
 
 /** Compiles the yes or no of a field, or notes why not and gives null; also null when it is not there and not needed. */

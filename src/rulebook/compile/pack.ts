@@ -7,7 +7,7 @@ import { Fields, quote } from './fields.ts';
 import { type Names, namesOf } from './names.ts';
 import { finishQuestion, type QuestionDraft, readQuestion } from './question.ts';
 import { type RuleNames, readRule } from './rule.ts';
-import { type Problem, Source, type SourceText } from './source.ts';
+import { inOrder, type Problem, Source, type SourceText } from './source.ts';
 import { readCase } from './usual.ts';
 
 /**
@@ -26,7 +26,7 @@ export function addPacks(
 		const source = new Source(file, problems);
 		if (source.root) rulebook = addPack(rulebook, new Fields(source, source.root), quantities);
 	}
-	return { rulebook, problems };
+	return { rulebook, problems: inOrder(problems) };
 }
 
 function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[]): Rulebook {

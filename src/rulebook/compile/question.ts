@@ -99,7 +99,8 @@ function readUnits(fields: Fields, kind: AnswerKind, of: readonly Kind[]): Recor
 			return unit ? [unit.symbol] : [];
 		});
 	};
-	const units = { us: read('us'), metric: read('metric') };
+	const us = read('us');
+	const units = { us, metric: inner ? read('metric') : us };
 	inner?.refuseRest();
 	return units;
 }

@@ -28,6 +28,8 @@ export function readRule(fields: Fields, topic: string, known: RuleNames): Rule 
 	const each = readEach(fields, known.questions);
 	const thresholds = readThresholds(fields, known.names);
 	const names = namesOfRule({ each, thresholds }, known.names, known.questions);
+	const applies = compileYesNo(fields, 'applies', names);
+	const holds = compileYesNo(fields, 'holds', names, true);
 	const rule: Rule = {
 		id,
 		section,
@@ -35,9 +37,9 @@ export function readRule(fields: Fields, topic: string, known: RuleNames): Rule 
 		title: fields.text('title'),
 		stage: fields.oneOf('stage', stages, 'tidy'),
 		harm: fields.oneOf('harm', harms, 'annoys'),
-		applies: compileYesNo(fields, 'applies', names),
+		applies,
 		thresholds,
-		holds: compileYesNo(fields, 'holds', names, true) ?? ['value', true],
+		holds: holds ?? ['value', true],
 		each,
 		why: fields.text('why'),
 		do: fields.texts('do'),
@@ -49,6 +51,8 @@ export function readRule(fields: Fields, topic: string, known: RuleNames): Rule 
 		at: fields.source.place(fields.offset),
 	};
 	checkRule(fields, rule, names);
+	// What an expression that could not be read would have used is not known.
+	if (holds && (applies || !fields.has('applies'))) checkThresholds(fields, rule);
 	fields.refuseRest();
 	return rule;
 }
@@ -63,16 +67,9 @@ export function namesOfRule(
 	return new Map([...names, ...eachNames(each, questions), ...own]);
 }
 
-/** What holds for a rule as written and for one that a pack changed: its words, its thresholds and its examples fit it. */
+/** What holds for a rule as written and for one that a pack changed: its words name what there is, its examples suffice. */
 export function checkRule(fields: Fields, rule: Rule, names: Names): void {
 	for (const key of ['title', 'why', 'do', 'prove'] as const) checkWords(fields, key, rule[key], names);
-	const used = namesIn(rule.holds, rule.applies ? namesIn(rule.applies) : new Set());
-	for (const text of [rule.title, rule.why, rule.prove, ...rule.do])
-		for (const name of namesInWords(text)) used.add(name);
-	for (const name of Object.keys(rule.thresholds)) {
-		if (!used.has(name))
-			fields.report('thresholds', `the threshold ${quote(name)} is used nowhere: name it in holds or take it away`);
-	}
 	const then = new Set(rule.examples.map(example => example.then));
 	for (const need of ['fails', 'holds', 'cannot-tell'] as const) {
 		if (!then.has(need))
@@ -80,6 +77,16 @@ export function checkRule(fields: Fields, rule: Rule, names: Names): void {
 				'examples',
 				`no example of this rule comes out as ${need}: each needs fails, holds and cannot-tell`,
 			);
+	}
+}
+
+/** Notes each threshold that neither the expressions nor the words of the rule use. */
+function checkThresholds(fields: Fields, { holds, applies, title, why, prove, do: steps, thresholds }: Rule): void {
+	const used = namesIn(holds, applies ? namesIn(applies) : new Set());
+	for (const name of [title, why, prove, ...steps].flatMap(namesInWords)) used.add(name);
+	for (const name of Object.keys(thresholds)) {
+		if (!used.has(name))
+			fields.report('thresholds', `the threshold ${quote(name)} is used nowhere: name it in holds or take it away`);
 	}
 }
 

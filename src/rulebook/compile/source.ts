@@ -1,4 +1,4 @@
-import { LineCounter, type YAMLMap } from 'yaml';
+import type { YAMLMap } from 'yaml';
 import { readYaml } from './yaml.ts';
 
 /** A file of rules/ as text, with its path inside the folder. */
@@ -27,17 +27,20 @@ export class Source {
 	readonly problems: Problem[];
 	/** Null when the file is no mapping that can be read; then its problems say why. */
 	readonly root: YAMLMap | null;
-	private readonly counter = new LineCounter();
 	private readonly text: string;
 	private readonly lines: readonly string[];
+	/** Where each line starts. */
+	private readonly starts: readonly number[];
 	private told = 0;
 
 	constructor({ path, text }: SourceText, problems: Problem[]) {
 		this.path = path;
 		this.problems = problems;
 		this.text = text;
-		this.lines = text.split(/\r?\n/);
-		this.root = readYaml(text, this.counter, (offset, message) => this.report(offset, message));
+		this.lines = text.split('\n');
+		let start = 0;
+		this.starts = this.lines.map(({ length }) => (start += length + 1) - length - 1);
+		this.root = readYaml(text, (offset, message) => this.report(offset, message));
 	}
 
 	/** Notes a problem at an offset of the text. */
@@ -59,8 +62,14 @@ export class Source {
 	}
 
 	private at(offset: number): { line: number; column: number } {
-		const { line, col } = this.counter.linePos(Math.max(0, Math.min(offset, this.text.length)));
-		return { line: Math.max(1, line), column: Math.max(1, col) };
+		const place = Math.max(0, Math.min(offset, this.text.length));
+		let [low, high] = [0, this.starts.length];
+		while (high - low > 1) {
+			const middle = (low + high) >> 1;
+			if (this.starts[middle]! <= place) low = middle;
+			else high = middle;
+		}
+		return { line: low + 1, column: place - this.starts[low]! + 1 };
 	}
 
 	/** The line with a mark under the column; of a long line the part round it. */
@@ -69,6 +78,13 @@ export class Source {
 		const part = (this.lines[line - 1] ?? '').slice(from, from + shown).replace(/[\u0000-\u001f\u007f-\u009f]/g, ' ');
 		return `${String(line).padStart(5)} | ${part}\n      | ${' '.repeat(Math.max(0, column - 1 - from))}^`;
 	}
+}
+
+/** Problems as a person reads them: file by file, from the top down. */
+export function inOrder(problems: readonly Problem[]): Problem[] {
+	return problems.toSorted(
+		(a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0) || a.line - b.line || a.column - b.column,
+	);
 }
 
 /** A problem for a person: file:line:col, what is wrong, and the line itself. */

@@ -43,6 +43,8 @@ export function agree(a: Type, b: Type): { text: string; offered: readonly strin
 	if (!('choices' in a && 'choices' in b) || !a.choices || !b.choices || (a.written && b.written)) return null;
 	const [texts, offered] = a.written ? [a.choices, b.choices] : [b.choices, a.choices];
 	const strange = texts.filter(text => !offered.includes(text));
-	const enough = a.written || b.written ? strange.length === 0 : strange.length < texts.length;
-	return enough ? null : { text: strange[0]!, offered };
+	const [first] = strange;
+	const enough = a.written || b.written ? first === undefined : strange.length < texts.length;
+	// A question whose choices could not be read has none; it was told of already.
+	return enough || first === undefined ? null : { text: first, offered };
 }

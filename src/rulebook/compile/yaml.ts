@@ -1,4 +1,4 @@
-import { Composer, CST, isMap, isScalar, isSeq, Lexer, type LineCounter, Parser, type YAMLMap } from 'yaml';
+import { Composer, CST, isMap, isScalar, isSeq, Lexer, Parser, type YAMLMap } from 'yaml';
 
 /** Something in a text that is not taken, and where. */
 export type Refuse = (offset: number, message: string) => void;
@@ -24,7 +24,7 @@ const unseen =
  * The mapping that a rule file is, or null after saying why not. One pass over the lexemes refuses anchors, aliases,
  * tags and deep nesting before anything is built from them, so that no file can grow or hang.
  */
-export function readYaml(text: string, lines: LineCounter, refuse: Refuse): YAMLMap | null {
+export function readYaml(text: string, refuse: Refuse): YAMLMap | null {
 	if (text.length > longest) {
 		refuse(0, `a rule file has at most ${longest} characters, this one has ${text.length}: split it into topics`);
 		return null;
@@ -35,7 +35,7 @@ export function readYaml(text: string, lines: LineCounter, refuse: Refuse): YAML
 		refuse(hidden.index, `a character that cannot be seen (U+${code}): take it out`);
 		return null;
 	}
-	const tokens = tokensOf(text, lines, refuse);
+	const tokens = tokensOf(text, refuse);
 	if (!tokens) return null;
 	const [document, second] = [...new Composer({ uniqueKeys: false }).compose(tokens, true, text.length)];
 	if (second) refuse(second.range[0], 'a second document: a rule file is one, without --- between');
@@ -58,12 +58,11 @@ const mends: Readonly<Record<string, string>> = {
 	BAD_INDENT: '. Each level stands two spaces further in',
 };
 
-function tokensOf(text: string, lines: LineCounter, refuse: Refuse): CST.Token[] | null {
-	const parser = new Parser(lines.addNewLine);
+function tokensOf(text: string, refuse: Refuse): CST.Token[] | null {
+	const parser = new Parser();
 	const tokens: CST.Token[] = [];
 	let fine = true;
 	let inScalar = false;
-	lines.addNewLine(0);
 	for (const lexeme of new Lexer().lex(text)) {
 		// Behind the mark of a scalar stands its text, whatever it begins with.
 		const type: CST.TokenType | null = inScalar ? null : CST.tokenType(lexeme);

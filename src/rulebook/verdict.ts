@@ -1,0 +1,139 @@
+import { type Bound, bind, type Reader } from '../expressions/bind.ts';
+import { type Trace, trace } from '../expressions/blocking.ts';
+import { type Expression, type Outcome, operands } from '../expressions/tree.ts';
+import { type State, union } from '../quantities/pass.ts';
+import { slotNamed } from '../quantities/replace.ts';
+import type { Rule, VerdictWord } from './rulebook.ts';
+import type { Subject } from './subjects.ts';
+
+/** What a rule came to for one subject (null: the build as a whole). */
+export interface Verdict {
+	readonly rule: Rule;
+	readonly subject: string | null;
+	readonly verdict: VerdictWord;
+	/** Answers that would decide it; only when it cannot be told. */
+	readonly missing: readonly string[];
+	/** Usual values that went into it. */
+	readonly assumed: readonly string[];
+	/** Each name read, its value now. */
+	readonly numbers: Readonly<Record<string, Outcome>>;
+	/** How far past its threshold, as a share of it; null without a figure. */
+	readonly distance: number | null;
+	/** Why it was not evaluated. */
+	readonly broke: string | null;
+	/** Any other name that the rule's words may use, as it was when it was judged. */
+	read(name: string): Outcome;
+}
+
+/** A rule ready to be evaluated again and again: its expressions with the thresholds put in, bound to the values. */
+export interface Ready {
+	readonly rule: Rule;
+	readonly applies: Test | null;
+	readonly holds: Test;
+}
+
+interface Test {
+	readonly tree: Expression;
+	readonly now: Bound;
+}
+
+/** The verdict on the values and the subject at hand, in one word. */
+export function wordOf({ rule, applies, holds }: Ready, subject: Subject | null): VerdictWord {
+	if (subject?.unknown) return subject.unknown;
+	if (rule.each && !subject) return 'cannot-tell';
+	const applicable = applies ? applies.now() : true;
+	if (applicable === false || applicable === null) return 'does-not-apply';
+	const outcome = holds.now();
+	if (outcome === null) return 'does-not-apply';
+	if (applicable === undefined || outcome === undefined) return 'cannot-tell';
+	return outcome ? 'holds' : 'fails';
+}
+
+/** The verdict with everything it rests on. A rule that throws is not evaluated; the rest stands. */
+export function tell(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
+	try {
+		return toldVerdict(ready, subject, state, reader);
+	} catch (error) {
+		return {
+			rule: ready.rule,
+			subject: subject?.name ?? null,
+			verdict: 'not-evaluated',
+			missing: [],
+			assumed: [],
+			numbers: {},
+			distance: null,
+			broke: (error as Error).message,
+			read: () => undefined,
+		};
+	}
+}
+
+function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
+	const { rule, holds } = ready;
+	const { graph, values } = state;
+	const word = wordOf(ready, subject);
+	const { read, blocking } = tracedBy(ready, reader);
+	const slotsOf = (names: ReadonlySet<string>) => [...names].flatMap(name => graph.slotOf.get(name) ?? []);
+	const waitsFor = slotsOf(blocking);
+	// A list that is not known, or a part of it that has no reading.
+	const list = rule.each && (!subject || subject.unknown) ? slotNamed(graph, rule.each.answer) : null;
+	const broke = word === 'cannot-tell' && list === null ? whatBroke(state, waitsFor, blocking) : null;
+	const verdict = broke === null ? word : 'not-evaluated';
+	const lacking = verdict !== 'cannot-tell' ? [] : list === null ? waitsFor : [...waitsFor, list];
+	return {
+		rule,
+		subject: subject?.name ?? null,
+		verdict,
+		missing: union(
+			lacking.map(slot => (state.missing[slot]!.length > 0 ? state.missing[slot]! : [graph.nodes[slot]!.id])),
+		),
+		assumed: union(slotsOf(read).map(slot => state.assumed[slot]!)),
+		numbers: numbersOf(rule, read, reader),
+		distance: verdict === 'fails' ? distanceOf(holds.tree, reader) : null,
+		broke,
+		read: name => {
+			const slot = graph.slotOf.get(name);
+			return slot === undefined ? subject?.names[name] : values[slot];
+		},
+	};
+}
+
+/** What the verdict read and waits for. What holds is not looked at where the rule is known not to apply. */
+function tracedBy({ applies, holds }: Ready, reader: Reader): Trace {
+	if (!applies) return trace(holds.tree, reader);
+	const traced = trace(applies.tree, reader);
+	const applicable = applies.now();
+	return applicable === false || applicable === null ? traced : trace(holds.tree, reader, traced);
+}
+
+function whatBroke(
+	{ graph, broken }: State,
+	waitsFor: readonly number[],
+	blocking: ReadonlySet<string>,
+): string | null {
+	const slot = waitsFor.find(other => broken.has(other));
+	if (slot !== undefined) return `${graph.nodes[slot]!.id}: ${broken.get(slot)}`;
+	return blocking.size === 0 ? 'a figure in it is too large' : null;
+}
+
+/** Names as the rule writes them: its thresholds by their own names. */
+function numbersOf(rule: Rule, read: ReadonlySet<string>, reader: Reader): Record<string, Outcome> {
+	const numbers = [...read].map(name => [name, reader(name)()] as const);
+	const thresholds = Object.entries(rule.thresholds).map(([name, { value }]) => [name, bind(value, reader)()] as const);
+	return Object.fromEntries([...numbers, ...thresholds]);
+}
+
+const comparisons: readonly string[] = ['<', '<=', '>', '>=', '==', '!='];
+
+/** |value - threshold| / |threshold| of the first comparison that has one. */
+function distanceOf(tree: Expression, reader: Reader): number | null {
+	const open: Expression[] = [tree];
+	for (let node = open.shift(); node; node = open.shift()) {
+		if (comparisons.includes(node[0])) {
+			const [left, right] = operands(node).map(side => bind(side, reader)());
+			if (typeof left === 'number' && typeof right === 'number' && right !== 0) return Math.abs((left - right) / right);
+		}
+		open.unshift(...operands(node));
+	}
+	return null;
+}

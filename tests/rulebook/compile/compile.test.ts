@@ -1,0 +1,143 @@
+import { describe, expect, test } from 'vitest';
+import { quantities } from '../../../src/quantities/model/all.ts';
+import { compileRulebook } from '../../../src/rulebook/compile/compile.ts';
+import { writeProblem } from '../../../src/rulebook/compile/source.ts';
+import { ruleTexts } from '../../support/model.ts';
+import { expectRefused, gap, set, swap } from './refused.ts';
+
+const texts = ruleTexts();
+
+test('the rules as they are have no problem', () => {
+	expect(compileRulebook(texts, quantities).problems).toEqual([]);
+});
+
+/** The problems of all of rules/ with one file changed, or left out. */
+function problemsOf(path: string, change: (text: string) => string | null): string[] {
+	const files = texts.flatMap(file => {
+		if (file.path !== path) return [file];
+		const text = change(file.text);
+		expect(text, 'the change must change something').not.toBe(file.text);
+		return text === null ? [] : [{ path, text }];
+	});
+	return compileRulebook(files, quantities).problems.map(writeProblem);
+}
+
+describe('the files agree with each other', () => {
+	test.each<[string, string, (text: string) => string | null, RegExp]>([
+		['a table is missing', 'limits.yaml', () => null, /this file is missing/],
+		[
+			'a limit has no words',
+			'limits.yaml',
+			swap(/^ {2}ignition\.boost_limit:\n.*\n.*\n/m, ''),
+			/the limit ignition\.boost_limit has no words/,
+		],
+		[
+			'words are for no limit',
+			'limits.yaml',
+			swap('ignition.boost_limit:', 'ignition.moon_limit:'),
+			/"ignition\.moon_limit" is no limit/,
+		],
+		[
+			'the words of a limit have a name in braces',
+			'limits.yaml',
+			swap('raise: Larger', 'raise: Than {boost.target} larger'),
+			/"\{boost\.target\}" is not filled in here/,
+		],
+		[
+			"a quantity's source is not listed",
+			'sources.yaml',
+			swap(/^ {2}naidu: .*\n/m, ''),
+			/names the source "naidu", which is not here/,
+		],
+		[
+			'a caution is gone',
+			'cautions.yaml',
+			swap(/^ {2}ignition-voltage:/m, '  ignition-volts:'),
+			/"ignition-voltage" is not in rules\/cautions/,
+		],
+		[
+			'a circuit is there twice',
+			'circuits.yaml',
+			swap('circuit: keep-alive feed', 'circuit: controller ground'),
+			/circuit: "controller ground" is here already/,
+		],
+		[
+			'a code points to a rule that is none',
+			'trouble-codes.yaml',
+			swap('sensors.crank-teeth-differ', 'sensors.crank-tooth'),
+			/"sensors\.crank-tooth" is none of the rules/,
+		],
+		[
+			'a code points to a topic that is none',
+			'trouble-codes.yaml',
+			swap('[cam sensor,', '[cam lobe,'),
+			/"cam lobe" is none of the topics/,
+		],
+		['a code is none', 'trouble-codes.yaml', swap('P0016:', 'P16:'), /"P16" is no trouble code/],
+		['a section is there twice', 'sections.yaml', swap('id: cooling', 'id: engine'), /id: "engine" is here already/],
+		[
+			'a topic is there twice',
+			'ignition/plugs.yaml',
+			swap(/^topic: .*$/m, 'topic: spark gap'),
+			/the topic "spark gap" is already in/,
+		],
+		[
+			'a build answers what is no answer',
+			'examples/boosted/ignition.yaml',
+			text => `${text}\nignition.colour: red\n`,
+			/"ignition\.colour" is no answer/,
+		],
+		[
+			'a build answers out of range',
+			'examples/boosted/ignition.yaml',
+			swap(/^ignition\.gap: .*$/m, 'ignition.gap: 3 in'),
+			/ignition\.gap: found 3 in; accepted/,
+		],
+		[
+			'a procedure names a caution that is none',
+			'procedures/first-fire.yaml',
+			swap(/cautions: \[/, 'cautions: [sharks, '),
+			/"sharks" is not in rules\/cautions/,
+		],
+		[
+			'a procedure names a number that is none',
+			'procedures/first-fire.yaml',
+			swap(/do: (?=[A-Z])/, 'do: At {moon.phase}. '),
+			/"\{moon\.phase\}" is no answer/,
+		],
+	])('%s', (_, path, change, message) => {
+		const told = problemsOf(path, change);
+		const [where] = told.find(problem => message.test(problem))!.split(':');
+		expectRefused(told, where!, message);
+	});
+
+	test('a folder is no section', () => {
+		const strange = { path: 'wheels/tyres.yaml', text: 'topic: tyres\nplace: 1\n' };
+		const told = compileRulebook([...texts, strange], quantities).problems.map(writeProblem);
+		expectRefused(told, 'wheels/tyres.yaml', /the folder "wheels" is no section/);
+	});
+
+	test('a question that a quantity reads is gone', () => {
+		const told = problemsOf('engine/size.yaml', swap(/^ {2}- id: engine\.bore\n[\s\S]*?(?=^ {2}- id: |^rules:)/m, ''));
+		expect(told.join('\n')).toMatch(/"engine\.bore" is no answer/);
+	});
+});
+
+test('all problems are told in one go', () => {
+	const changed = set('stage', 'someday')(set('harm', 'everything')(gap.text));
+	expect(gap.compile(changed).problems.length).toBe(2);
+});
+
+test('of a file that cannot be read nothing else is told: what it holds would be missed everywhere', () => {
+	const told = problemsOf('engine/identity.yaml', text => `${text}\n  - [\n`);
+	expect(told.length).toBeGreaterThan(0);
+	expect(told.filter(problem => !problem.startsWith('engine/identity.yaml:'))).toEqual([]);
+});
+
+test('of a file full of faults the first hundred are told', () => {
+	const { problems } = gap.compile(
+		`topic: x\nplace: 1\n${Array.from({ length: 500 }, (_, i) => `x${i}: 1\n`).join('')}`,
+	);
+	expect(problems.length).toBe(100);
+	expect(problems.at(-1)!.message).toContain('mend these first');
+});
