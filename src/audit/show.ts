@@ -2,7 +2,7 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import type { Threshold } from '../rulebook/rulebook.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
-import type { Answer } from '../sheet/sheet.ts';
+import type { Answer, CircuitAnswer } from '../sheet/sheet.ts';
 import { type Kind, kept } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
 import { shownUnit } from '../units/shown.ts';
@@ -71,5 +71,12 @@ export function showAnswer(question: Question, answer: Answer, set: UnitSet): st
 		return `${(value as (number | null)[]).map(reading => reading ?? '-').join(', ')}${symbol}`;
 	if (question.kind === 'loads')
 		return (value as [string, number][]).map(([name, load]) => `${name} ${load}${symbol}`).join(', ');
+	if (question.kind === 'circuits') return (value as CircuitAnswer[]).map(showCircuit).join('; ');
 	return showValue(value as Outcome, { question }, set) ?? '';
+}
+
+function showCircuit({ circuit, from, to, state, load, length }: CircuitAnswer): string {
+	const ends = [from && `from ${from}`, to && `to ${to}`].filter(Boolean).join(' ');
+	const told = [ends, state, load !== undefined && `${load} A`, length !== undefined && `${length} ft`];
+	return `${circuit} (${told.filter(Boolean).join(', ')})`;
 }

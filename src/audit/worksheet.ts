@@ -1,4 +1,5 @@
 import { wireFor } from '../physics/fuse.ts';
+import type { CircuitAnswer } from '../sheet/sheet.ts';
 import { unitNamed } from '../units/names.ts';
 import { toKept } from '../units/unit.ts';
 import type { Assessment } from './assess.ts';
@@ -21,15 +22,6 @@ export interface WiringRow {
 	readonly words: string;
 }
 
-interface Told {
-	readonly circuit: string;
-	readonly from?: string;
-	readonly to?: string;
-	readonly state: 'done' | 'to-do' | 'not-used';
-	readonly load?: number;
-	readonly length?: number;
-}
-
 /** Volts a circuit may lose out and back: 3 % of 13.5 V. Common practice for what must not dim. */
 const allowedDrop = 0.4;
 
@@ -43,7 +35,7 @@ const plain = (name: string) =>
 /** The wiring worksheet: the circuits told, then the usual ones of such a build that were not, wire and fuse worked out. */
 export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>): WiringRow[] {
 	const list = valueIn(state, 'harness.circuits');
-	const told = Array.isArray(list) ? (list as unknown as readonly Told[]) : [];
+	const told = Array.isArray(list) ? (list as unknown as readonly CircuitAnswer[]) : [];
 	const usual = model.rulebook.circuits.filter(({ when }) => conditionIn(state, when) === true);
 	const rows = told.map((row): WiringRow => {
 		const known = usual.find(({ circuit }) => plain(circuit) === plain(row.circuit));

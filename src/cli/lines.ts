@@ -1,5 +1,6 @@
 import { createInterface } from 'node:readline';
 import { assess } from '../audit/assess.ts';
+import { printJson } from '../report/json.ts';
 import { checkSheet } from '../sheet/check.ts';
 import { parseSheet } from '../sheet/parse.ts';
 import { BadSheet } from '../sheet/problem.ts';
@@ -20,13 +21,11 @@ export async function auditLines(flags: JudgingFlags): Promise<number> {
 		try {
 			const checked = checkSheet(parseSheet(text), model.rulebook.questions);
 			const units = flags.units ?? checked.sheet.units;
-			print(
-				JSON.stringify(assess(model, checked, { date: flags.date ?? today(), units, tool: version, draws: 0 }).audit),
-			);
+			print(printJson(assess(model, checked, { date: flags.date ?? today(), units, tool: version, draws: 0 }).audit));
 		} catch (error) {
 			if (!(error instanceof BadSheet)) throw error;
 			bad++;
-			print(JSON.stringify({ line, error: error.message }));
+			print(printJson({ line, error: error.message }));
 		}
 	}
 	return bad > 0 ? exit.badInput : exit.done;

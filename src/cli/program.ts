@@ -53,7 +53,13 @@ function declare(status: (code: number) => void): Command {
 		.action(async (sheet, flags) => status(await (await import('./interview.ts')).interview(sheet, flags)));
 	judging(program.command('audit').description('judge a sheet').argument('[sheet]', sheetWords))
 		.addOption(new Option('--lines', 'one sheet a line on stdin, one audit a line on stdout'))
+		.addOption(new Option('--schema', 'the JSON Schema of an audit; judges nothing'))
 		.action(async (sheet: string | undefined, flags) => {
+			if (flags.schema) {
+				const { auditSchema } = await import('../report/audit-schema.ts');
+				print(JSON.stringify(auditSchema, null, 2));
+				return;
+			}
 			if (flags.lines) {
 				if (sheet !== undefined) throw new BadUsage('audit --lines reads the sheets from stdin: name none');
 				status(await (await import('./lines.ts')).auditLines(flags));

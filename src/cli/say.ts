@@ -1,10 +1,11 @@
 import { writeSync } from 'node:fs';
+import { clean } from '../report/clean.ts';
 
 /** A line of talk, to stderr: stdout holds data only. Control characters never reach the terminal. */
 export function say(line: string): void {
-	const clean = line.replace(/[^\P{Cc}\n\t]/gu, '').replace(/[\u200e\u200f\u202a-\u202e\u2066-\u2069]/g, '');
+	const harmless = line.split('\n').map(clean).join('\n');
 	try {
-		writeSync(2, `${clean}\n`);
+		writeSync(2, `${harmless}\n`);
 	} catch {
 		// Nobody listens: then nothing is lost.
 	}

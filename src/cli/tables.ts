@@ -1,3 +1,4 @@
+import { printJson } from '../report/json.ts';
 import { exit } from './exit.ts';
 import { type JudgingFlags, judgeSheet } from './judged.ts';
 import { print } from './say.ts';
@@ -11,7 +12,7 @@ export async function table(
 	flags: JudgingFlags & { readonly json?: boolean },
 ): Promise<number> {
 	const assessment = await judgeSheet(argument, flags);
-	if (flags.json) print(JSON.stringify(assessment.audit[which], null, 2));
+	if (flags.json) print(printJson(assessment.audit[which], 2));
 	else {
 		const { renderPart } = await import('../report/render.ts');
 		print(renderPart(assessment, which));

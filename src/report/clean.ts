@@ -1,9 +1,14 @@
+/** Terminal escape sequences, whole: colours and cursor moves (ECMA-48 CSI), titles and links (OSC). */
+const sequences =
+	/(?:\u001b\[|\u009b)[0-?]*[ -/]*[@-~]|(?:\u001b\]|\u009d)[^\u0007\u001b\u009c]*(?:\u0007|\u001b\\|\u009c)/g;
+
 /**
- * Free text made harmless for any surface: line breaks and tabs become spaces; control characters, marks that turn the
- * direction of writing, and lone surrogates are dropped.
+ * Free text made harmless for any surface, the terminal among them: escape sequences are dropped whole; line breaks and
+ * tabs become spaces; control characters, marks that turn the direction of writing, and lone surrogates are dropped.
  */
 export function clean(text: string): string {
 	return text
+		.replace(sequences, '')
 		.replace(/[\r\n\t\v\f\u0085\u2028\u2029]+/g, ' ')
 		.replace(/\p{Cc}|[\u061c\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]|[\u{e0000}-\u{e007f}]/gu, '')
 		.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '');

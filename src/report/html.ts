@@ -1,17 +1,24 @@
 import { clean } from './clean.ts';
 import type { Block, Document, Inline } from './document.ts';
 
-/** Plain and dark on light; prints on A4 and letter, the list from the first page on. */
+/** Plain and dark on light. On A4 or letter the cautions stand in two columns, so that the list begins on the first page. */
 const style = `
 body{font:15px/1.45 system-ui,sans-serif;max-width:46rem;margin:1.5rem auto;padding:0 1rem;color:#111;background:#fff}
 h1{font-size:1.5rem}h2{font-size:1.2rem;margin-top:2rem;border-bottom:2px solid #444}h3{font-size:1.02rem}
+h1,h2,h3{break-after:avoid}
 ul.tasks{list-style:none;padding-left:0}ul.tasks>li{margin:.6rem 0;padding-left:1.7rem;position:relative;break-inside:avoid}
 ul.tasks>li::before{content:"";position:absolute;left:0;top:.15rem;width:1rem;height:1rem;border:2px solid #111}
-ul.tasks ul{padding-left:1rem;color:#333;font-size:.92rem}
-table{border-collapse:collapse;font-size:.85rem}th,td{border:1px solid #999;padding:.2rem .4rem;text-align:left;vertical-align:top}
-figure{margin:1rem 0}figure svg{max-width:100%;height:auto}code{font-size:.9em}
-@media print{body{font-size:11px;margin:0;max-width:none}h2{margin-top:1rem}a{color:inherit}@page{margin:14mm}}
-`.trim();
+ul.tasks ul{padding-left:1rem;color:#333;font-size:.93em}
+figure{margin:1rem 0;break-inside:avoid}figure svg{max-width:100%;height:auto}code{font-size:.9em}
+.small{font-size:.9em}
+@media print{
+@page{margin:12mm}
+body{font-size:9.5pt;line-height:1.35;margin:0;padding:0;max-width:none}
+h1{font-size:15pt;margin:0 0 2mm}h2{font-size:12pt;margin:5mm 0 2mm}h3{font-size:10.5pt;margin:3mm 0 1mm}
+p,ul,ol{margin:1.5mm 0}ul.tasks>li{margin:1.5mm 0}li{orphans:2;widows:2}
+.small{font-size:8.5pt;line-height:1.25;columns:2;column-gap:6mm;padding-left:4mm}
+.card{break-inside:avoid}figure{margin:2mm 0}figure svg{width:125mm}
+}`.trim();
 
 /** Prints a document as one HTML file: style and figures inside, no script. */
 export function printHtml({ title, blocks }: Document): string {
@@ -20,22 +27,36 @@ export function printHtml({ title, blocks }: Document): string {
 		'<html lang="en">',
 		`<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escaped(title)}</title><style>${style}</style></head>`,
 		'<body>',
-		...grouped(blocks),
+		...parted(blocks).map(printPart),
 		'</body>',
 		'</html>',
 		'',
 	].join('\n');
 }
 
+/** The blocks by part: a heading of the second level begins one. */
+function parted(blocks: readonly Block[]): Block[][] {
+	const parts: Block[][] = [];
+	for (const block of blocks) {
+		if (parts.length === 0 || (block.is === 'heading' && block.level === 2)) parts.push([]);
+		parts.at(-1)!.push(block);
+	}
+	return parts;
+}
+
+function printPart(blocks: readonly Block[]): string {
+	const [first] = blocks;
+	const card = first?.is === 'heading' && first.card ? ' class="card"' : '';
+	return [`<section${card}>`, ...grouped(blocks), '</section>'].join('\n');
+}
+
 /** Tasks that follow each other are one list. */
 function grouped(blocks: readonly Block[]): string[] {
-	const lines: string[] = [];
-	for (const [index, block] of blocks.entries()) {
-		if (block.is === 'task' && blocks[index - 1]?.is !== 'task') lines.push('<ul class="tasks">');
-		lines.push(print(block));
-		if (block.is === 'task' && blocks[index + 1]?.is !== 'task') lines.push('</ul>');
-	}
-	return lines;
+	return blocks.flatMap((block, index) => [
+		...(block.is === 'task' && blocks[index - 1]?.is !== 'task' ? ['<ul class="tasks">'] : []),
+		print(block),
+		...(block.is === 'task' && blocks[index + 1]?.is !== 'task' ? ['</ul>'] : []),
+	]);
 }
 
 function print(block: Block): string {
@@ -47,21 +68,16 @@ function print(block: Block): string {
 		case 'task':
 			return `<li>${inline(block.text)}${block.details.length > 0 ? list('ul', block.details) : ''}</li>`;
 		case 'items':
-			return list('ul', block.items);
+			return list('ul', block.items, block.small ? ' class="small"' : '');
 		case 'steps':
 			return list('ol', block.items);
-		case 'table': {
-			const row = (cells: readonly string[], tag: 'th' | 'td') =>
-				`<tr>${cells.map(cell => `<${tag}>${escaped(cell)}</${tag}>`).join('')}</tr>`;
-			return `<table>\n${row(block.head, 'th')}\n${block.rows.map(cells => row(cells, 'td')).join('\n')}\n</table>`;
-		}
 		case 'figure':
 			return `<figure>${block.svg}</figure>`;
 	}
 }
 
-const list = (tag: 'ul' | 'ol', items: readonly (readonly Inline[])[]): string =>
-	`<${tag}>${items.map(item => `<li>${inline(item)}</li>`).join('')}</${tag}>`;
+const list = (tag: 'ul' | 'ol', items: readonly (readonly Inline[])[], look = ''): string =>
+	`<${tag}${look}>${items.map(item => `<li>${inline(item)}</li>`).join('')}</${tag}>`;
 
 function inline(text: readonly Inline[]): string {
 	return text

@@ -2,12 +2,13 @@ import type { Assessment } from '../audit/assess.ts';
 import { worksheet } from '../audit/worksheet.ts';
 import { composeAudit } from './compose/compose.ts';
 import { ladder } from './compose/ladder.ts';
-import { next } from './compose/next.ts';
+import { worthMeasuring } from './compose/next.ts';
 import { readingCard } from './compose/readings.ts';
 import { cells, columns } from './compose/wiring.ts';
 import { printCsv } from './csv.ts';
-import type { Block } from './document.ts';
+import type { Document, Figure } from './document.ts';
 import { printHtml } from './html.ts';
+import { printJson } from './json.ts';
 import { printMarkdown } from './markdown.ts';
 
 export interface Rendered {
@@ -20,28 +21,31 @@ export interface Rendered {
 export function renderAudit(assessment: Assessment, format: 'md' | 'html' | 'json' | 'csv', stem: string): Rendered {
 	switch (format) {
 		case 'json':
-			return { text: `${JSON.stringify(assessment.audit, null, 2)}\n`, pictures: {} };
+			return { text: `${printJson(assessment.audit, 2)}\n`, pictures: {} };
 		case 'csv': {
 			const rows = worksheet(assessment).map(row => cells(row, assessment.wording.units));
-			return { text: printCsv([columns, ...rows]), pictures: {} };
+			return { text: printCsv([columns, ...rows.map(row => columns.map(column => row[column]))]), pictures: {} };
 		}
 		case 'html':
 			return { text: printHtml(composeAudit(assessment)), pictures: {} };
-		case 'md': {
-			const document = composeAudit(assessment);
-			const names = stem.replace(/[^A-Za-z0-9._-]+/g, '-').replace(/^[-.]+/, '') || 'audit';
-			const drawn = document.blocks.filter((block): block is Extract<Block, { is: 'figure' }> => block.is === 'figure');
-			return {
-				text: printMarkdown(document, stem === '' ? null : names),
-				pictures: stem === '' ? {} : Object.fromEntries(drawn.map(({ name, svg }) => [`${names}-${name}.svg`, svg])),
-			};
-		}
+		case 'md':
+			return markdown(composeAudit(assessment), stem);
 	}
+}
+
+function markdown(document: Document, stem: string): Rendered {
+	if (stem === '') return { text: printMarkdown(document, null), pictures: {} };
+	const name = stem.replace(/[^A-Za-z0-9._-]+/g, '-').replace(/^[-.]+/, '') || 'audit';
+	const figures = document.blocks.filter((block): block is Figure => block.is === 'figure');
+	return {
+		text: printMarkdown(document, name),
+		pictures: Object.fromEntries(figures.map(figure => [`${name}-${figure.name}.svg`, figure.svg])),
+	};
 }
 
 const parts = {
 	limits: { compose: ladder, empty: 'No limit could be placed: too little is answered.' },
-	next: { compose: next, empty: 'Nothing that you could measure would turn a line.' },
+	next: { compose: worthMeasuring, empty: 'Nothing that you could measure would turn a line.' },
 	readings: { compose: readingCard, empty: 'No reading could be worked out: too little is answered.' },
 } as const;
 

@@ -16,6 +16,16 @@ export interface Answer {
 	readonly note?: string;
 }
 
+/** One circuit of an answer of the kind `circuits`: amps, and feet one way. */
+export interface CircuitAnswer {
+	readonly circuit: string;
+	readonly from?: string;
+	readonly to?: string;
+	readonly state: 'done' | 'to-do' | 'not-used';
+	readonly load?: number;
+	readonly length?: number;
+}
+
 /** A verdict kept from an earlier audit: as little as a comparison needs. */
 export interface RecordedVerdict {
 	readonly rule: string;

@@ -1,16 +1,17 @@
 import fc from 'fast-check';
-import { fromMarkdown } from 'mdast-util-from-markdown';
-import { gfmFromMarkdown } from 'mdast-util-gfm';
-import { gfm } from 'micromark-extension-gfm';
-import { type DefaultTreeAdapterTypes, parse } from 'parse5';
 import { describe, expect, test } from 'vitest';
 import { clean } from '../../src/report/clean.ts';
+import { composeAudit } from '../../src/report/compose/compose.ts';
 import { printCsv } from '../../src/report/csv.ts';
 import type { Document } from '../../src/report/document.ts';
 import { printHtml } from '../../src/report/html.ts';
+import { printJson } from '../../src/report/json.ts';
 import { printMarkdown } from '../../src/report/markdown.ts';
+import { renderAudit } from '../../src/report/render.ts';
 import { lines } from '../../src/tui/text.ts';
 import { counts, seed } from '../counts.ts';
+import { audited, brokenBuild } from '../support/audited.ts';
+import { htmlShape, markdownShape, readHtml, readMarkdown } from '../support/tree.ts';
 
 // Free text of a sheet (names, notes, loads, circuits) stands in every kind of block. Whatever it holds, the parsed
 // document must have the shape that it has with a harmless word in its place.
@@ -25,7 +26,8 @@ const withText = (text: string): Document => ({
 		{ is: 'task', text: [{ strong: text }, text], details: [[text], ['Note: ', text]] },
 		{ is: 'items', items: [[text], ['x ', text]] },
 		{ is: 'steps', items: [[text]] },
-		{ is: 'table', head: ['a', text], rows: [[text, 'b']] },
+		{ is: 'items', items: [[{ code: text }, text]], small: true },
+		{ is: 'figure', name: 'x', title: text, svg: '<svg></svg>' },
 	],
 });
 
@@ -92,57 +94,43 @@ const hostile = fc
 	)
 	.map(parts => parts.join(''));
 
-interface Node {
-	readonly type: string;
-	readonly children?: readonly Node[];
-}
-
-/** The shape of a tree: kinds of nodes, text and code (which only ids stand in) left out. */
-const shape = ({ type, children = [] }: Node): unknown => [
-	type,
-	...children.filter(child => child.type !== 'text' && child.type !== 'inlineCode').map(shape),
-];
-const markdownShape = (text: string) =>
-	shape(fromMarkdown(text, { extensions: [gfm()], mdastExtensions: [gfmFromMarkdown()] }) as Node);
-
-type Html = DefaultTreeAdapterTypes.Node;
-const htmlShape = (node: Html): unknown => [
-	node.nodeName,
-	...('attrs' in node ? node.attrs.map(({ name }) => name) : []),
-	...('childNodes' in node ? node.childNodes.filter(child => child.nodeName !== '#text').map(htmlShape) : []),
-];
+const shapeOfMarkdown = (text: string) => markdownShape(readMarkdown(text));
+const shapeOfHtml = (text: string) => htmlShape(readHtml(text));
 
 /** What would be nothing at all on paper leaves its block out: the shape is compared for text with a letter in it. */
 const visible = hostile.map(text => `q${text}q`);
 
-describe('free text cannot break', () => {
+/** What a terminal obeys, or what turns the writing. */
+const obeyed = /[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/;
+
+describe('free text cannot break', { timeout: 60_000 + 10 * counts.hostile }, () => {
 	test('Markdown', () => {
-		const wanted = markdownShape(printMarkdown(withText('qwordq'), 'x'));
+		const wanted = shapeOfMarkdown(printMarkdown(withText('qwordq'), 'x'));
 		fc.assert(
 			fc.property(visible, text => {
-				expect(markdownShape(printMarkdown(withText(text), 'x'))).toEqual(wanted);
+				expect(shapeOfMarkdown(printMarkdown(withText(text), 'x'))).toEqual(wanted);
 			}),
-			{ seed, numRuns: counts.hostile / 3 },
+			{ seed, numRuns: counts.hostile },
 		);
 	});
 
 	test('Markdown, with the text at the very start and end of a line', () => {
 		fc.assert(
 			fc.property(hostile, text => {
-				const made = markdownShape(printMarkdown({ title: '', blocks: [{ is: 'paragraph', text: [text] }] }, null));
+				const made = shapeOfMarkdown(printMarkdown({ title: '', blocks: [{ is: 'paragraph', text: [text] }] }, null));
 				expect([['root'], ['root', ['paragraph']]]).toContainEqual(made);
 			}),
-			{ seed, numRuns: counts.hostile / 3 },
+			{ seed, numRuns: counts.hostile },
 		);
 	});
 
 	test('HTML', () => {
-		const wanted = htmlShape(parse(printHtml(withText('qwordq'))));
+		const wanted = shapeOfHtml(printHtml(withText('qwordq')));
 		fc.assert(
 			fc.property(visible, text => {
-				expect(htmlShape(parse(printHtml(withText(text))))).toEqual(wanted);
+				expect(shapeOfHtml(printHtml(withText(text)))).toEqual(wanted);
 			}),
-			{ seed, numRuns: counts.hostile / 3 },
+			{ seed, numRuns: counts.hostile },
 		);
 	});
 
@@ -162,14 +150,41 @@ describe('free text cannot break', () => {
 		);
 	});
 
+	test('JSON, on a terminal as well', () => {
+		fc.assert(
+			fc.property(hostile, text => {
+				const printed = printJson({ [text]: [text] });
+				expect(JSON.parse(printed)).toEqual({ [text]: [text] });
+				expect(printed).not.toMatch(obeyed);
+			}),
+			{ seed, numRuns: counts.hostile },
+		);
+	});
+
 	test('the terminal: no control bytes, no marks that turn the writing', () => {
 		fc.assert(
 			fc.property(hostile, text => {
 				const shown = [clean(text), ...lines(text, 40).map(line => line.text)].join('');
-				expect(shown).not.toMatch(/[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/);
+				expect(shown).not.toMatch(obeyed);
 			}),
 			{ seed, numRuns: counts.hostile },
 		);
+	});
+});
+
+describe('a whole audit, with hostile text in its name, notes, loads and circuits', () => {
+	const plain = composeAudit(audited(brokenBuild('qwordq')));
+	const wanted = { markdown: shapeOfMarkdown(printMarkdown(plain, 'x')), html: shapeOfHtml(printHtml(plain)) };
+	const texts = fc.sample(visible, { seed, numRuns: counts.hostile / 300 });
+
+	test.each(texts.map(text => [text]))('keeps its shape with %j', text => {
+		const assessment = audited(brokenBuild(text));
+		const markdown = renderAudit(assessment, 'md', '../x y/\u0000z');
+		const names = Object.keys(markdown.pictures);
+		for (const name of names) expect(name).toMatch(/^[A-Za-z0-9_][A-Za-z0-9._-]*\.svg$/);
+		expect(shapeOfMarkdown(markdown.text)).toEqual(wanted.markdown);
+		expect(shapeOfHtml(renderAudit(assessment, 'html', '').text)).toEqual(wanted.html);
+		expect(markdown.text).not.toMatch(/(?!\n)[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/);
 	});
 });
 

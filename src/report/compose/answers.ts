@@ -1,7 +1,8 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { showAnswer } from '../../audit/show.ts';
-import { answerTo } from '../../sheet/sheet.ts';
-import { type Block, code, heading, type Inline } from '../document.ts';
+import type { Question, UnitSet } from '../../sheet/question.ts';
+import { type Answer, answerTo } from '../../sheet/sheet.ts';
+import { type Block, code, heading, type Inline, listed } from '../document.ts';
 
 /** The answers as given, with how they are known, notes, and what is not in effect. */
 export function answers({ model, sheet, state, wording }: Assessment): Block[] {
@@ -9,10 +10,18 @@ export function answers({ model, sheet, state, wording }: Assessment): Block[] {
 		const answer = answerTo(sheet, question.id);
 		if (!answer) return [];
 		const idle = state.values[state.graph.slotOf.get(question.id)!] === null;
-		const told = answer.value === undefined ? 'not known' : showAnswer(question, answer, wording.units);
-		const known = answer.value !== undefined && question.of.length > 0 ? ` (${answer.known ?? 'estimate'})` : '';
 		const note = answer.note ? ` Note: ${answer.note}` : '';
-		return [[code(question.id), ` ${told}${known}${idle ? ', not in effect' : ''}.${note}`]];
+		return [
+			[code(question.id), ` ${told(question, answer, wording.units)}${idle ? ', not in effect here' : ''}.${note}`],
+		];
 	});
-	return items.length > 0 ? [heading(2, 'The answers as given'), { is: 'items', items }] : [];
+	return listed([heading(2, 'The answers as given')], items, 'small');
+}
+
+/** An answer, how it is known, and how far off it may be when it says so. */
+function told(question: Question, answer: Answer, units: UnitSet): string {
+	if (answer.value === undefined) return 'not known';
+	const spread = answer.spread === undefined ? [] : [`give or take ${answer.spread}`];
+	const known = question.of.length > 0 ? [answer.known ?? 'estimate', ...spread] : [];
+	return `${showAnswer(question, answer, units)}${known.length > 0 ? ` (${known.join(', ')})` : ''}`;
 }

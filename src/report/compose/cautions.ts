@@ -1,22 +1,27 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { conditionIn } from '../../audit/conditions.ts';
-import { type Block, heading, strong } from '../document.ts';
+import { fittedProcedures } from '../../audit/procedures.ts';
+import { type Block, heading, listed, strong } from '../document.ts';
+import { findOuts } from './find-out.ts';
 
 /** Shown whatever the build: local rules, and the people who hold a licence. */
 const always = ['law', 'licensed-help'];
 
-/** Read this first: the cautions of what is open, those of the build, local law and licensed help. */
-export function cautions({ audit, state, model }: Assessment): Block[] {
-	const open = new Set(
-		audit.findings
-			.filter(({ verdict }) => verdict !== 'does-not-apply' && verdict !== 'holds')
-			.flatMap(finding => finding.cautions),
-	);
+/** Read this first: every caution that a line of this audit names, those of the build, local law and licensed help. */
+export function cautions(assessment: Assessment): Block[] {
+	const { audit, state, model } = assessment;
+	const named = new Set([
+		...always,
+		...audit.findings.filter(({ verdict }) => verdict === 'fails').flatMap(finding => finding.cautions),
+		...findOuts(assessment).flatMap(({ question }) => question.cautions),
+		...fittedProcedures(assessment).flatMap(({ steps }) => steps.flatMap(step => step.cautions)),
+	]);
 	const shown = model.rulebook.cautions.filter(
-		({ id, when }) => always.includes(id) || (open.has(id) && conditionIn(state, when) !== false),
+		({ id, when }) => named.has(id) || (when !== null && conditionIn(state, when) === true),
 	);
-	return [
-		heading(2, 'Read this first'),
-		{ is: 'items', items: shown.map(({ title, words }) => [strong(`${title}. `), words]) },
-	];
+	return listed(
+		[heading(2, 'Read this first')],
+		shown.map(({ title, words }) => [strong(`${title}. `), words]),
+		'small',
+	);
 }

@@ -2,7 +2,6 @@ import type { Assessment } from '../../audit/assess.ts';
 import type { Document } from '../document.ts';
 import { answers } from './answers.ts';
 import { cautions } from './cautions.ts';
-import { curves } from './curves.ts';
 import { head } from './head.ts';
 import { ladder } from './ladder.ts';
 import { list } from './list.ts';
@@ -21,7 +20,6 @@ const sections = [
 	cautions,
 	list,
 	ladder,
-	curves,
 	readingCard,
 	procedures,
 	wiring,

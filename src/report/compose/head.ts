@@ -1,6 +1,6 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { standsInTheWay } from '../../audit/stages.ts';
-import { type Block, heading, paragraph, strong } from '../document.ts';
+import { type Block, heading, listed, paragraph, strong } from '../document.ts';
 import { before, count } from './names.ts';
 
 /** Name, date, versions; a line a stage: ready, or what stands in the way. */
@@ -18,6 +18,6 @@ export function head({ audit, sheet, warnings }: Assessment): Block[] {
 		heading(1, `Swap audit: ${sheet.name}`),
 		paragraph(`${audit.date}. swap-audit ${audit.tool}, rules ${audit.rules.slice(0, 12)}.`),
 		{ is: 'items', items: stages },
-		...(odd.length > 0 ? [paragraph('Look at these answers again:'), { is: 'items', items: odd } as const] : []),
+		...listed([paragraph('Look at these answers again:')], odd),
 	];
 }

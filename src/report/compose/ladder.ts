@@ -1,41 +1,42 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { LimitRung } from '../../audit/audit.ts';
-import { type Block, heading, type Inline, paragraph, strong } from '../document.ts';
+import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
+import { span } from './names.ts';
 
-/** What gives out first: the rungs lowest first, then those that could not be placed. */
+/** What gives out first: the rungs lowest first, those that could not be placed, and what moves with boost. */
 export function ladder(assessment: Assessment): Block[] {
-	const { audit } = assessment;
-	if (audit.limits.length === 0) return [];
-	const placed = audit.limits.filter(({ value }) => value !== null);
-	const rest = audit.limits.filter(({ value }) => value === null);
+	const { limits } = assessment.audit;
+	if (limits.length === 0) return [];
+	const placed = limits.filter(({ value }) => value !== null);
+	const rest = limits.filter(({ value }) => value === null);
 	return [
 		heading(2, 'What gives out first'),
 		...(placed.length > 0 ? [{ is: 'steps', items: placed.map(rung => placedLine(rung, assessment)) } as const] : []),
-		...figures(assessment).filter(({ name }) => name === 'limits'),
-		...(rest.length > 0
-			? [
-					paragraph('Not placed yet:'),
-					{ is: 'items', items: rest.map(({ title, missing }) => [`${title}: needs ${missing.join(', ')}.`]) } as const,
-				]
-			: []),
+		...listed(
+			[paragraph('Not placed yet:')],
+			rest.map(({ title, missing }): Inline[] => [
+				`${title}: `,
+				...(missing.length > 0 ? ['needs ', code(missing.join(', '))] : ['could not be worked out']),
+				'.',
+			]),
+		),
+		...figures(assessment, ['limits', 'over-boost']),
 	];
 }
 
-export function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
-	const show = (value: number | null) => (value === null ? null : wording.show(rung.limit, value));
+function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
+	const { value, low, high, bound, of_target, power } = rung;
+	const show = (number: number) => wording.show(rung.limit, number)!;
 	const at =
-		rung.bound === 'above'
-			? `not reached by ${show(rung.value)}`
-			: rung.bound === 'below'
+		bound === 'above'
+			? `not reached by ${show(value!)}`
+			: bound === 'below'
 				? 'passed already at nothing'
-				: `${show(rung.value)}`;
-	const band =
-		rung.low !== null && rung.high !== null && rung.bound === null ? `, ${show(rung.low)} to ${show(rung.high)}` : '';
+				: `${show(value!)}`;
+	const band = low !== null && high !== null && low < high && bound === null ? `, ${span(show(low), show(high))}` : '';
 	const share =
-		rung.of_target !== null && rung.of_target < 1 && rung.bound === null
-			? `, ${Math.round(rung.of_target * 100)} % of the target`
-			: '';
-	const power = rung.power === null || rung.bound !== null ? '' : `, about ${wording.show('engine.power', rung.power)}`;
-	return [strong(`${rung.title}: `), `${at}${band}${share}${power}. ${rung.raise}`];
+		of_target !== null && of_target < 1 && bound === null ? `, ${Math.round(of_target * 100)} % of the target` : '';
+	const made = power === null || bound !== null ? '' : `, about ${wording.show('engine.power', power)}`;
+	return [strong(`${rung.title}: `), `${at}${band}${share}${made}. ${rung.raise}`];
 }

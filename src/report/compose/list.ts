@@ -1,35 +1,44 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Finding } from '../../audit/audit.ts';
+import { valueIn } from '../../audit/conditions.ts';
 import { standsInTheWay } from '../../audit/stages.ts';
 import { type Stage, stages } from '../../rulebook/rulebook.ts';
-import { type Block, heading, type Inline, paragraph, strong } from '../document.ts';
-import { before, count } from './names.ts';
+import { type Block, code, heading, type Inline, paragraph, strong } from '../document.ts';
+import { type FindOut, findOuts } from './find-out.ts';
+import { before, cautionWords, count, lower } from './names.ts';
 
 /** The list: a stage at a time, what is wrong by priority, then what has to be found out. */
 export function list(assessment: Assessment): Block[] {
-	const asked = new Set<string>();
-	const parts = stages.flatMap(stage => stagePart(stage, assessment, asked));
+	const open = findOuts(assessment);
+	const parts = stages.flatMap(stage => stagePart(stage, assessment, open));
 	const nothing = paragraph(
 		'Nothing is known to be wrong, and nothing that could hurt waits for an answer. That is not proof: it is what the answers say.',
 	);
 	return [heading(2, 'The list'), ...(parts.length > 0 ? parts : [nothing])];
 }
 
-function stagePart(stage: Stage, assessment: Assessment, asked: Set<string>): Block[] {
-	const own = assessment.audit.findings.filter(finding => finding.stage === stage);
-	const tasks = own.filter(({ verdict }) => verdict === 'fails').map(finding => task(finding, assessment));
-	const open = findOut(
-		own.filter(finding => finding.verdict === 'cannot-tell' && standsInTheWay(finding)),
-		assessment,
-		asked,
-	);
-	return tasks.length + open.length > 0 ? [heading(3, before[stage]), ...tasks, ...open] : [];
+function stagePart(stage: Stage, assessment: Assessment, open: readonly FindOut[]): Block[] {
+	const own = assessment.audit.findings.filter(finding => finding.stage === stage && standsInTheWay(finding));
+	if (own.length === 0) return [];
+	const asked = open.filter(findOut => findOut.stage === stage);
+	const here = new Set(asked.map(({ question }) => question.id));
+	const waits = own.filter(
+		({ verdict, missing }) => verdict === 'cannot-tell' && !missing.some(answer => here.has(answer)),
+	).length;
+	return [
+		heading(3, before[stage]),
+		...own.filter(({ verdict }) => verdict === 'fails').map(finding => task(finding, assessment)),
+		...own.filter(({ verdict }) => verdict === 'not-evaluated').map(broken),
+		...asked.map(findOut => line(findOut, assessment)),
+		...(waits > 0
+			? [paragraph(`${count(waits, 'more line waits', 'more lines wait')} here for answers that are asked for above.`)]
+			: []),
+	];
 }
 
 function task(finding: Finding, assessment: Assessment): Block {
-	const { model } = assessment;
 	const [first, ...rest] = finding.do;
-	const cautions = model.rulebook.cautions.filter(({ id }) => finding.cautions.includes(id)).map(({ title }) => title);
+	const cautions = cautionWords(assessment.model.rulebook, finding.cautions);
 	const about = finding.subject === null ? '' : ` (${subjectWords(finding, assessment)})`;
 	const details: Inline[][] = [
 		...rest.map((step): Inline[] => [step]),
@@ -39,51 +48,56 @@ function task(finding: Finding, assessment: Assessment): Block {
 			? [[strong('Doubt: '), `${Math.round(finding.sure * 100)} in 100 sure, as the answers are known.`]]
 			: []),
 		...(finding.assumed.length > 0 ? [[strong('Assumed: '), assumedWords(finding.assumed, assessment)]] : []),
-		...(cautions.length > 0 ? [[strong('Caution: '), `${cautions.join('; ')}.`]] : []),
+		...(cautions.length > 0 ? [cautions] : []),
 	];
 	return { is: 'task', text: [strong(`${finding.title}${about}. `), first ?? ''], details };
 }
 
+/** A rule that could not be worked out stands in the way like a missing answer. */
+const broken = ({ title, why }: Finding): Block => ({
+	is: 'task',
+	text: [strong(`${title}: not worked out. `), `Look at the answers behind it. ${why}`],
+	details: [],
+});
+
+/** A missing answer, and what it settles. */
+function line({ question, settles }: FindOut, { model }: Assessment): Block {
+	const titles = [...new Set(settles.map(({ title }) => lower(title)))];
+	const more = titles.length > 3 ? `; and ${count(titles.length - 3, 'more line')}` : '';
+	const cautions = cautionWords(model.rulebook, question.cautions);
+	return {
+		is: 'task',
+		text: [
+			strong('Find out: '),
+			`${question.ask} (`,
+			code(question.id),
+			') ',
+			strong('Settles: '),
+			`${titles.slice(0, 3).join('; ')}${more}.`,
+			...(cautions.length > 0 ? [' ', ...cautions] : []),
+		],
+		details: [],
+	};
+}
+
 /** The part a finding speaks of, in the words of its question. */
-export function subjectWords({ rule, subject }: Finding, { model }: Assessment): string {
+export function subjectWords(
+	{ rule, subject }: Pick<Finding, 'rule' | 'subject'>,
+	{ model }: Pick<Assessment, 'model'>,
+): string {
 	const each = model.rulebook.rules.find(({ id }) => id === rule)?.each;
 	if (!each || subject === null) return subject ?? '';
 	const question = model.rulebook.questions.find(({ id }) => id === each.answer);
 	return each.over === 'cylinders' ? `cylinder ${subject}` : (question?.choices[subject] ?? subject);
 }
 
-/** Usual values that went in, by what they stand for. */
-export function assumedWords(assumed: readonly string[], { model }: Assessment): string {
+/** Usual values that went in, by what they stand for, with their figures. */
+export function assumedWords(assumed: readonly string[], { state, wording }: Assessment): string {
 	const named = assumed.map(id => {
 		const [plain = id, from] = id.split(/ (?=\()/);
-		const question = model.rulebook.questions.find(other => other.id === plain);
-		const quantity = model.quantities.find(other => other.id === plain);
-		return `${(question?.id ?? quantity?.id ?? plain).replace(/^[a-z]+\./, '').replaceAll('_', ' ')}${from ? ` ${from}` : ''}`;
+		const name = plain.replace(/^[a-z]+\./, '').replaceAll('_', ' ');
+		const value = wording.show(plain, valueIn(state, plain));
+		return [name, value, from].filter(Boolean).join(' ');
 	});
 	return `usual values for ${named.join(', ')}.`;
 }
-
-/** A line a missing answer, with what it settles; each is asked once, in the first stage that waits for it. */
-function findOut(waiting: readonly Finding[], { model }: Assessment, asked: Set<string>): Block[] {
-	const byAnswer = new Map<string, Finding[]>();
-	for (const finding of waiting) {
-		for (const answer of finding.missing) byAnswer.set(answer, [...(byAnswer.get(answer) ?? []), finding]);
-	}
-	return [...byAnswer].flatMap(([answer, findings]): Block[] => {
-		const question = model.rulebook.questions.find(({ id }) => id === answer);
-		if (!question || asked.has(answer)) return [];
-		asked.add(answer);
-		const titles = [...new Set(findings.map(({ title }) => lower(title)))];
-		const more = titles.length > 3 ? `, and ${count(titles.length - 3, 'more line')}` : '';
-		const settles: Inline[] = [strong('Settles: '), `${titles.slice(0, 3).join('; ')}${more}.`];
-		return [
-			{
-				is: 'task',
-				text: [strong(`Find out (${question.topic}): `), question.ask],
-				details: [[question.how], settles],
-			},
-		];
-	});
-}
-
-const lower = (title: string): string => title.charAt(0).toLowerCase() + title.slice(1);

@@ -1,4 +1,6 @@
-import type { Stage } from '../../rulebook/rulebook.ts';
+import type { Caution, Rulebook, Stage } from '../../rulebook/rulebook.ts';
+import type { Inline } from '../document.ts';
+import { strong } from '../document.ts';
 
 /** The stages in words. */
 export const before: Readonly<Record<Stage, string>> = {
@@ -12,4 +14,19 @@ export const before: Readonly<Record<Stage, string>> = {
 /** A count with its noun. */
 export function count(number: number, one: string, many = `${one}s`): string {
 	return `${number} ${number === 1 ? one : many}`;
+}
+
+/** Two figures as a span, `12.4 to 12.9 V`: a unit that both have is written once. */
+export function span(low: string, high: string): string {
+	const [, number = low, unit] = /^(\S+)( .+)$/.exec(low) ?? [];
+	return unit !== undefined && high.endsWith(unit) ? `${number} to ${high}` : `${low} to ${high}`;
+}
+
+export const lower = (title: string): string => title.charAt(0).toLowerCase() + title.slice(1);
+export const upper = (title: string): string => title.charAt(0).toUpperCase() + title.slice(1);
+
+/** The names of cautions on a line that they touch; nothing when there are none. */
+export function cautionWords({ cautions }: Rulebook, ids: readonly Caution['id'][]): Inline[] {
+	const titles = cautions.filter(({ id }) => ids.includes(id)).map(({ title }) => title);
+	return titles.length > 0 ? [strong('Caution: '), `${titles.join('; ')}.`] : [];
 }

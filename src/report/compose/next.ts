@@ -1,18 +1,34 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { type Block, heading, strong } from '../document.ts';
+import type { Effort } from '../../sheet/question.ts';
+import { type Block, code, heading, type Inline, listed, strong } from '../document.ts';
+import { findOuts } from './find-out.ts';
+import { upper } from './names.ts';
 
 /** As many as one evening holds. */
 const most = 12;
 
-/** What to measure next: the answers that could turn the most lines. */
-export function next({ audit, model }: Assessment): Block[] {
-	if (audit.next.length === 0) return [];
-	const ask = (id: string) => model.rulebook.questions.find(question => question.id === id)?.ask ?? id;
-	const items = audit.next
-		.slice(0, most)
-		.map(({ answer, why, effort }) => [
-			strong(ask(answer)),
-			` ${why.charAt(0).toUpperCase()}${why.slice(1)} (${{ look: 'a look', gauge: 'a gauge or a meter', test: 'a test' }[effort]}).`,
-		]);
-	return [heading(2, 'Measure next'), { is: 'steps', items }];
+const efforts: Readonly<Record<Effort, string>> = { look: 'a look', gauge: 'a gauge or a meter', test: 'a test' };
+
+/** The answers that could turn the most lines, each with how to get it. */
+export function worthMeasuring({ audit, model }: Assessment): Block[] {
+	const steps = audit.next.slice(0, most).map(({ answer, why, effort }): Inline[] => {
+		const { ask, how } = model.rulebook.questions.find(({ id }) => id === answer)!;
+		return [strong(ask), ` ${upper(why)} (${efforts[effort]}). `, strong('How: '), how];
+	});
+	return steps.length > 0 ? [heading(2, 'Measure next'), { is: 'steps', items: steps }] : [];
+}
+
+/** What to measure next, and how to get every other answer that the list asks for. */
+export function next(assessment: Assessment): Block[] {
+	const first = worthMeasuring(assessment);
+	const told = new Set(assessment.audit.next.slice(0, most).map(({ answer }) => answer));
+	const rest = findOuts(assessment).filter(({ question }) => !told.has(question.id));
+	return [
+		...first,
+		...listed(
+			[...(first.length > 0 ? [] : [heading(2, 'Measure next')]), heading(3, 'How to find out what the list asks for')],
+			rest.map(({ question }) => [code(question.id), ` ${question.how}`]),
+			'small',
+		),
+	];
 }

@@ -1,29 +1,28 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { fittedProcedures } from '../../audit/procedures.ts';
+import { type FittedStep, fittedProcedures } from '../../audit/procedures.ts';
+import type { Rulebook } from '../../rulebook/rulebook.ts';
 import { type Block, heading, type Inline, paragraph, strong } from '../document.ts';
+import { cautionWords, upper } from './names.ts';
 
 /** The day itself: each procedure fitted to the answers; one whose stage is not ready says so first. */
 export function procedures(assessment: Assessment): Block[] {
 	const { rulebook } = assessment.model;
 	const blocks = fittedProcedures(assessment).flatMap(({ title, ready, steps }): Block[] => [
-		heading(3, title.charAt(0).toUpperCase() + title.slice(1)),
+		heading(3, upper(title)),
 		...(ready
 			? []
 			: [paragraph(strong('Not ready: '), 'the list above has open lines for this point. Settle them first.')]),
-		{
-			is: 'steps',
-			items: steps.map((step): Inline[] => {
-				const cautions = rulebook.cautions
-					.filter(({ id }) => step.cautions.includes(id))
-					.map(({ title: words }) => words);
-				return [
-					step.do,
-					...(step.read ? [' ', strong('Read: '), step.read] : []),
-					...(step.stop ? [' ', strong('Stop if: '), step.stop] : []),
-					...(cautions.length > 0 ? [' ', strong('Caution: '), `${cautions.join('; ')}.`] : []),
-				];
-			}),
-		},
+		{ is: 'steps', items: steps.map(step => words(step, rulebook)) },
 	]);
 	return blocks.length > 0 ? [heading(2, 'The day itself'), ...blocks] : [];
+}
+
+function words(step: FittedStep, rulebook: Rulebook): Inline[] {
+	const cautions = cautionWords(rulebook, step.cautions);
+	return [
+		step.do,
+		...(step.read ? [' ', strong('Read: '), step.read] : []),
+		...(step.stop ? [' ', strong('Stop if: '), step.stop] : []),
+		...(cautions.length > 0 ? [' ', ...cautions] : []),
+	];
 }

@@ -1,6 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Change } from '../../audit/audit.ts';
-import { type Block, heading, paragraph, strong } from '../document.ts';
+import { type Block, code, heading, listed, paragraph, strong } from '../document.ts';
+import { subjectWords } from './list.ts';
 
 const words: Readonly<Record<Change['change'], string>> = {
 	settled: 'Settled',
@@ -15,20 +16,24 @@ const words: Readonly<Record<Change['change'], string>> = {
 export function since({ audit, model, wording }: Assessment): Block[] {
 	if (!audit.since) return [];
 	const { date, changes, numbers } = audit.since;
+	// A rule that has gone since has no title any more.
 	const title = (rule: string) => model.rulebook.rules.find(({ id }) => id === rule)?.title ?? rule;
+	const about = (change: Change) => (change.subject === null ? '' : ` (${subjectWords(change, { model })})`);
 	const groups = (Object.keys(words) as Change['change'][]).flatMap((kind): Block[] => {
 		const own = changes.filter(({ change }) => change === kind);
-		if (own.length === 0) return [];
-		const items = own.map(({ rule, subject, by }) => [
-			`${title(rule)}${subject ? ` (${subject})` : ''}${by === 'rules' ? ', because the rules changed' : ''}.`,
+		const items = own.map(change => [
+			`${title(change.rule)}${about(change)}${change.by === 'rules' ? ', because the rules changed' : ''}.`,
 		]);
-		return [paragraph(strong(`${words[kind]}: ${own.length}`)), { is: 'items', items }];
+		return listed([paragraph(strong(`${words[kind]}: ${own.length}`))], items);
 	});
 	const moved = numbers.map(({ name, before, after }) => [
-		`${name}: ${wording.show(name, before)} before, ${wording.show(name, after)} now.`,
+		code(name),
+		` ${wording.show(name, before)} before, ${wording.show(name, after)} now.`,
 	]);
-	const figures: Block[] =
-		moved.length > 0 ? [paragraph(strong('Figures that moved')), { is: 'items', items: moved }] : [];
-	const same = paragraph(`Nothing changed since ${date}.`);
-	return [heading(2, `Since ${date}`), ...(groups.length + figures.length > 0 ? [...groups, ...figures] : [same])];
+	const told = [...groups, ...listed([paragraph(strong('Figures that moved'))], moved)];
+	return [
+		heading(2, 'Since last time'),
+		paragraph(`Compared with the audit of ${date}.${told.length > 0 ? '' : ' Nothing changed.'}`),
+		...told,
+	];
 }

@@ -5,53 +5,62 @@ import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
 import { toKept } from '../../units/unit.ts';
 import { write } from '../../units/write.ts';
-import { type Block, heading, type Inline, paragraph, strong } from '../document.ts';
+import { type Block, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 
-/** The cells of a row in words: circuit, from, to, state, load, length, wire, fuse. */
-export function cells(row: WiringRow, units: UnitSet): string[] {
-	const load = row.load === null ? '' : `${row.load} A${row.loadAssumed ? ' (usual)' : ''}`;
-	const length = row.length === null ? '' : write(row.length, unitNamed(units === 'us' ? 'ft' : 'm', ['length'])!);
-	const area = row.gauge === null ? null : toKept(row.gauge, unitNamed('AWG', ['area'])!);
-	const wire =
-		area !== null
-			? write(area, shownUnit('area', units))
-			: row.length === null
-				? 'length needed'
-				: row.load === null
-					? 'load needed'
-					: 'thicker than 4/0';
-	return [row.circuit, row.from, row.to, row.state, load, length, wire, row.fuse === null ? '' : `${row.fuse} A`];
+export const columns = [
+	'circuit',
+	'from',
+	'to',
+	'state',
+	'load',
+	'length',
+	'wire',
+	'fuse',
+	'usual way',
+] as const satisfies readonly string[];
+
+/** The cells of a row in words, by column; a blank is for the person to fill in. */
+export function cells(row: WiringRow, units: UnitSet): Record<(typeof columns)[number], string> {
+	const { circuit, from, to, state, load, loadAssumed, length, fuse, words } = row;
+	return {
+		circuit,
+		from,
+		to,
+		state,
+		load: load === null ? '' : `${load} A${loadAssumed ? ' (usual)' : ''}`,
+		length: length === null ? '' : write(length, unitNamed(units === 'us' ? 'ft' : 'm', ['length'])!),
+		wire: wireWords(row, units),
+		fuse: fuse === null ? '' : `${fuse} A`,
+		'usual way': words,
+	};
 }
 
-export const columns = ['circuit', 'from', 'to', 'state', 'load', 'length', 'wire', 'fuse'] as const;
+/** The wire's size, or what is needed to say it. */
+function wireWords({ gauge, length, load }: WiringRow, units: UnitSet): string {
+	if (gauge !== null) return write(toKept(gauge, unitNamed('AWG', ['area'])!), shownUnit('area', units));
+	if (!length) return 'length needed';
+	return load ? 'thicker than 4/0' : 'load needed';
+}
 
 /** The wiring worksheet: a line a circuit, open ones first. */
 export function wiring(assessment: Assessment): Block[] {
 	const rows = worksheet(assessment);
-	const line = (row: WiringRow): Inline[] => {
-		const [circuit, from, to, state, load, length, wire, fuse] = cells(row, assessment.wording.units) as [
-			string,
-			string,
-			string,
-			string,
-			string,
-			string,
-			string,
-			string,
-		];
-		const way = from || to ? `${from || '____'} to ${to || '____'}` : row.words || 'from ____ to ____';
-		const size = [load, length, fuse ? `wire ${wire}, fuse ${fuse}` : wire].filter(Boolean).join(', ');
-		return [strong(`${circuit}`), ` (${state}): ${way.replace(/\.$/, '')}; ${size}.`];
-	};
-	const open = rows.filter(({ state }) => state === 'to-do' || state === 'not told');
-	const rest = rows.filter(({ state }) => state === 'done' || state === 'not-used');
 	if (rows.length === 0) return [];
+	const isOpen = ({ state }: WiringRow) => state === 'to-do' || state === 'not told';
+	const line = (row: WiringRow) => words(row, assessment.wording.units);
 	return [
 		heading(2, 'The wiring worksheet'),
 		paragraph(
 			'Wire sizes are for a loss of 0.4 V out and back, 105 degC insulation in an engine space; a usual load is a usual figure, not yours.',
 		),
-		...open.map((row): Block => ({ is: 'task', text: line(row), details: [] })),
-		...(rest.length > 0 ? [{ is: 'items', items: rest.map(line) } as const] : []),
+		...rows.filter(isOpen).map((row): Block => ({ is: 'task', text: line(row), details: [] })),
+		...listed([], rows.filter(row => !isOpen(row)).map(line)),
 	];
+}
+
+function words(row: WiringRow, units: UnitSet): Inline[] {
+	const { circuit, from, to, state, load, length, wire, fuse } = cells(row, units);
+	const way = from || to ? `${from || '____'} to ${to || '____'}` : row.words || 'from ____ to ____';
+	const size = [load, length, fuse ? `wire ${wire}, fuse ${fuse}` : wire].filter(Boolean).join(', ');
+	return [strong(circuit), ` (${state}): ${way.replace(/\.$/, '')}; ${size}.`];
 }

@@ -2,53 +2,58 @@ import { scaleLinear } from 'd3-scale';
 import type { Assessment } from '../../audit/assess.ts';
 import { valueIn } from '../../audit/conditions.ts';
 import { type BankLayout, banksOf, layoutFromOrder } from '../../physics/firing-order.ts';
-import { drawing, label, round, rule } from './draw.ts';
+import { drawing, label, type Picture, round, rule } from './draw.ts';
+
+const floor = 220;
+const left = 40;
 
 /** Compression by cylinder, bank by bank, with the line that 75 % of the highest makes. Null without readings. */
-export function drawCompression({ state, wording }: Assessment): string | null {
+export function drawCompression({ state, wording }: Assessment): Picture | null {
 	const readings = valueIn(state, 'engine.compression') as (number | null)[] | undefined;
 	if (!Array.isArray(readings)) return null;
 	const highest = Math.max(...readings.map(reading => reading ?? 0));
+	const low = (reading: number | null) => reading !== null && reading < 0.75 * highest;
 	const banks = banksIn(state, readings.length) ?? [readings.map((_, index) => index + 1)];
-	const y = scaleLinear([0, highest * 1.1], [220, 50]);
+	const y = scaleLinear([0, highest * 1.1 || 1], [floor, 50]);
 	const show = (value: number) => wording.show('engine.compression_highest', value)!;
-	const step = 540 / readings.length;
-	let place = 0;
+	const gap = banks.length > 1 ? 20 : 0;
+	const step = (640 - 2 * left - gap) / readings.length;
 	const bars = banks.flatMap((bank, index) =>
-		bank.flatMap(cylinder => {
-			const x = 40 + place++ * step + index * 20;
+		bank.flatMap((cylinder, place) => {
+			const x = left + (index * banks[0]!.length + place) * step + index * gap;
 			const reading = readings[cylinder - 1] ?? null;
-			const low = reading !== null && reading < 0.75 * highest;
+			const number = label(x + step / 2, floor + 17, String(cylinder), { anchor: 'middle' });
+			if (reading === null)
+				return [label(x + step / 2, floor - 5, 'not measured', { anchor: 'middle', size: 9 }), number];
+			const look = low(reading) ? 'fill="#fff" stroke-width="3"' : 'fill="#aaa" stroke-width="1"';
 			return [
-				reading === null
-					? label(x + step / 2, 215, 'not measured', { anchor: 'middle', size: 9 })
-					: `<rect x="${round(x + 6)}" y="${round(y(reading))}" width="${round(step - 12)}" height="${round(220 - y(reading))}" fill="${low ? '#fff' : '#8a8a8a'}" stroke="#111" stroke-width="${low ? 3 : 1}"/>`,
-				...(reading === null
-					? []
-					: [label(x + step / 2, y(reading) - 5, show(reading), { anchor: 'middle', size: 10 })]),
-				label(x + step / 2, 237, String(cylinder), { anchor: 'middle' }),
+				`<rect x="${round(x + 6)}" y="${round(y(reading))}" width="${round(step - 12)}" height="${round(floor - y(reading))}" ${look} stroke="#111"/>`,
+				label(x + step / 2, y(reading) - 5, show(reading), { anchor: 'middle', size: 10 }),
+				number,
 			];
 		}),
 	);
 	const limit = y(0.75 * highest);
-	const told = readings
-		.map((reading, index) => `cylinder ${index + 1} ${reading === null ? 'not measured' : show(reading)}`)
-		.join(', ');
-	return drawing('Compression by cylinder', `${told}.`, 256, [
+	const told = readings.map((reading, index) => {
+		const words = reading === null ? 'not measured' : `${show(reading)}${low(reading) ? ' (low)' : ''}`;
+		return `cylinder ${index + 1} ${words}`;
+	});
+	const names = banks.length > 1 ? ['one bank', 'the other bank'] : ['cylinder'];
+	return drawing('Compression by cylinder', `${told.join(', ')}.`, 260, [
 		...bars,
 		rule(36, limit, 616, limit, '#111', '6 4'),
-		label(616, 40, 'dashed: 75 % of the highest', { anchor: 'end', size: 11 }),
-		rule(36, 220, 616, 220),
-		...(banks.length > 1
-			? [label(40, 252, 'one bank', { size: 11 }), label(616, 252, 'the other', { anchor: 'end', size: 11 })]
-			: []),
+		label(616, 22, 'dashed: 75 % of the highest', { anchor: 'end', size: 11 }),
+		rule(36, floor, 616, floor),
+		...names.map((name, index) => label(left + index * (banks[0]!.length * step + gap), 253, name, { size: 11 })),
 	]);
 }
 
+/** The cylinders of each bank in order, when it is known how they are numbered. */
 function banksIn(state: Assessment['state'], cylinders: number): number[][] | null {
-	const layout = valueIn(state, 'engine.bank_layout');
-	if (typeof layout === 'string') return banksOf(layout as BankLayout, cylinders);
+	if (cylinders % 2 !== 0) return null;
+	const told = valueIn(state, 'engine.bank_layout');
 	const order = valueIn(state, 'engine.firing_order');
-	const found = Array.isArray(order) ? layoutFromOrder(order as number[]) : null;
-	return found && banksOf(found, cylinders);
+	const layout =
+		typeof told === 'string' ? (told as BankLayout) : Array.isArray(order) ? layoutFromOrder(order as number[]) : null;
+	return layout && banksOf(layout, cylinders);
 }

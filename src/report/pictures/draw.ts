@@ -3,17 +3,26 @@ import { escaped } from '../html.ts';
 /** A drawing's measures, in its own units. */
 export const sheet = { width: 640, left: 24, right: 48, top: 36, line: 42 } as const;
 
+/** A picture with the words that stand for it where it cannot be seen. */
+export interface Picture {
+	readonly title: string;
+	readonly svg: string;
+}
+
 /** An SVG of our own plain kind: dark lines on white, told apart by dash and mark as well as by shade. */
-export function drawing(title: string, description: string, height: number, inside: readonly string[]): string {
-	return [
-		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${sheet.width} ${height}" role="img" aria-labelledby="t d" font-family="sans-serif" font-size="13" fill="#111">`,
-		`<title id="t">${escaped(title)}</title>`,
-		`<desc id="d">${escaped(description)}</desc>`,
+export function drawing(title: string, description: string, height: number, inside: readonly string[]): Picture {
+	// Several pictures stand in one HTML file: their ids must differ.
+	const id = title.toLowerCase().replaceAll(' ', '-');
+	const svg = [
+		`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${sheet.width} ${height}" role="img" aria-labelledby="${id}-title ${id}-words" font-family="sans-serif" font-size="13" fill="#111">`,
+		`<title id="${id}-title">${escaped(title)}</title>`,
+		`<desc id="${id}-words">${escaped(description)}</desc>`,
 		`<rect width="${sheet.width}" height="${height}" fill="#fff"/>`,
 		label(12, 22, title, { weight: 'bold', size: 15 }),
 		...inside,
 		'</svg>',
 	].join('\n');
+	return { title, svg };
 }
 
 interface LabelStyle {
@@ -22,9 +31,10 @@ interface LabelStyle {
 	readonly size?: number;
 }
 
+/** Words with a white edge, so that a line behind them does not strike them out. */
 export function label(x: number, y: number, text: string, { anchor = 'start', weight, size }: LabelStyle = {}): string {
 	const style = `${weight ? ` font-weight="${weight}"` : ''}${size ? ` font-size="${size}"` : ''}`;
-	return `<text x="${round(x)}" y="${round(y)}" text-anchor="${anchor}"${style}>${escaped(text)}</text>`;
+	return `<text x="${round(x)}" y="${round(y)}" text-anchor="${anchor}"${style} stroke="#fff" stroke-width="3" stroke-linejoin="round" paint-order="stroke">${escaped(text)}</text>`;
 }
 
 export function rule(x1: number, y1: number, x2: number, y2: number, stroke = '#111', dash = ''): string {

@@ -2,10 +2,11 @@ import type { Assessment } from '../../audit/assess.ts';
 import { valueIn } from '../../audit/conditions.ts';
 import type { AirMeter } from '../../physics/meter.ts';
 import { strips } from './curves.ts';
+import type { Picture } from './draw.ts';
 import { inUnits } from './in-units.ts';
 
 /** The air meter's volts over flow, with what the controller can read and the engine's flow. Null without its curve. */
-export function drawMeter({ state, wording }: Assessment): string | null {
+export function drawMeter({ state, wording }: Assessment): Picture | null {
 	const meter = valueIn(state, 'sensors.meter') as unknown as AirMeter | null | undefined;
 	if (!meter) return null;
 	const { first, last } = meter.curve;
@@ -17,19 +18,16 @@ export function drawMeter({ state, wording }: Assessment): string | null {
 	const top = valueIn(state, 'sensors.meter_top_volts');
 	const flow = valueIn(state, 'engine.air_flow');
 	const show = (value: number) => wording.show('sensors.meter_voltage_peak', value)!;
-	const showFlow = axis.show;
 	const level = typeof top === 'number' ? { level: { at: top, title: `the controller reads to ${show(top)}` } } : {};
-	const mark =
-		typeof flow === 'number' && axis.of(flow) <= points.at(-1)![0]
-			? { at: axis.of(flow), title: `full load ${showFlow(axis.of(flow))}` }
-			: null;
-	const told = `The meter gives ${show(first[0])} at ${showFlow(points[0]![0])} and ${show(last[0])} at ${showFlow(points.at(-1)![0])}.`;
-	return strips(
-		'Air meter',
-		told,
-		'air flow',
-		showFlow,
-		[{ title: 'Volts at the meter', dash: '', points, show, ...level }],
-		mark,
-	);
+	const most = points.at(-1)![0];
+	const full = typeof flow === 'number' ? axis.of(flow) : null;
+	const mark = full !== null && full <= most ? { at: full, title: `full load ${axis.show(full)}` } : null;
+	const told = [
+		`The meter gives ${show(first[0])} at ${axis.show(points[0]![0])} and ${show(last[0])} at ${axis.show(most)}.`,
+		full === null ? '' : ` Full load is ${axis.show(full)}${mark ? '' : ', beyond the curve'}.`,
+		typeof top === 'number' ? ` The controller reads to ${show(top)} at the meter.` : '',
+	].join('');
+	return strips('Air meter', told, { title: 'air flow', show: axis.show, mark }, [
+		{ title: 'Volts at the meter', dash: '', points, show, ...level },
+	]);
 }

@@ -1,0 +1,119 @@
+import { auditFormat, auditVersion } from '../audit/audit.ts';
+import { harms, stages } from '../rulebook/rulebook.ts';
+import { knownBy } from '../sheet/sheet.ts';
+
+type Schema = Readonly<Record<string, unknown>>;
+
+const text: Schema = { type: 'string' };
+const texts: Schema = { type: 'array', items: text };
+const number: Schema = { type: 'number' };
+const count: Schema = { type: 'integer', minimum: 0 };
+const stage: Schema = { enum: stages };
+const orNull = (schema: Schema): Schema => ({ anyOf: [schema, { type: 'null' }] });
+const bound: Schema = { enum: ['above', 'below', null] };
+
+/** An object in which every key is always there. */
+const whole = (properties: Readonly<Record<string, Schema>>): Schema => ({
+	type: 'object',
+	required: Object.keys(properties),
+	properties,
+});
+const list = (properties: Readonly<Record<string, Schema>>): Schema => ({ type: 'array', items: whole(properties) });
+
+const finding = {
+	rule: text,
+	subject: orNull(text),
+	section: text,
+	stage,
+	harm: { enum: harms },
+	verdict: { enum: ['fails', 'holds', 'cannot-tell', 'does-not-apply', 'not-evaluated'] },
+	sure: orNull({ type: 'number', minimum: 0, maximum: 1 }),
+	title: text,
+	why: text,
+	do: texts,
+	prove: text,
+	parts: texts,
+	numbers: { type: 'object' },
+	missing: texts,
+	assumed: texts,
+	cautions: texts,
+	source: text,
+	distance: orNull(number),
+};
+
+const quantity = {
+	value: {},
+	unit: orNull(text),
+	low: orNull(number),
+	high: orNull(number),
+	bound,
+	missing: texts,
+	assumed: texts,
+};
+
+const limit = {
+	limit: text,
+	title: text,
+	value: orNull(number),
+	unit: text,
+	low: orNull(number),
+	high: orNull(number),
+	bound,
+	of_target: orNull(number),
+	power: orNull(number),
+	raise: text,
+	missing: texts,
+};
+
+const reading = {
+	state: { enum: ['key-on', 'cranking', 'idle', '3000-rpm', 'full-load'] },
+	reading: text,
+	title: text,
+	value: orNull(number),
+	unit: text,
+	low: orNull(number),
+	high: orNull(number),
+	answer: orNull(text),
+	measured: orNull(number),
+	missing: texts,
+	assumed: texts,
+};
+
+const since = {
+	date: text,
+	changes: list({
+		rule: text,
+		subject: orNull(text),
+		change: { enum: ['settled', 'new', 'worse', 'better', 'still', 'no-longer-tellable'] },
+		by: { enum: ['answers', 'rules', null] },
+	}),
+	numbers: list({ name: text, unit: text, before: number, after: number }),
+};
+
+/** The JSON Schema of an audit, for other programs. Numbers are in the kept units, words in the person's. */
+export const auditSchema: Schema = {
+	$schema: 'https://json-schema.org/draft/2020-12/schema', // the schema's own name, not a place that is looked up
+	title: 'swap-audit audit',
+	...whole({
+		format: { const: auditFormat },
+		version: { const: auditVersion },
+		sheet: text,
+		date: { type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$' },
+		tool: text,
+		rules: text,
+		stages: list({ stage, ready: { type: 'boolean' }, fails: count, cannot_tell: count }),
+		findings: list(finding),
+		quantities: { type: 'object', additionalProperties: whole(quantity) },
+		limits: list(limit),
+		next: list({
+			answer: text,
+			known: { enum: [...knownBy, null] },
+			flips: texts,
+			weight: number,
+			effort: { enum: ['look', 'gauge', 'test'] },
+			why: text,
+		}),
+		readings: list(reading),
+		since: orNull(whole(since)),
+	}),
+};

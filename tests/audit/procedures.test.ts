@@ -1,0 +1,55 @@
+import { describe, expect, test } from 'vitest';
+import { fittedProcedures } from '../../src/audit/procedures.ts';
+import { emptySheet } from '../../src/sheet/sheet.ts';
+import { audited, changed } from '../support/audited.ts';
+import { buildSheet } from '../support/model.ts';
+
+const boosted = buildSheet('boosted');
+const of = (sheet = boosted) => fittedProcedures(audited(sheet));
+const steps = (sheet = boosted) => of(sheet).flatMap(procedure => procedure.steps.map(step => step.do));
+
+describe('the day itself', () => {
+	test('crank, fire, drive and boost stand in that order; without boost the last is left out', () => {
+		const titles = of().map(({ title }) => title);
+		const short = titles.map(title => title.split(',')[0]);
+		expect(short).toEqual(['First crank', 'First fire', 'First drive', 'First boost']);
+		expect(of(buildSheet('unboosted')).map(({ title }) => title)).toEqual(titles.slice(0, 3));
+	});
+
+	test.each([
+		['a full build', boosted],
+		['nothing answered', emptySheet('nothing')],
+	])('%s: every first crank and fire begins on stands, out of gear, doors open, with an extinguisher', (_, sheet) => {
+		for (const { steps: own } of of(sheet).slice(0, 2)) {
+			const first = own
+				.slice(0, 6)
+				.map(step => step.do)
+				.join(' ');
+			for (const word of ['four stands', 'chock', 'brake on', 'doors', 'exhaust', 'extinguisher', 'battery cut'])
+				expect(first).toContain(word);
+		}
+	});
+
+	test('steps fit the answers; a step that may apply stays', () => {
+		const clutch = (all: readonly string[]) => all.filter(step => /clutch down/i.test(step)).length;
+		const automatic = steps(changed(boosted, { 'driveline.gearbox': { value: 'automatic' } }));
+		expect(clutch(automatic)).toBeLessThan(clutch(steps()));
+		const open = steps(changed(boosted, { 'driveline.gearbox': undefined }));
+		expect(open.length).toBeGreaterThan(Math.max(automatic.length, steps().length));
+	});
+
+	test.each([
+		['boosted', boosted],
+		['unboosted', buildSheet('unboosted')],
+		['empty', emptySheet('nothing')],
+	])('%s: no text keeps a name in braces, whatever is known', (_, sheet) => {
+		for (const { steps: own } of of(sheet))
+			for (const step of own) expect([step.do, step.read, step.stop].join(' ')).not.toMatch(/[{}]/);
+	});
+
+	test('a procedure is ready when its stage and all before it are', () => {
+		expect(of().map(({ ready }) => ready)).toEqual([true, true, true, true]);
+		const bareHose = changed(boosted, { 'fuel.hose': { value: 'carburettor-rated' } });
+		expect(of(bareHose).map(({ ready }) => ready)).toEqual([true, false, false, false]);
+	});
+});

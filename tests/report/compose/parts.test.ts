@@ -1,0 +1,172 @@
+import { describe, expect, test } from 'vitest';
+import type { Assessment } from '../../../src/audit/assess.ts';
+import { standsInTheWay } from '../../../src/audit/stages.ts';
+import { composeAudit } from '../../../src/report/compose/compose.ts';
+import type { Block, Inline } from '../../../src/report/document.ts';
+import { renderAudit } from '../../../src/report/render.ts';
+import { emptySheet } from '../../../src/sheet/sheet.ts';
+import { audited, brokenBuild, changed, thirdOf } from '../../support/audited.ts';
+import { buildSheet, testModel } from '../../support/model.ts';
+
+const broken = audited(brokenBuild(), { next: true });
+const third = audited(thirdOf(brokenBuild()), { next: true });
+const empty = audited(emptySheet('nothing'));
+const healthy = audited(buildSheet('unboosted'));
+const each = [
+	['broken', broken],
+	['third', third],
+	['empty', empty],
+	['healthy', healthy],
+] as const;
+
+const markdown = (of: Assessment) => renderAudit(of, 'md', '').text;
+/** The Markdown without its line breaks. */
+const flat = (text: string) => text.replace(/\s+/g, ' ');
+const partTitles = (of: Assessment) => [...markdown(of).matchAll(/^##? (.*)$/gm)].map(([, title]) => title);
+const inlineWords = (text: readonly Inline[]) =>
+	text.map(part => (typeof part === 'string' ? part : 'strong' in part ? part.strong : part.code)).join('');
+const tasks = (of: Assessment) =>
+	composeAudit(of)
+		.blocks.filter((block): block is Extract<Block, { is: 'task' }> => block.is === 'task')
+		.map(({ text, details }) => ({ text: inlineWords(text), details: details.map(inlineWords) }));
+const askedIn = (of: Assessment) =>
+	tasks(of).flatMap(({ text }) => /^Find out: .*\((\w+\.\w+)\) Settles: /.exec(text)?.[1] ?? []);
+
+describe('the parts of an audit', () => {
+	test('stand in their order', () => {
+		const since = { date: '2026-04-01', changes: [], numbers: [] };
+		expect(partTitles({ ...broken, audit: { ...broken.audit, since } })).toEqual([
+			'Swap audit: word mule',
+			'Read this first',
+			'The list',
+			'What gives out first',
+			'What you should read',
+			'The day itself',
+			'The wiring worksheet',
+			'Measure next',
+			'Parts to get',
+			'Since last time',
+			'The numbers',
+			'The answers as given',
+			'What was not judged, and why',
+		]);
+	});
+
+	test('leave themselves out when there is nothing to say', () => {
+		for (const title of ['Measure next', 'Parts to get', 'Since last time'])
+			expect(partTitles(healthy)).not.toContain(title);
+		expect(markdown(healthy)).toContain('Nothing is known to be wrong');
+		expect(partTitles(empty)).not.toContain('The answers as given');
+	});
+
+	test.each(each)('%s: never says safe, legal or roadworthy, nor a value that is none', (_, assessment) => {
+		expect(markdown(assessment)).not.toMatch(/\b(safe|legal|roadworthy)\b/i);
+		expect(markdown(assessment)).not.toMatch(/undefined|NaN|null|\[object/);
+	});
+});
+
+describe('read this first', () => {
+	test.each(each)('%s: every caution named on a line stands there, with local law and licensed help', (_, of) => {
+		const [before, after] = markdown(of).split('## The list') as [string, string];
+		const named = [...flat(after).matchAll(/\*\*Caution:\*\* (.*?)\.(?= |$)/g)].flatMap(([, titles]) =>
+			titles!.split('; '),
+		);
+		expect(named.length).toBeGreaterThan(10);
+		for (const title of [...named, 'Local law', 'Licensed help']) expect(before).toContain(`**${title}.**`);
+	});
+
+	test('a caution that nothing names is left out', () => {
+		expect(markdown(healthy).split('## The list')[0]).not.toContain('**Dust.**');
+	});
+});
+
+describe('the list', () => {
+	test('has a task for every finding that fails, in the order of the audit', () => {
+		const fails = broken.audit.findings.filter(({ verdict }) => verdict === 'fails');
+		expect(fails.length).toBeGreaterThan(2);
+		const shown = tasks(broken).filter(({ details }) => details.length > 0);
+		expect(shown.length).toBe(fails.length);
+		for (const [index, { title, why, prove }] of fails.entries()) {
+			expect(shown[index]!.text.startsWith(title)).toBe(true);
+			expect(shown[index]!.details).toContain(`Why: ${why}`);
+			expect(shown[index]!.details).toContain(`Done when: ${prove}`);
+		}
+	});
+
+	test.each([
+		['third', third],
+		['empty', empty],
+	])('%s: asks once for each answer that something serious waits for', (_, assessment) => {
+		const wanted = assessment.audit.findings
+			.filter(finding => finding.verdict === 'cannot-tell' && standsInTheWay(finding))
+			.flatMap(({ missing }) => missing);
+		expect([...askedIn(assessment)].sort()).toEqual([...new Set(wanted)].sort());
+	});
+
+	test('an answer that is asked for takes two or three lines; how to get it stands once, further down', () => {
+		const [list, rest] = markdown(third).split('\n## What gives out') as [string, string];
+		const asked = list.match(/^- \[ \] \*\*Find out:.*\n(?: {6}.*\n)*/gm)!;
+		expect(asked.length).toBeGreaterThan(50);
+		expect(asked.join('').trimEnd().split('\n').length / asked.length).toBeLessThan(3);
+		for (const id of askedIn(third)) {
+			const { how } = testModel().rulebook.questions.find(question => question.id === id)!;
+			expect(flat(rest), id).toContain(how.split(/[^\w ]/)[0]!.trim());
+		}
+	});
+
+	test('says how many lines of a stage wait for answers asked for above', () => {
+		expect(markdown(third)).toMatch(/^\d+ more lines? waits? here for answers that are asked for above\.$/m);
+	});
+
+	test('a rule that could not be worked out is a line of its stage, and told at the end', () => {
+		const [first, ...others] = broken.audit.findings;
+		const odd = { ...first!, verdict: 'not-evaluated', why: 'Not worked out: the drop is not finite.' } as const;
+		const text = markdown({ ...broken, audit: { ...broken.audit, findings: [odd, ...others] } });
+		expect(text).toContain(`- [ ] **${odd.title}: not worked out.**`);
+		expect(flat(text)).toContain(`- ${odd.title}. Not worked out: the drop is not finite.`);
+	});
+});
+
+describe('the numbers', () => {
+	test.each(each)('%s: every quantity has its value, what it needs, or that it does not apply', (_, of) => {
+		const [, part] = /\n## The numbers\n(.*?)\n## (?:The answers|What was not)/s.exec(markdown(of)) ?? [];
+		const named = new Set([...flat(part!).matchAll(/`([^`]+)`/g)].flatMap(([, ids]) => ids!.split(', ')));
+		for (const id of Object.keys(of.audit.quantities)) expect(named, id).toContain(id);
+	});
+
+	test('follow hidden steps back to answers, as they were given', () => {
+		const [, line] = /- `sensors.meter_voltage_peak` (.*?) - `/.exec(flat(markdown(broken))) ?? [];
+		expect(line).toMatch(/sensors.meter_curve [\d.]+ V at [\d.]+ kg\/h/);
+	});
+
+	test('give the other unit set beside the American one', () => {
+		expect(markdown(broken)).toMatch(/`engine.power` \*\*\d+ hp\*\* \(\d+ kW\)/);
+	});
+});
+
+describe('the answers as given', () => {
+	test('come with unit, how they are known, and notes', () => {
+		const text = flat(markdown(broken));
+		expect(text).toContain('- `ignition.gap` 0.06 in (measured). Note: word gap');
+		expect(text).toContain('- `engine.oil_pressure_idle` not known. Note: word oil');
+		expect(text).toContain('word feed (from word box to word pump, to-do, 12 A, 15 ft)');
+		const gap = { value: 0.06, unit: 'in', known: 'measured', spread: 0.002 } as const;
+		expect(markdown(audited(changed(brokenBuild(), { 'ignition.gap': gap })))).toContain(
+			'- `ignition.gap` 0.06 in (measured, give or take 0.002).',
+		);
+	});
+
+	test('say which are not in effect', () => {
+		const unboosted = changed(buildSheet('unboosted'), { 'boost.spring': { value: 7, unit: 'psi' } });
+		expect(markdown(audited(unboosted))).toContain('- `boost.spring` 7 psi (estimate), not in effect here.');
+	});
+});
+
+test('rules that a pack changed are named', () => {
+	const model = testModel();
+	const change = { rule: 'fuel.ordinary-hose', pack: 'mine.yaml', fields: ['why', 'do'] };
+	const rulebook = { ...model.rulebook, changed: [change] };
+	expect(markdown({ ...broken, model: { ...model, rulebook } })).toContain(
+		'- `fuel.ordinary-hose` (why, do) by the pack mine.yaml.',
+	);
+});

@@ -1,0 +1,90 @@
+import { parseFragment } from 'parse5';
+import { describe, expect, test } from 'vitest';
+import { renderAudit } from '../../../src/report/render.ts';
+import { emptySheet } from '../../../src/sheet/sheet.ts';
+import { audited, brokenBuild, changed } from '../../support/audited.ts';
+import { buildSheet } from '../../support/model.ts';
+import { elements } from '../../support/tree.ts';
+
+const pictures = (sheet = brokenBuild(), units: 'us' | 'metric' = 'us') =>
+	renderAudit(audited(sheet, { draws: 20, units }), 'md', 'mule').pictures;
+
+/** Coordinates of everything drawn, by axis. */
+function drawn(svg: string): { x: number[]; y: number[] } {
+	const x: number[] = [];
+	const y: number[] = [];
+	for (const { attrs } of elements(parseFragment(svg))) {
+		const number = (name: string) => attrs.filter(attr => attr.name === name).map(({ value }) => Number(value));
+		x.push(...number('x'), ...number('x1'), ...number('x2'));
+		y.push(...number('y'), ...number('y1'), ...number('y2'));
+		const path = attrs.find(({ name }) => name === 'd')?.value ?? '';
+		for (const [, px, py] of path.matchAll(/[ML](-?[\d.]+),(-?[\d.]+)/g)) {
+			x.push(Number(px));
+			y.push(Number(py));
+		}
+	}
+	return { x, y };
+}
+
+describe('the pictures', () => {
+	const [limits, boost, meter, compression] = ['limits', 'over-boost', 'air-meter', 'compression'].map(
+		name => `mule-${name}.svg`,
+	) as [string, string, string, string];
+
+	test.each([
+		['a full boosted build', brokenBuild(), [limits, boost, meter, compression]],
+		['nothing answered', emptySheet('nothing'), []],
+		['no compression', changed(brokenBuild(), { 'engine.compression': undefined }), [limits, boost, meter]],
+		['no boost', buildSheet('unboosted'), [limits, meter, compression]],
+	])('%s: only those with data are there', (_, sheet, names) => {
+		expect(Object.keys(pictures(sheet)).sort()).toEqual([...names].sort());
+	});
+
+	test.each(['us', 'metric'] as const)('%s: nothing is drawn outside the sheet, and no number is none', units => {
+		for (const [name, svg] of Object.entries(pictures(brokenBuild(), units))) {
+			const [, width, height] = /viewBox="0 0 (\d+) (\d+)"/.exec(svg)!;
+			const { x, y } = drawn(svg);
+			expect(x.length, name).toBeGreaterThan(10);
+			for (const at of x) expect(at, name).toSatisfy((n: number) => n >= 0 && n <= Number(width));
+			for (const at of y) expect(at, name).toSatisfy((n: number) => n >= 0 && n <= Number(height));
+			expect(svg).not.toMatch(/NaN|Infinity|undefined|null/);
+		}
+	});
+
+	test('each has a title and words for those who cannot see it, and needs no colour', () => {
+		for (const svg of Object.values(pictures())) {
+			expect(svg).toMatch(/<title id="[a-z-]+">[^<]+<\/title>\n<desc id="[a-z-]+">[^<]{20,}<\/desc>/);
+			const shades = [...svg.matchAll(/(?:fill|stroke)="(#[0-9a-f]+)"/g)].map(([, shade]) => shade!);
+			for (const shade of shades) expect(shade).toMatch(/^#([0-9a-f])\1\1$/);
+		}
+	});
+
+	test('the ladder tells what the audit tells, lowest first', () => {
+		const placed = audited(brokenBuild()).audit.limits.filter(({ value }) => value !== null);
+		expect(placed.length).toBeGreaterThan(4);
+		const words = /<desc[^>]*>(.*?)<\/desc>/.exec(pictures()[limits]!)![1]!;
+		const places = placed.map(({ title }) => words.indexOf(title.replaceAll("'", '&#39;')));
+		expect(places).not.toContain(-1);
+		expect(places).toEqual([...places].sort((a, b) => a - b));
+		expect(words).toMatch(/Dashed: target [\d.]+ psi\.$/);
+	});
+
+	test('a cylinder under 75 % of the highest is told and drawn apart; one without a reading says so', () => {
+		const readings = [150, 113, 112, null, 149, 152, 150, 148];
+		const svg = pictures(
+			changed(brokenBuild(), { 'engine.compression': { value: readings, unit: 'psi', known: 'measured' } }),
+		)[compression]!;
+		expect(svg).toContain('cylinder 2 113 psi (low), cylinder 3 112 psi (low), cylinder 4 not measured');
+		expect(svg.match(/stroke-width="3" stroke="#111"/g)?.length).toBe(2);
+	});
+
+	test('an odd count of cylinders is drawn in one row', () => {
+		const gone = ['engine.firing_order', 'engine.leakdown', 'engine.compression_wet', 'ignition.towers'];
+		const sheet = changed(brokenBuild(), {
+			...Object.fromEntries(gone.map(id => [id, undefined])),
+			'engine.cylinders': { value: 5 },
+			'engine.compression': { value: [150, 151, 149, 152, 150], unit: 'psi', known: 'measured' },
+		});
+		expect(pictures(sheet)[compression]).toContain('cylinder 5 150 psi');
+	});
+});
