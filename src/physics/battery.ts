@@ -13,9 +13,9 @@ const restedVolts = makeCurve([
 	[12.6, 1],
 ]);
 
-/** State of charge, 0 to 1, from volts after 6 h of rest (6 to 16 V); held at 0 and 1 beyond the table. Errors: OutOfRange. Estimate. */
+/** State of charge, 0 to 1, from volts after 6 h of rest (0 to 16 V); held at 0 and 1 beyond the table. Errors: OutOfRange. Estimate. */
 export function stateOfCharge(volts: number): number {
-	within('battery volts', volts, 6, 16);
+	within('battery volts', volts, 0, 16);
 	return restedVolts.at(volts);
 }
 

@@ -28,19 +28,23 @@ const headThreads = [
 	{ thread: 'metric', diameter: 0.012, coarse: 0.00175, fine: 0.00125 },
 ] as const;
 
+/** A diameter this near to a usual thread is that thread, measured over worn or painted crests. */
+const sameThread = 0.01;
+
 /**
  * Stress areas, m2, of a head fastener known by its diameter alone, m: with the coarse pitch (the smaller) and the fine.
  *
- * `null` when no usual head thread is within 1 % of it: 3/8, 7/16 and 1/2 in, M10 to M12.
+ * Within 1 % of 3/8, 7/16 or 1/2 in, or M10 to M12, it is that thread. Another size is taken to be cut in the proportions
+ * of the nearest of them: an estimate. Errors: OutOfRange.
  */
-export function headFastenerArea(diameter: number): { readonly coarse: number; readonly fine: number } | null {
+export function headFastenerArea(diameter: number): { readonly coarse: number; readonly fine: number } {
 	positive('fastener diameter', diameter);
-	const found = headThreads
-		.filter(known => Math.abs(diameter / known.diameter - 1) <= 0.01)
-		.sort((a, b) => Math.abs(a.diameter - diameter) - Math.abs(b.diameter - diameter))[0];
-	if (found === undefined) return null;
-	const area = (pitch: number) => stressArea(found.thread, found.diameter, pitch);
-	return { coarse: area(found.coarse), fine: area(found.fine) };
+	const off = (known: { readonly diameter: number }) => Math.abs(diameter - known.diameter);
+	const nearest = headThreads.reduce((best, known) => (off(known) < off(best) ? known : best));
+	const size = diameter / nearest.diameter;
+	const scale = Math.abs(size - 1) <= sameThread ? 1 : size * size;
+	const area = (pitch: number) => scale * stressArea(nearest.thread, nearest.diameter, pitch);
+	return { coarse: area(nearest.coarse), fine: area(nearest.fine) };
 }
 
 /** How much of the torque goes into friction: the nut factor K. Common practice; Shigley gives 0.20 dry, and 30 % of spread. */

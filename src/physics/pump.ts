@@ -35,14 +35,15 @@ export interface PumpPoint {
 const usualFall = 0.008 / psi;
 
 /**
- * A pump of which one point is known: held below that pressure, falling in a straight line above it, never under 0.
+ * A pump of which one point is known (at 0 Pa: its free flow): held below that pressure, falling in a straight line above
+ * it, never under 0.
  *
  * `voltageRatio` as for a curve. Errors: OutOfRange. Source: estimate, common practice, from memory.
  */
 export function pumpFromPoint(point: PumpPoint, voltageRatio: number): PumpFlow {
 	const { flow, pressure: rated, exponent = 2, fall = usualFall } = point;
 	positive('pump flow', flow);
-	positive('pump pressure', rated);
+	within('pump pressure', rated, 0, Number.MAX_VALUE);
 	within('exponent of voltage', exponent, 1, 3);
 	within('fall with pressure', fall, 0, 1e-5);
 	within('voltage ratio', voltageRatio, 0.3, 2);

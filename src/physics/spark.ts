@@ -46,21 +46,26 @@ export interface SparkCapacity {
 }
 
 /** A coil that nobody has tried: fits three facts of common practice. A test holds them. */
-const untried = { usual: 27500, low: 25600, high: 29700 };
+export const untriedCoil = { usual: 27500, low: 25600, high: 29700 } as const;
 
 /**
  * A coil's capacity, V, from what it has shown: the voltage that it is proven to give and the one at which it broke up.
  *
  * `null` for what is not known. A proven voltage only raises the usual figures, a blown one only lowers them, both bracket
- * it. When the proven one is above the blown one the band spans both and the lower counts. Each above 0. Common practice.
+ * it. When the proven one is above the blown one the band spans both and the lower counts. `untried` is what such a coil
+ * would do if nobody had tried it. Each above 0. Common practice.
  */
-export function sparkCapacity(proven: number | null, blown: number | null): SparkCapacity {
+export function sparkCapacity(
+	proven: number | null,
+	blown: number | null,
+	untried: number = untriedCoil.usual,
+): SparkCapacity {
 	if (proven !== null) positive('proven voltage', proven);
 	if (blown !== null) positive('blown voltage', blown);
 	const shown = (volts: number) => Math.min(Math.max(volts, proven ?? 0), blown ?? Number.POSITIVE_INFINITY);
-	const usual = shown(untried.usual);
+	const usual = shown(untried);
 	if (proven === null || blown === null) {
-		return { usual, low: shown(untried.low), high: shown(untried.high), disagree: false };
+		return { usual, low: shown(untriedCoil.low), high: shown(untriedCoil.high), disagree: false };
 	}
 	return { usual, low: Math.min(proven, blown), high: Math.max(proven, blown), disagree: proven > blown };
 }

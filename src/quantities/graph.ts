@@ -74,8 +74,9 @@ function answerDraft(question: Question): Draft {
 function quantityDraft(quantity: AnyQuantity): Draft {
 	const { id } = quantity;
 	if ('limit' in quantity) {
-		const { vary, until, reaches } = quantity.limit;
-		const reads = [...quantity.inputs, vary, until, ...(typeof reaches === 'string' ? [reaches] : [])];
+		const { vary, until, reaches, end } = quantity.limit;
+		const others = [reaches, end].filter(id => typeof id === 'string');
+		const reads = [...quantity.inputs, vary, until, ...others];
 		const heavy = quantity.heavy ?? false;
 		return { id, reads, node: { ...plain, heavy, limit: quantity.limit, quantity, compute: null } };
 	}

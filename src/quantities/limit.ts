@@ -28,7 +28,9 @@ export function solveLimit(
 	};
 	// Where it was before (in a draw: the nominal root) is close to where it is now.
 	const before = values[node.slot];
-	const found = runsOut(spare, limit.from, limit.to, typeof before === 'number' ? before : undefined);
+	const end = limit.end === undefined ? undefined : values[slotNamed(graph, limit.end)];
+	const to = typeof end === 'number' ? Math.min(limit.to, end) : limit.to;
+	const found = runsOut(spare, limit.from, to, typeof before === 'number' ? before : undefined);
 	if (found === undefined) return undefined;
 	return found.bound ? new Bounded(found.value, found.bound) : found.value;
 }

@@ -28,6 +28,8 @@ export interface Limit {
 	readonly rising: boolean;
 	readonly from: number;
 	readonly to: number;
+	/** A quantity beyond which there is nothing to look for, where it is less than `to`. */
+	readonly end?: string;
 }
 
 interface Told {

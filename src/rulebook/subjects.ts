@@ -46,7 +46,7 @@ export function subjectsOf(
 				return { name, names: { item: name, value: (reading ?? undefined) as Outcome }, unknown };
 			});
 		case 'codes':
-			return (parts as string[]).map(name => {
+			return [...new Set(parts as string[])].map(name => {
 				const known = Object.hasOwn(codes, name) ? codes[name] : undefined;
 				const topics = known && known.topics.length > 0 ? known.topics.join(', ') : undefined;
 				const names = { item: name, code_title: known?.title, code_topics: topics, code_known: known !== undefined };

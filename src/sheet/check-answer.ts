@@ -1,9 +1,10 @@
 import type { Kind } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
 import { wrongUnit } from '../units/refuse.ts';
-import type { Unit } from '../units/unit.ts';
+import { spreadToKept, type Unit } from '../units/unit.ts';
 import { acceptedInWords } from '../units/words.ts';
 import { faultIn } from './check-value.ts';
+import { isNumber, isObject } from './fault.ts';
 import { type SheetProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
 import { knownBy } from './sheet.ts';
@@ -20,21 +21,26 @@ export function checkAnswer(question: Question, answer: unknown, cylinders: numb
 	const path = question.id;
 	const refuse = (found: unknown, accepted: string, at = path) =>
 		into.problems.push({ path: at, found: shown(found), accepted });
-	if (answer === null || typeof answer !== 'object' || Array.isArray(answer)) {
+	if (!isObject(answer)) {
 		refuse(answer, 'an object with a value, or with known: "not-known"');
 		return;
 	}
-	const { value, unit, known, spread, note } = answer as Record<string, unknown>;
+	const { value, unit, known, spread, note } = answer;
 	for (const key of Object.keys(answer))
 		if (!keys.includes(key)) refuse(key, `only ${keys.join(', ')}`, `${path}.${key}`);
 	if (known !== undefined && !knownBy.includes(known as never))
 		refuse(known, `one of ${knownBy.join(', ')}`, `${path}.known`);
 	if (note !== undefined && typeof note !== 'string') refuse(note, 'a text', `${path}.note`);
-	if (spread !== undefined && !(typeof spread === 'number' && Number.isFinite(spread) && spread >= 0)) {
+	const exact = question.of.length === 0;
+	// A spread that nothing can be done with is told, and the answer stands.
+	if (spread !== undefined && exact)
+		into.warnings.push({ path: `${path}.spread`, found: shown(spread), accepted: 'no spread here: this is exact' });
+	else if (spread !== undefined && !(isNumber(spread) && spread >= 0))
 		refuse(spread, 'a number, 0 or more, in the unit of the value', `${path}.spread`);
-	}
 	if (known === 'not-known') {
 		if (value !== undefined) refuse(value, 'no value beside known: "not-known"', `${path}.value`);
+		// The unit that a number had before may stay, for the day when it is known again.
+		if (unit !== undefined && exact) refuse(unit, 'no unit here', `${path}.unit`);
 		return;
 	}
 	if (value === undefined) {
@@ -45,6 +51,9 @@ export function checkAnswer(question: Question, answer: unknown, cylinders: numb
 	if (!units) return;
 	const fault = faultIn(value, { question, units, cylinders });
 	if (fault) (fault.soft ? into.warnings : into.problems).push({ path, found: fault.found, accepted: fault.accepted });
+	const strays = units.at(-1);
+	if (isNumber(spread) && strays && !strays.curve && !Number.isFinite(spreadToKept(spread, strays)))
+		refuse(spread, 'a smaller number', `${path}.spread`);
 }
 
 /** The unit of each number of the answer, or null after noting what is wrong with them. */
@@ -74,10 +83,17 @@ function checkUnits(
 		const word = (words[index] as string | undefined) ?? bareUnit(question);
 		if (word === undefined) return refuse('no unit', acceptedInWords(kinds));
 		const found = unitNamed(word, kinds);
-		if (!found) return refuse(shown(word), wrongUnit(typeof value === 'number' ? value : 1, word, kinds));
+		if (!found) return refuse(shown(word), wrongUnit(sampleOf(value, index), word, kinds));
 		units.push(found);
 	}
 	return units;
+}
+
+/** A number of the answer to show another unit's reading with: of a list the first. */
+function sampleOf(value: unknown, axis: number): number {
+	const first = Array.isArray(value) ? value.find(item => item !== null) : value;
+	const number = Array.isArray(first) ? first.filter(isNumber)[axis] : first;
+	return isNumber(number) ? number : 1;
 }
 
 /** Bare ratios take `1` or no unit; compression, gear and axle ratios `:1` or none. Everything else needs its unit. */

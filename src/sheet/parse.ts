@@ -1,46 +1,64 @@
-import { BadSheet } from './problem.ts';
+import { BadSheet, shown } from './problem.ts';
+import { depthOf, repeatedKey } from './tokens.ts';
 
 /** Deeper than any sheet: a file that is only brackets is refused before it is walked. */
 const deepest = 40;
 
-/** A sheet's text as JSON data. Throws a BadSheet that names line and column of what is not JSON. */
+/**
+ * A sheet's text as JSON data. Throws a BadSheet that names line and column of what is not JSON, or of a key that stands
+ * twice in one object: a merge can leave that, and one of the two answers would be gone.
+ */
 export function parseSheet(text: string): unknown {
-	if (text.trim() === '') throw new BadSheet([{ path: 'sheet', found: 'an empty file', accepted: 'a JSON object' }]);
-	if (depthOf(text) > deepest) {
-		throw new BadSheet([
-			{ path: 'sheet', found: `brackets more than ${deepest} deep`, accepted: 'a sheet as swap-audit writes it' },
-		]);
-	}
+	const plain = text.startsWith('\ufeff') ? text.slice(1) : text;
+	if (plain.trim() === '') throw bad('an empty file', 'a JSON object');
+	if (depthOf(plain) > deepest) throw bad(`brackets more than ${deepest} deep`, 'a sheet as swap-audit writes it');
+	const data = jsonOf(plain);
+	const again = repeatedKey(plain);
+	if (again)
+		throw bad(`${shown(again.key)} a second time at ${placeIn(plain, again.at)}`, 'each key once in its object');
+	return data;
+}
+
+const bad = (found: string, accepted: string) => new BadSheet([{ path: 'sheet', found, accepted }]);
+
+function jsonOf(text: string): unknown {
 	try {
-		return JSON.parse(text.startsWith('\ufeff') ? text.slice(1) : text);
+		return JSON.parse(text);
+	} catch {
+		throw bad(`text that is no JSON at ${placeIn(text, faultIn(text))}`, 'a JSON object, whole');
+	}
+}
+
+/** What the engine says against a text; null when it is JSON. */
+function complaint(text: string): string | null {
+	try {
+		JSON.parse(text);
+		return null;
 	} catch (error) {
-		const { line, column } = placeIn(text, (error as Error).message);
-		const found = `text that is no JSON at line ${line}, column ${column}`;
-		throw new BadSheet([{ path: 'sheet', found, accepted: 'a JSON object, whole' }]);
+		return (error as Error).message;
 	}
 }
 
-/** How deep brackets go, those inside strings not counted. */
-function depthOf(text: string): number {
-	let depth = 0;
-	let deepestYet = 0;
-	let inString = false;
-	for (let index = 0; index < text.length; index++) {
-		const code = text.charCodeAt(index);
-		if (inString) {
-			if (code === 92) index++;
-			else if (code === 34) inString = false;
-		} else if (code === 34) inString = true;
-		else if (code === 123 || code === 91) deepestYet = Math.max(deepestYet, ++depth);
-		else if (code === 125 || code === 93) depth--;
-	}
-	return deepestYet;
-}
-
-/** The engine's message holds the position of the fault, or none when the text just ends. */
-function placeIn(text: string, message: string): { line: number; column: number } {
+/** Whether a beginning of a text is wrong already, and not just cut short: then the complaint is not about its end. */
+function isWrong(beginning: string): boolean {
+	const message = complaint(beginning);
+	if (message === null || /end of JSON input|Unterminated string/.test(message)) return false;
 	const position = /position (\d+)/.exec(message)?.[1];
-	const before = text.slice(0, position === undefined ? text.length : Number(position));
-	const lines = before.split('\n');
-	return { line: lines.length, column: lines.at(-1)!.length + 1 };
+	return position === undefined || Number(position) < beginning.length;
+}
+
+/** Where a text stops being JSON: the end of the shortest beginning that is wrong. Messages often do not say it. */
+function faultIn(text: string): number {
+	let [fine, wrong] = [0, text.length + 1];
+	while (wrong - fine > 1) {
+		const middle = (fine + wrong) >> 1;
+		if (isWrong(text.slice(0, middle))) wrong = middle;
+		else fine = middle;
+	}
+	return wrong - 1;
+}
+
+function placeIn(text: string, at: number): string {
+	const lines = text.slice(0, at).split('\n');
+	return `line ${lines.length}, column ${lines.at(-1)!.length + 1}`;
 }

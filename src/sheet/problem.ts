@@ -5,9 +5,9 @@ export interface SheetProblem {
 	readonly accepted: string;
 }
 
-/** One line for a person. */
+/** One line for a person. A path holds keys of the file, which may be anything. */
 export function writeSheetProblem({ path, found, accepted }: SheetProblem): string {
-	return `${path}: found ${found}; accepted: ${accepted}`;
+	return `${onOneLine(path)}: found ${found}; accepted: ${accepted}`;
 }
 
 /** A sheet that cannot be used, with everything that is wrong in it. */
@@ -22,10 +22,14 @@ export class BadSheet extends Error {
 
 /** Anything found in a file, short and on one line, with control characters shown and not sent. */
 export function shown(found: unknown): string {
-	const text = found === undefined ? 'nothing' : (JSON.stringify(found) ?? String(found));
+	if (found === undefined) return 'nothing';
+	// JSON has no infinity, but a number like 1e999 reads as one.
+	const plain = typeof found === 'number' && !Number.isFinite(found);
+	return onOneLine(plain ? 'a number too large to read' : JSON.stringify(found));
+}
+
+/** At most 80 characters; those that steer a terminal or turn the direction of writing as `\u009b`. */
+function onOneLine(text: string): string {
 	const short = text.length > 80 ? `${text.slice(0, 77)}...` : text;
-	return short.replace(
-		/[\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069]/g,
-		mark => `\\u${mark.charCodeAt(0).toString(16).padStart(4, '0')}`,
-	);
+	return short.replace(/\p{C}/gu, mark => `\\u${mark.codePointAt(0)!.toString(16).padStart(4, '0')}`);
 }

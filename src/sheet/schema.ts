@@ -38,22 +38,26 @@ export function sheetSchema(questions: readonly Question[]): Schema {
 
 function answerSchema(question: Question): Schema {
 	const needsUnit = question.of.length > 0 && !['1', ':1'].includes(question.unit.us[0] ?? '');
-	const own = { known: { enum: knownBy.filter(known => known !== 'not-known') }, note: { type: 'string' } };
+	const beside = {
+		...(question.of.length > 0 ? { unit: unitSchema(question) } : {}),
+		spread: { type: 'number', minimum: 0 },
+		note: { type: 'string' },
+	};
 	const known: Schema = {
 		type: 'object',
 		additionalProperties: false,
 		required: ['value', ...(needsUnit ? ['unit'] : [])],
 		properties: {
 			value: valueSchema(question),
-			...(question.of.length > 0 ? { unit: unitSchema(question), spread: { type: 'number', minimum: 0 } } : {}),
-			...own,
+			known: { enum: knownBy.filter(known => known !== 'not-known') },
+			...beside,
 		},
 	};
 	const notKnown = {
 		type: 'object',
 		additionalProperties: false,
 		required: ['known'],
-		properties: { known: { const: 'not-known' }, note: { type: 'string' } },
+		properties: { known: { const: 'not-known' }, ...beside },
 	};
 	return { description: question.ask, oneOf: [known, notKnown] };
 }

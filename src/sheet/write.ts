@@ -6,7 +6,8 @@ import type { Sheet } from './sheet.ts';
  */
 export function writeSheet(sheet: Sheet): string {
 	const { answers, ...top } = sheet;
-	const lines = Object.entries(top).map(([key, value]) => {
+	const held = Object.entries(top).filter(([, value]) => value !== undefined);
+	const lines = held.map(([key, value]) => {
 		if (key !== 'audits') return `  ${JSON.stringify(key)}: ${JSON.stringify(value)}`;
 		const records = (value as unknown[]).map(record => `    ${JSON.stringify(record)}`);
 		return records.length === 0 ? '  "audits": []' : `  "audits": [\n${records.join(',\n')}\n  ]`;

@@ -42,7 +42,7 @@ published({
 		[0.394, 58],
 		[0.472, 84.3],
 	],
-	found: diameter => headFastenerArea(diameter! * inch)!.coarse * squareMillimetres,
+	found: diameter => headFastenerArea(diameter! * inch).coarse * squareMillimetres,
 });
 
 published({

@@ -26,6 +26,6 @@ describe('a battery', () => {
 });
 
 test('ranges are taken to their ends and no further', () => {
-	expectRange(stateOfCharge, 'battery volts', 6, 16);
+	expectRange(stateOfCharge, 'battery volts', 0, 16);
 	expect(() => daysToFlat(2e5, 0.05, 1.001)).toThrow('usable share');
 });

@@ -28,19 +28,23 @@ describe('a head fastener known by its diameter', () => {
 		['7/16 in as 0.44', 0.44 * inch, stressArea('unified', 0.4375 * inch, inch / 14)],
 		['M11 as 0.433 in', 0.433 * inch, stressArea('metric', 0.011, 0.002)],
 	])('is taken for the nearest usual thread: %s', (_, diameter, area) => {
-		expect(headFastenerArea(diameter)?.coarse).toBe(area);
+		expect(headFastenerArea(diameter).coarse).toBe(area);
 	});
 
 	it('has more area if it is a fine thread', () => {
 		for (const mm of [9.525, 10, 11, 11.1125, 12, 12.7]) {
-			const { coarse, fine } = headFastenerArea(mm / 1000)!;
+			const { coarse, fine } = headFastenerArea(mm / 1000);
 			expect(fine).toBeGreaterThan(coarse);
 		}
 	});
 
-	it('is not known when no usual thread is near', () => {
-		expect(headFastenerArea(0.008)).toBeNull();
-		expect(headFastenerArea(0.42 * inch)).toBeNull();
+	it('of another size is cut in the proportions of the nearest: a 9/16 in one, an M8, one between two', () => {
+		const share = (diameter: number) => headFastenerArea(diameter).coarse / diameter ** 2;
+		expect(share(0.5625 * inch)).toBeCloseTo(share(0.5 * inch), 12);
+		expect(share(0.008)).toBeCloseTo(share(0.375 * inch), 12);
+		expect(share(0.42 * inch)).toBeCloseTo(share(0.011), 12);
+		// The real 9/16-12 UNC has 0.182 in2 (ASME B1.1).
+		expect(headFastenerArea(0.5625 * inch).coarse / inch ** 2).toBeCloseTo(0.182, 2);
 	});
 });
 

@@ -71,7 +71,8 @@ export const outletTemperature = quantity({
 	compute: q =>
 		compressorOutletTemperature(
 			q.number('build.hot_day'),
-			q.number('boost.pressure_ratio'),
+			// A manifold under the outside pressure (a proven point without boost): nothing is compressed.
+			Math.max(1, q.number('boost.pressure_ratio')),
 			q.number('boost.compressor_efficiency'),
 		),
 });
@@ -147,6 +148,21 @@ export const velocity = quantity({
 		q.choice('boost.kind') === 'none'
 			? null
 			: pipeVelocity(q.number('engine.air_flow'), q.number('boost.manifold_density'), q.number('boost.pipe_bore')),
+});
+
+/** A rail that is held over the outside pressure feeds nothing once the manifold has its pressure. */
+export const most = quantity({
+	id: 'boost.most',
+	kind: 'pressure',
+	inputs: ['boost.kind', 'fuel.reference', 'fuel.pressure'],
+	formula: '40 psi, where limits stop being looked for; on a fixed rail its set point, if that is less',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		if (q.choice('boost.kind') === 'none') return null;
+		const fixed = q.has('fuel.reference') && q.choice('fuel.reference') === 'atmosphere' && q.has('fuel.pressure');
+		return fixed ? Math.min(boostRange.to, q.number('fuel.pressure')) : boostRange.to;
+	},
 });
 
 export const forPowerGoal = limit({

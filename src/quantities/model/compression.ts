@@ -2,13 +2,17 @@ import {
 	compressionSpread,
 	crankingExponent,
 	crankingPressure,
-	highestReading,
 	lowestCylinder,
 	type Readings,
 	wetRecovery,
 } from '../../physics/compression.ts';
 import { type BankLayout, layoutFromOrder, lowNeighbours } from '../../physics/firing-order.ts';
 import { quantity } from '../quantity.ts';
+
+const taken = (readings: Readings): number[] => readings.filter(reading => reading !== null);
+
+/** Nothing anywhere: a cam drive gone, or a test gone wrong. There is no highest cylinder to compare with. */
+const flat = (readings: Readings): boolean => taken(readings).every(reading => reading === 0);
 
 const cranking = {
 	kind: 'pressure',
@@ -21,6 +25,8 @@ export const expected = quantity({
 	...cranking,
 	id: 'engine.cranking_pressure_expected',
 	formula: 'ambient x effective ratio^1.25 - ambient, band 1.20-1.30',
+	// What exponents of 1.20 and 1.30 make of it at an effective ratio near 7.
+	band: [0.9, 1.11],
 	compute: q => crankingPressure(q.number('air.ambient_pressure'), q.number('engine.effective_compression_ratio')),
 });
 
@@ -41,12 +47,12 @@ export const spread = quantity({
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['engine.compression'],
-	formula: 'lowest / highest',
+	formula: 'lowest / highest; nothing to compare where all read 0',
 	source: ['service-manuals'],
 	nature: 'exact',
 	compute: q => {
 		const readings = q.list<number | null>('engine.compression');
-		return readings && compressionSpread(readings);
+		return readings && (flat(readings) ? null : compressionSpread(readings));
 	},
 });
 
@@ -59,7 +65,7 @@ export const highest = quantity({
 	nature: 'exact',
 	compute: q => {
 		const readings = q.list<number | null>('engine.compression');
-		return readings && highestReading(readings);
+		return readings && Math.max(...taken(readings));
 	},
 });
 
@@ -71,8 +77,8 @@ export const lowest = quantity({
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
-		const readings: Readings | undefined = q.list<number | null>('engine.compression');
-		return readings && Math.min(...readings.filter(reading => reading !== null));
+		const readings = q.list<number | null>('engine.compression');
+		return readings && Math.min(...taken(readings));
 	},
 });
 
@@ -85,6 +91,8 @@ export const neighbours = quantity({
 	nature: 'exact',
 	compute: q => {
 		const readings = q.list<number | null>('engine.compression');
+		// Two banks of one length are what it speaks of.
+		if (readings && (readings.length % 2 === 1 || flat(readings))) return null;
 		const layout = q.has('engine.bank_layout') ? (q.choice('engine.bank_layout') as BankLayout) : undefined;
 		if (layout) return readings && lowNeighbours(readings, layout);
 		if (!q.has('engine.firing_order')) return q.lack('engine.bank_layout');
@@ -104,7 +112,7 @@ export const recovery = quantity({
 	compute: q => {
 		const dry = q.list<number | null>('engine.compression');
 		const wet = q.list<number | null>('engine.compression_wet');
-		return dry && wet && wetRecovery(dry, wet);
+		return dry && wet && (flat(dry) ? null : wetRecovery(dry, wet));
 	},
 });
 
@@ -151,7 +159,7 @@ export const leakdownSpread = quantity({
 	source: ['practice'],
 	nature: 'exact',
 	compute: q => {
-		const leaks = q.list<number | null>('engine.leakdown')?.filter(leak => leak !== null);
-		return leaks && Math.max(...leaks) - Math.min(...leaks);
+		const leaks = q.list<number | null>('engine.leakdown');
+		return leaks && Math.max(...taken(leaks)) - Math.min(...taken(leaks));
 	},
 });

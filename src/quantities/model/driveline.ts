@@ -6,7 +6,7 @@ import {
 	shaftCriticalSpeed,
 	shaftTurns,
 } from '../../physics/driveline.ts';
-import { limit, quantity } from '../quantity.ts';
+import { Bounded, limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
 
@@ -14,7 +14,6 @@ export const clutch = quantity({
 	id: 'driveline.clutch_capacity',
 	kind: 'torque',
 	inputs: [
-		'driveline.gearbox',
 		'driveline.clutch_torque',
 		'driveline.clutch_clamp_force',
 		'driveline.clutch_friction',
@@ -26,7 +25,7 @@ export const clutch = quantity({
 	source: ['shigley'],
 	nature: 'exact',
 	compute: q => {
-		if (q.choice('driveline.gearbox') === 'automatic') return null;
+		// With an automatic none of these is in effect, and so there is no capacity.
 		if (q.has('driveline.clutch_torque')) return q.number('driveline.clutch_torque');
 		const parts = ['clamp_force', 'friction', 'outer_radius', 'inner_radius', 'faces'] as const;
 		if (!parts.some(part => q.has(`driveline.clutch_${part}`))) return q.number('driveline.clutch_torque');
@@ -88,15 +87,18 @@ export const critical = quantity({
 	id: 'driveline.shaft_critical_speed',
 	kind: 'rotation',
 	inputs: ['driveline.shaft_length', 'driveline.shaft_diameter', 'driveline.shaft_wall'],
-	formula: 'first bending mode of a pinned steel tube, exact I and area, 205 GPa, 7850 kg/m3',
+	formula:
+		'first bending mode of a pinned steel tube, exact I and area, 205 GPa, 7850 kg/m3; under 5 diameters long: more than at 5',
 	source: ['thomson'],
 	nature: 'exact',
-	compute: q =>
-		shaftCriticalSpeed(
-			q.number('driveline.shaft_length'),
-			q.number('driveline.shaft_diameter'),
-			q.number('driveline.shaft_wall'),
-		),
+	compute: q => {
+		const [length, diameter] = [q.number('driveline.shaft_length'), q.number('driveline.shaft_diameter')];
+		const wall = q.number('driveline.shaft_wall');
+		// A shorter one is no slender beam, but it whips later still.
+		const slender = 5 * diameter;
+		if (length < slender) return new Bounded(shaftCriticalSpeed(slender, diameter, wall), 'above');
+		return shaftCriticalSpeed(length, diameter, wall);
+	},
 });
 
 export const shaftSpeed = quantity({

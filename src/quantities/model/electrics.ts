@@ -142,10 +142,13 @@ export const flat = quantity({
 	id: 'harness.days_to_flat',
 	kind: 'days',
 	inputs: ['charging.battery_capacity', 'harness.key_off_draw'],
-	formula: 'usable half of the battery / key-off draw',
+	formula: 'usable half of the battery / key-off draw; no draw: never',
 	source: ['practice'],
 	nature: 'exact',
-	compute: q => daysToFlat(q.number('charging.battery_capacity'), q.number('harness.key_off_draw')),
+	compute: q => {
+		const [charge, draw] = [q.number('charging.battery_capacity'), q.number('harness.key_off_draw')];
+		return draw === 0 ? null : daysToFlat(charge, draw);
+	},
 });
 
 export const charge = quantity({

@@ -158,7 +158,9 @@ export const lineFlow = quantity({
 		const line = q.made<Loss | number>('fuel.line');
 		const set = q.number('fuel.rail_set_point');
 		if (!pumpFlow || line === undefined || q.lacks) return undefined;
-		return told(returnLineFlow(pumpFlow, set, lossOf(line))) ?? q.lack('fuel.pump_curve');
+		const found = returnLineFlow(pumpFlow, set, lossOf(line));
+		// Where the pump's curve ends before its flow settles, nothing is proven.
+		return found?.bound === null ? found.value : q.lack('fuel.pump_curve');
 	},
 });
 
@@ -189,10 +191,13 @@ export const lineFriction = quantity({
 	id: 'fuel.line_friction_factor',
 	kind: 'ratio',
 	inputs: ['fuel.line_reynolds', 'fuel.line_bore'],
-	formula: '64 / Re laminar; Colebrook turbulent; roughness of drawn tubing',
+	formula: '64 / Re laminar; Colebrook turbulent; roughness of drawn tubing; none where nothing flows',
 	source: ['colebrook'],
 	nature: 'exact',
-	compute: q => frictionFactor(q.number('fuel.line_reynolds'), drawnTubing / q.number('fuel.line_bore')),
+	compute: q => {
+		const reynolds = q.number('fuel.line_reynolds');
+		return reynolds === 0 ? null : frictionFactor(reynolds, drawnTubing / q.number('fuel.line_bore'));
+	},
 });
 
 export const loss = quantity({

@@ -1,6 +1,6 @@
 import { companions } from '../../physics/firing-order.ts';
 import type { Cylinder } from '../../physics/slider-crank.ts';
-import { gasDensityAtSpark, requiredVoltage, sparkCapacity, sparkMargin } from '../../physics/spark.ts';
+import { gasDensityAtSpark, requiredVoltage, sparkCapacity, sparkMargin, untriedCoil } from '../../physics/spark.ts';
 import { elsewhere, limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
@@ -61,18 +61,31 @@ export const blown = elsewhere({
 	},
 });
 
+/** Apart from the capacity, so that its band stops at what the coil has shown. */
+export const untried = quantity({
+	id: 'ignition.usual_capacity',
+	kind: 'voltage',
+	inputs: [],
+	formula: 'usual 27500, band 25600-29700: fits three facts of practice',
+	source: ['practice'],
+	nature: 'estimate',
+	band: [untriedCoil.low / untriedCoil.usual, untriedCoil.high / untriedCoil.usual],
+	compute: () => untriedCoil.usual,
+});
+
 export const capacity = quantity({
 	id: 'ignition.capacity',
 	kind: 'voltage',
-	inputs: ['ignition.proven_voltage', 'ignition.blown_voltage'],
+	inputs: ['ignition.usual_capacity', 'ignition.proven_voltage', 'ignition.blown_voltage'],
 	formula: 'usual 27500; a proven point raises it, a blown point lowers it, both bracket it',
 	source: ['practice'],
 	nature: 'estimate',
-	band: [25600 / 27500, 29700 / 27500],
-	assumes: true,
 	compute: q => {
+		const usual = q.number('ignition.usual_capacity');
 		const shown = (id: 'ignition.proven_voltage' | 'ignition.blown_voltage') => (q.has(id) ? q.number(id) : null);
-		return sparkCapacity(shown('ignition.proven_voltage'), shown('ignition.blown_voltage')).usual;
+		const capacity = sparkCapacity(shown('ignition.proven_voltage'), shown('ignition.blown_voltage'), usual).usual;
+		if (capacity === usual) q.assume('ignition.capacity');
+		return capacity;
 	},
 });
 
@@ -138,12 +151,12 @@ export const pairs = quantity({
 	id: 'ignition.companions',
 	kind: 'list',
 	inputs: ['engine.firing_order'],
-	formula: 'cylinders half the firing order apart',
+	formula: 'cylinders half the firing order apart; an odd count has none',
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
 		const order = q.list<number>('engine.firing_order');
-		return order && companions(order);
+		return order && (order.length % 2 === 0 ? companions(order) : null);
 	},
 });
 

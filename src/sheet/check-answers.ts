@@ -1,0 +1,65 @@
+import { writeInFull } from '../units/write.ts';
+import { checkAnswer, type Found } from './check-answer.ts';
+import { isObject } from './fault.ts';
+import { unitsOfAnswer } from './kept.ts';
+import { shown } from './problem.ts';
+import type { Question } from './question.ts';
+import type { Answer } from './sheet.ts';
+
+/** Checks every answer of a sheet, and that each stands in its section under its own name. */
+export function checkAnswers(answers: unknown, questions: readonly Question[], into: Found): void {
+	const refuse = (path: string, found: unknown, accepted: string) =>
+		into.problems.push({ path, found: shown(found), accepted });
+	if (!isObject(answers)) {
+		refuse('answers', answers, 'an object with a section of answers each, {} for none');
+		return;
+	}
+	const byId = new Map(questions.map(question => [question.id, question]));
+	const sections = [...new Set(questions.map(({ id }) => id.split('.')[0]!))];
+	const cylinders = cylindersIn(answers);
+	for (const section of Object.keys(answers)) {
+		const inside = answers[section];
+		if (!sections.includes(section))
+			refuse(`answers.${section}`, section, `one of the sections ${sections.join(', ')}`);
+		else if (!isObject(inside)) refuse(section, inside, 'an object with the answers of this section');
+		else {
+			for (const name of Object.keys(inside)) {
+				const question = byId.get(`${section}.${name}`);
+				if (question) checkWithRemark(question, inside[name], cylinders, into);
+				else refuse(`${section}.${name}`, name, nearest(`${section}.${name}`, [...byId.keys()]));
+			}
+		}
+	}
+}
+
+/** An interview says at once what a unit makes one say (a dash size is no bore); of a sheet it is told beside what is odd. */
+function checkWithRemark(question: Question, answer: unknown, cylinders: number, into: Found): void {
+	const before = into.problems.length;
+	checkAnswer(question, answer, cylinders, into);
+	if (into.problems.length > before) return;
+	const { value } = answer as Answer;
+	const [unit] = unitsOfAnswer(question, answer as Answer);
+	if (typeof value === 'number' && unit?.remark)
+		into.warnings.push({ path: question.id, found: writeInFull(value, unit), accepted: unit.remark(value) });
+}
+
+/** How many cylinders the lists of this sheet have: as answered, else the usual 8. */
+function cylindersIn(answers: Record<string, unknown>): number {
+	const engine = Object.hasOwn(answers, 'engine')
+		? (answers.engine as Record<string, { value?: unknown }> | null)
+		: null;
+	const value = engine && Object.hasOwn(engine, 'cylinders') ? engine.cylinders?.value : undefined;
+	return Number.isInteger(value) && (value as number) > 0 && (value as number) <= 16 ? (value as number) : 8;
+}
+
+/** The answers of the section, those that share the most letters first: for a slip of the fingers. */
+function nearest(id: string, ids: readonly string[]): string {
+	const section = id.slice(0, id.indexOf('.') + 1);
+	const letters = new Set(id.slice(section.length));
+	const likeness = (other: string) => {
+		const theirs = new Set(other.slice(section.length));
+		return [...theirs].filter(letter => letters.has(letter)).length / (theirs.size + letters.size);
+	};
+	const near = ids.filter(other => other.startsWith(section)).sort((a, b) => likeness(b) - likeness(a));
+	return `an answer of this section, like ${near.slice(0, 3).join(', ')}`;
+}

@@ -1,0 +1,44 @@
+import { isNumber, isObject } from './fault.ts';
+import { type SheetProblem, shown } from './problem.ts';
+
+/** What is wrong with the audits that a sheet keeps. The program writes them, but a hand or a merge may have been there. */
+export function auditProblems(audits: unknown): SheetProblem[] {
+	if (!Array.isArray(audits))
+		return [{ path: 'audits', found: shown(audits), accepted: 'the list of audits that the program keeps, or []' }];
+	return audits.flatMap((record: unknown, index): SheetProblem[] => {
+		const path = `audits[${index}]`;
+		if (!isObject(record)) return [{ path, found: shown(record), accepted: 'an audit as the program keeps it' }];
+		return Object.entries(parts).flatMap(([key, { fits, accepted }]) =>
+			fits(record[key]) ? [] : [{ path: `${path}.${key}`, found: shown(record[key]), accepted }],
+		);
+	});
+}
+
+const isText = (value: unknown): value is string => typeof value === 'string';
+
+const everyValue = (value: unknown, fits: (inside: unknown) => boolean): boolean =>
+	isObject(value) && Object.values(value).every(fits);
+
+/** What an audit record holds (see AuditRecord); other keys are kept as they are. */
+const parts: Readonly<Record<string, { fits(value: unknown): boolean; accepted: string }>> = {
+	date: { fits: value => isText(value) && /^\d{4}-\d{2}-\d{2}$/.test(value), accepted: 'a day as YYYY-MM-DD' },
+	name: { fits: value => value === undefined || isText(value), accepted: 'a text' },
+	rules: { fits: isText, accepted: 'a text' },
+	verdicts: {
+		fits: value => Array.isArray(value) && value.every(isVerdict),
+		accepted: 'a list like {"rule": "injectors.duty", "subject": null, "verdict": "fails"}',
+	},
+	numbers: { fits: value => everyValue(value, isNumber), accepted: 'an object of numbers' },
+	answers: { fits: value => everyValue(value, isText), accepted: 'an object of texts' },
+};
+
+function isVerdict(value: unknown): boolean {
+	if (!isObject(value)) return false;
+	const { rule, subject, verdict, distance } = value;
+	return (
+		isText(rule) &&
+		(subject === null || isText(subject)) &&
+		isText(verdict) &&
+		(distance === undefined || distance === null || isNumber(distance))
+	);
+}

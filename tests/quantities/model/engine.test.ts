@@ -1,0 +1,98 @@
+import { describe, expect, test } from 'vitest';
+import { buildSheet } from '../../support/model.ts';
+import { close, inch, is, notKnown, num, poundHour, psi, sheetOf, told } from '../by-hand.ts';
+
+const q = (answers: Parameters<typeof sheetOf>[0]) => told(sheetOf(answers, buildSheet('boosted')));
+
+describe('displacement', () => {
+	const stated = { 'engine.displacement_stated': num(302, 'cu in') };
+
+	test('is measured where bore and stroke are, whatever was stated', () => {
+		const both = { ...stated, 'engine.bore': num(4, 'in'), 'engine.stroke': num(3, 'in') };
+		close(q(both)('engine.displacement').value, 2 * Math.PI * 4 * 4 * 3 * inch ** 3, 'displacement');
+	});
+
+	test('is as stated where one of them is not known, and then needs neither', () => {
+		const without = q({ ...stated, 'engine.bore': notKnown });
+		close(without('engine.displacement').value, 302 * inch ** 3, 'displacement');
+		expect(without('engine.displacement_from_bore').missing).toEqual(['engine.bore']);
+	});
+
+	test('lacks bore and stroke where nothing is stated', () => {
+		const nothing = { 'engine.displacement_stated': undefined, 'engine.bore': undefined, 'engine.stroke': undefined };
+		expect(q(nothing)('engine.displacement').missing).toEqual(['engine.bore', 'engine.stroke']);
+	});
+});
+
+describe('ratio', () => {
+	const volumes = {
+		'engine.bore': num(4, 'in'),
+		'engine.stroke': num(3.5, 'in'),
+		'engine.chamber_volume': num(60, 'cc'),
+		'engine.piston_volume': num(6, 'cc'),
+		'engine.gasket_thickness': num(0.04, 'in'),
+		'engine.gasket_bore': num(4.1, 'in'),
+		'engine.deck_clearance': num(0.01, 'in'),
+	};
+	const disc = (bore: number, height: number) => (Math.PI / 4) * bore ** 2 * height * inch ** 3 * 1e6;
+	const clearance = 66 + disc(4.1, 0.04) + disc(4, 0.01);
+	const byVolumes = 1 + disc(4, 3.5) / clearance;
+
+	test('from volumes is swept and clearance over clearance', () => {
+		close(q(volumes)('engine.ratio_from_volumes').value, byVolumes, 'ratio');
+		const dome = q({ ...volumes, 'engine.piston_volume': num(-6, 'cc') });
+		close(dome('engine.ratio_from_volumes').value, 1 + disc(4, 3.5) / (clearance - 12), 'with a dome');
+	});
+
+	test('is as answered, and by the volumes only where nothing was answered', () => {
+		expect(q({ ...volumes, 'engine.compression_ratio': num(9.1) })('engine.static_ratio').value).toBe(9.1);
+		close(q({ ...volumes, 'engine.compression_ratio': undefined })('engine.static_ratio').value, byVolumes, 'ratio');
+	});
+
+	test('lacks the ratio itself, not seven volumes, where neither is there', () => {
+		const neither = { 'engine.compression_ratio': undefined, 'engine.chamber_volume': undefined };
+		expect(q(neither)('engine.static_ratio').missing).toEqual(['engine.compression_ratio']);
+	});
+
+	test('that the volumes make impossible is said to be wrong, not guessed', () => {
+		const filled = q({ ...volumes, 'engine.chamber_volume': num(20, 'cc'), 'engine.piston_volume': num(-40, 'cc') });
+		expect(filled('engine.ratio_from_volumes')).toMatchObject({
+			value: undefined,
+			broken: expect.stringContaining('volume at top dead centre'),
+		});
+	});
+});
+
+describe('ring gap', () => {
+	test.each([
+		[{ 'boost.kind': is('none'), 'build.use': is('street') }, 0.0045],
+		[{ 'boost.kind': is('none'), 'build.use': is('circuit') }, 0.005],
+		[{ 'boost.kind': is('none'), 'build.use': is('tow') }, 0.005],
+		[{ 'boost.target': num(8, 'psi') }, 0.006],
+		[{ 'boost.target': num(12, 'psi') }, 0.006],
+		[{ 'boost.target': num(12.1, 'psi') }, 0.007],
+	])('%j needs %d of the bore', (answers, share) => {
+		close(q({ 'engine.bore': num(4, 'in'), ...answers })('engine.ring_gap_needed').value, 4 * inch * share, 'gap');
+	});
+});
+
+test('idle air is 5 kg/h a litre, and the idle pulse burns it at lambda 1', () => {
+	const all = q({
+		'fuel.kind': is('petrol'),
+		'fuel.reference': is('manifold'),
+		'fuel.pressure': num(43.5, 'psi'),
+		'injectors.count': is(8),
+		'injectors.rated_flow': num(42, 'lb/h'),
+		'injectors.rated_pressure': num(43.5, 'psi'),
+		'injectors.dead_time': num(0.95, 'ms'),
+	});
+	const air = (5 / 3600) * Number(all('engine.displacement').value) * 1000;
+	close(all('engine.idle_air_flow').value, air, 'idle air');
+	const open = ((air / 14.7) * (120 / 750)) / 8 / (42 * poundHour);
+	close(all('injectors.idle_pulse_width').value, open + 0.95e-3, 'idle pulse');
+});
+
+test('oil wants 10 psi a 1000 rpm at 3000, and 6 psi at least', () => {
+	close(q({})('engine.oil_pressure_needed').value, 30 * psi, 'at 3000');
+	close(q({})('engine.oil_pressure_needed_idle').value, 6 * psi, 'at idle');
+});
