@@ -1,6 +1,7 @@
 import { quantityInputs, unitOf } from '../audit/quantity-values.ts';
 import { quantities as all } from '../quantities/model/all.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
+import { rangeOf } from '../quantities/range.ts';
 import { builtRulebook } from './built.ts';
 import { BadUsage, exit } from './exit.ts';
 import { print } from './say.ts';
@@ -18,7 +19,7 @@ export function quantities(id: string | undefined, flags: { readonly json?: bool
 		nature: quantity.nature,
 		formula: quantity.formula,
 		inputs: quantityInputs(quantity),
-		range: rangeOf(quantity),
+		range: rangeInWords(quantity),
 		source: quantity.source.map(source => sources[source] ?? source),
 	}));
 	if (flags.json) print(JSON.stringify(rows, null, 2));
@@ -26,12 +27,14 @@ export function quantities(id: string | undefined, flags: { readonly json?: bool
 	return exit.done;
 }
 
-function rangeOf(quantity: AnyQuantity): string | null {
-	if ('limit' in quantity) return `looked for from ${quantity.limit.from} to ${quantity.limit.to}`;
-	if ('value' in quantity) return `${quantity.value} +- ${quantity.spread}`;
-	if ('band' in quantity && quantity.band)
-		return `x ${quantity.band[0].toPrecision(3)} to x ${quantity.band[1].toPrecision(3)}`;
-	return null;
+/** What it can come to, and how far off the relation itself may be. */
+function rangeInWords(quantity: AnyQuantity): string | null {
+	const range = rangeOf(quantity);
+	if (range === null) return null;
+	const [least, most] = range.map(end => end && Number(end.toPrecision(6)));
+	const can = least === null ? 'any number' : most === null ? `${least} or more` : `${least} to ${most}`;
+	const band = 'band' in quantity ? quantity.band : undefined;
+	return band ? `${can}; true value x ${band[0].toPrecision(3)} to x ${band[1].toPrecision(3)}` : can;
 }
 
 function inWords(row: {

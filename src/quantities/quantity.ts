@@ -49,9 +49,14 @@ interface Told {
 	readonly band?: readonly [number, number];
 }
 
+/** The least and the most that a quantity can come to, in the unit it is told in; null where there is no end. */
+export type Range = readonly [least: number | null, most: number | null];
+
 /** A named number of the model, with the inputs it may read and a pure function of them. */
 export interface Quantity<Input extends string = string> extends Told {
 	readonly inputs: readonly Input[];
+	/** What it can come to, where that is not just 0 or more. */
+	readonly range?: Range;
 	/** Runs the cylinder model: never recomputed inside a draw, its slope is used. */
 	readonly heavy?: boolean;
 	/** An estimate by itself, so that it is named in `assumed` wherever it is used. */

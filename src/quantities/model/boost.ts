@@ -155,6 +155,7 @@ export const most = quantity({
 	id: 'boost.most',
 	kind: 'pressure',
 	inputs: ['boost.kind', 'fuel.reference', 'fuel.pressure'],
+	range: [boostRange.from, boostRange.to],
 	formula: '40 psi, where limits stop being looked for; on a fixed rail its set point, if that is less',
 	source: ['definition'],
 	nature: 'exact',
@@ -192,6 +193,7 @@ export const lowestLimit = quantity({
 	id: 'boost.lowest_limit',
 	kind: 'pressure',
 	inputs: ['boost.kind', 'boost.target', ...placed],
+	range: [boostRange.from, boostRange.to],
 	formula:
 		'the lowest boost limit that applies here; not known while one is not known and the others lie over the target',
 	source: ['definition'],

@@ -63,6 +63,7 @@ export const peakAngle = quantity({
 	...fromCycle,
 	id: 'engine.peak_pressure_angle',
 	kind: 'angle',
+	range: [-180, 120],
 	formula: 'where it lies, after top dead centre',
 	compute: q => q.made<CycleTrace>('engine.cycle')?.peakAngle,
 });

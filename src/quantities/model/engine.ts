@@ -65,6 +65,7 @@ export const airEfficiency = quantity({
 	id: 'engine.air_efficiency',
 	kind: 'ratio',
 	inputs: ['boost.kind'],
+	range: [0, 1],
 	formula: 'usual 0.3133 unboosted, 0.2838 boosted: work per unit of the fuel energy that the air could burn',
 	source: ['practice'],
 	nature: 'estimate',

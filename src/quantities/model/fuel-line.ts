@@ -246,6 +246,7 @@ export const margin = quantity({
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['fuel.pump_available', 'fuel.flow'],
+	range: [-1, null],
 	formula: 'available / fuel flow - 1',
 	source: ['definition'],
 	nature: 'exact',

@@ -103,6 +103,7 @@ export const idleExpected = quantity({
 	id: 'fuel.idle_pressure_expected',
 	kind: 'pressure',
 	inputs: ['fuel.pressure', 'fuel.reference', 'air.ambient_pressure', 'engine.idle_manifold_pressure'],
+	range: [null, null],
 	formula: 'set point; less the manifold vacuum of a warm idle when the regulator sees the manifold',
 	source: ['definition'],
 	nature: 'estimate',

@@ -10,6 +10,7 @@ export const unlistedPins = quantity({
 		'harness.gearbox_plug_pins',
 		'harness.circuits',
 	],
+	range: [null, null],
 	formula:
 		'pins of the vehicle and gearbox plugs that do not simply mate - rows of the wiring worksheet; below 0 there are rows to spare',
 	source: ['definition'],

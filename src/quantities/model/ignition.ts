@@ -107,6 +107,7 @@ export const margin = quantity({
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['ignition.capacity', 'ignition.required_voltage'],
+	range: [-1, null],
 	formula: "capacity / required voltage - 1: the figure to judge; never compare the kilovolts with a catalogue's",
 	source: ['definition'],
 	nature: 'exact',
