@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { assess } from '../../../src/audit/assess.ts';
+import { type FullLoad, fullLoadCycle } from '../../../src/physics/full-load.ts';
+import { knockBand, knockIntegral } from '../../../src/physics/knock.ts';
+import { quantities } from '../../../src/quantities/model/all.ts';
+import { buildSheet, testModel } from '../../support/model.ts';
+
+const ofCylinder = [
+	'engine.peak_pressure',
+	'engine.peak_pressure_angle',
+	'engine.knock_integral',
+	'engine.knock_limited_advance',
+	'engine.knock_boost_limit',
+] as const;
+
+describe('what comes from the cylinder model says that it is an estimate', () => {
+	const { audit } = assess(
+		testModel(),
+		{ sheet: buildSheet('boosted'), warnings: [] },
+		{ date: '2026-05-01', units: 'us', tool: 'test', draws: 200 },
+	);
+
+	test.each(ofCylinder)('%s: by its nature, with a band about its figure', id => {
+		expect(quantities.find(quantity => quantity.id === id)!.nature).toBe('estimate');
+		const { value, low, high, bound } = audit.quantities[id]!;
+		expect(value).toBeTypeOf('number');
+		expect(low).toBeLessThanOrEqual(value as number);
+		expect(high).toBeGreaterThanOrEqual(value as number);
+		if (bound === null) expect(low).toBeLessThan(high!);
+	});
+
+	test.each([
+		['engine.peak_pressure', /x 0\.88 to 1\.12, as burn angle, walls and residual are usual ones/],
+		['engine.peak_pressure_angle', /3 deg either way, as the burn angle is a usual one/],
+		['engine.knock_integral', /x 0\.6 to x 1\.6, the spread of the correlation/],
+	] as const)('%s tells its own band and where that is from', (id, words) => {
+		expect(quantities.find(quantity => quantity.id === id)!.formula).toMatch(words);
+	});
+});
+
+describe('the bands are what 4 deg more or less of burn angle make of it', () => {
+	const engine = (boost: number, advance: number, burnAngle: number): FullLoad => ({
+		cylinder: { bore: 0.1016, stroke: 0.0884, rod: 0.15, ratio: 9 },
+		speed: 5000,
+		intakeCloses: 60,
+		manifoldPressure: 99500 + boost,
+		chargeTemperature: boost === 0 ? 318 : 328,
+		volumetricEfficiency: 0.85,
+		lambda: 0.85,
+		fuel: { stoichiometricRatio: 14.7, heatingValue: 43.44e6 },
+		advance,
+		burnAngle,
+	});
+
+	test.each([
+		[0, 28],
+		[55e3, 20],
+		[103e3, 16],
+	])('at %d Pa of boost and %d deg of advance', (boost, advance) => {
+		const usual = fullLoadCycle(engine(boost, advance, 27));
+		for (const burnAngle of [23, 31]) {
+			const other = fullLoadCycle(engine(boost, advance, burnAngle));
+			expect(other.peakPressure / usual.peakPressure).toBeGreaterThan(0.87);
+			expect(other.peakPressure / usual.peakPressure).toBeLessThan(1.14);
+			expect(Math.abs(other.peakAngle - usual.peakAngle)).toBeLessThan(3);
+			const knock = knockIntegral(other, 5000, 92) / knockIntegral(usual, 5000, 92);
+			expect(knock).toBeGreaterThan(knockBand.low);
+			expect(knock).toBeLessThan(knockBand.high);
+		}
+	});
+});
