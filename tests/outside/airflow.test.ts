@@ -8,7 +8,7 @@ import {
 	usualAirEfficiency,
 } from '../../src/physics/airflow.ts';
 import { dryAirDensity } from '../../src/physics/atmosphere.ts';
-import { foot, horsepower, inch, poundForce, published } from './published.ts';
+import { foot, horsepower, inch, poundForce, poundMass, published } from './published.ts';
 
 const litre = 1e-3;
 
@@ -157,4 +157,22 @@ published({
 		[8, 3.78, 3.622, 325.2],
 	],
 	found: (cylinders, bore, stroke) => displacement(cylinders!, bore! * inch, stroke! * inch) / inch ** 3,
+});
+
+published({
+	what: 'hp of a pound of air a minute on petrol, by usual air efficiency',
+	source: 'trade rule: 10 hp a pound of air a minute, 9 to 11',
+	obtained: 'memory',
+	within: { abs: 1.6, why: 'the rule gives 9 to 11; the usual figures lie on its low side by choice, spread -5/+20 %' },
+	rows: [
+		[usualAirEfficiency.unboosted, 10],
+		[usualAirEfficiency.boosted, 10],
+	],
+	found: airEfficiency =>
+		powerFromAir({
+			airFlow: poundMass / 60,
+			stoichiometricRatio: 14.7,
+			heatingValue: 43.44e6,
+			airEfficiency: airEfficiency!,
+		}) / horsepower,
 });

@@ -48,3 +48,30 @@ published({
 	],
 	found: (capacity, draw, usable) => daysToFlat(capacity! * 3600, draw! / 1000, usable!),
 });
+
+published({
+	what: 'days until no start by reserve minutes, mA',
+	source:
+		'factory service bulletin as quoted: ampere-hours are 0.6 x reserve minutes, 40 % of them gone is no start at 25 degC; the days by hand',
+	obtained: 'read',
+	within: { rel: 1e-9, why: 'arithmetic' },
+	rows: [
+		[100, 50, 20],
+		[100, 30, 100 / 3],
+		[120, 25, 48],
+	],
+	found: (minutes, draw) => daysToFlat(0.6 * minutes! * 3600, draw! / 1000, 0.4),
+});
+
+published({
+	what: 'Ah used when a car will no longer start, by Ah of the battery, at the usual share',
+	source: 'the same bulletin: 20 to 30 Ah for a typical battery in storage',
+	obtained: 'read',
+	within: { abs: 5, why: 'the bulletin gives a range' },
+	rows: [
+		[45, 25],
+		[50, 25],
+		[60, 25],
+	],
+	found: capacity => daysToFlat(capacity! * 3600, 1) * 24,
+});

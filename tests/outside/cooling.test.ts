@@ -11,6 +11,28 @@ published({
 });
 
 published({
+	what: 'share of the fuel energy to the coolant: the middles of two more published ranges',
+	source:
+		'Pulkrabek, Engineering Fundamentals of the IC Engine, ch. 10: 10 to 30 %; Stone, full load, petrol: 20 to 30 %',
+	obtained: 'memory',
+	within: { abs: 0.05, why: 'half of the narrower range' },
+	rows: [[0.2], [0.25]],
+	found: () => coolantShare.usual,
+});
+
+published({
+	what: 'lowest and highest share: the ends of the band',
+	source: 'Heywood, Table 12.1, at maximum power: 17 to 26 %',
+	obtained: 'memory',
+	within: { abs: 1e-9, why: 'the table that is used' },
+	rows: [
+		[0, 0.17],
+		[1, 0.26],
+	],
+	found: end => (end === 0 ? coolantShare.low : coolantShare.high),
+});
+
+published({
 	what: 'heat to coolant in kW by fuel g/s, MJ/kg, share',
 	source: 'definition, worked by hand',
 	obtained: 'computed',

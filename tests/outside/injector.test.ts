@@ -1,3 +1,5 @@
+import { airFlow } from '../../src/physics/airflow.ts';
+import { fuelFlow } from '../../src/physics/fuels.ts';
 import { duty, injectorFlow, injectorFlowNeeded, pulseWidth } from '../../src/physics/injector.ts';
 import { poundMass, psi, published } from './published.ts';
 
@@ -69,5 +71,43 @@ published({
 	found: (power, consumption, injectors, rpm, dead, flow) => {
 		const fuelFlow = (power! * consumption!) / 3600 / 1000;
 		return 1000 * pulseWidth({ fuelFlow, injectors: injectors!, rpm: rpm!, deadTime: dead! / 1000 }, flow! / 1000);
+	},
+});
+
+// The other road: what one cylinder holds by the molar gas law, its fuel, and the time that the fuel takes.
+const molar = (filling: number, pressure: number, kelvin: number, litres: number) =>
+	(filling * pressure * litres * 1e-3 * 0.028965) / (8.31446 * kelvin);
+
+published({
+	what: 'pulse width in ms by filling, kPa, K, litres a cylinder, air to fuel, g/s, dead time ms',
+	source: 'molar gas law for one cylinder (8.31446 J/mol K, 28.965 g/mol), its fuel over the flow; evaluated here',
+	obtained: 'computed',
+	within: { rel: 2e-4, why: 'gas constant 287.05 to 287.06' },
+	rows: [
+		[0.8, 100, 295, 0.45, 14.7, 3.8727, 0],
+		[0.85, 168.9, 323, 0.7125, 11.76, 5.3, 1],
+		[0.9, 95, 310, 0.6, 12.8, 2.8, 0.8],
+	].map(row => {
+		const [filling, kPa, kelvin, litres, ratio, flow, dead] = row as [
+			number,
+			number,
+			number,
+			number,
+			number,
+			number,
+			number,
+		];
+		const fuel = molar(filling, kPa * 1000, kelvin, litres) / ratio;
+		return [...row, 1000 * (fuel / (flow / 1000)) + dead];
+	}),
+	found: (filling, kPa, kelvin, litres, ratio, flow, dead) => {
+		const air = airFlow({
+			volumetricEfficiency: filling!,
+			density: (kPa! * 1000) / (287.05 * kelvin!),
+			displacement: 8 * litres! * 1e-3,
+			rpm: 5200,
+		});
+		const whole = { fuelFlow: fuelFlow(air, 1, ratio!), injectors: 8, rpm: 5200, deadTime: dead! / 1000 };
+		return 1000 * pulseWidth(whole, flow! / 1000);
 	},
 });
