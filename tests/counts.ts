@@ -12,6 +12,8 @@ export const counts = {
 	expressionTexts: long ? 1_000_000 : 50_000,
 	/** Changes of one answer whose effect on the verdicts is followed. */
 	edits: long ? 10_000 : 500,
+	/** Random sheets whose quantities are worked out and held against physics. */
+	sheets: long ? 5_000 : 60,
 	/** Random walks over the interview, 200 steps each. */
 	walks: long ? 5_000 : 100,
 	/** Hostile texts on each surface that prints them. */

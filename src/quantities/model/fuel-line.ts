@@ -62,12 +62,12 @@ export const voltage = quantity({
 	id: 'fuel.pump_voltage_running',
 	kind: 'voltage',
 	inputs: ['fuel.pump_voltage', 'charging.voltage_running', 'fuel.pump_wire_drop', 'fuel.usual_pump_voltage'],
-	formula: 'volts measured at the pump; else running volts less the wire drop; else the usual 12.8 V',
+	formula: 'volts measured at the pump; else running volts less the wire drop, never under 0; else the usual 12.8 V',
 	...practice,
 	compute: q => {
 		if (q.has('fuel.pump_voltage')) return q.number('fuel.pump_voltage');
 		if (q.has('charging.voltage_running') && q.has('fuel.pump_wire_drop')) {
-			return q.number('charging.voltage_running') - q.number('fuel.pump_wire_drop');
+			return Math.max(0, q.number('charging.voltage_running') - q.number('fuel.pump_wire_drop'));
 		}
 		return q.number('fuel.usual_pump_voltage');
 	},
