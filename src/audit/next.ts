@@ -1,6 +1,7 @@
 import type { Outcome } from '../expressions/tree.ts';
-import { type GivenAnswer, run, type State } from '../quantities/pass.ts';
+import type { GivenAnswer, State } from '../quantities/pass.ts';
 import { reach } from '../quantities/replace.ts';
+import { run } from '../quantities/run.ts';
 import { differenceOf, spreadOf } from '../quantities/spread.ts';
 import { harms, stages, type VerdictWord } from '../rulebook/rulebook.ts';
 import { type Effort, type Question, standAlone } from '../sheet/question.ts';

@@ -4,8 +4,8 @@ import type { Outcome } from '../expressions/tree.ts';
 import { givenAnswers } from '../quantities/given.ts';
 import type { Graph } from '../quantities/graph.ts';
 import type { Values } from '../quantities/inputs.ts';
-import { run } from '../quantities/pass.ts';
 import { reach } from '../quantities/replace.ts';
+import { run } from '../quantities/run.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 

@@ -1,8 +1,9 @@
 import type { Outcome } from '../expressions/tree.ts';
 import type { Graph, Node } from './graph.ts';
 import type { Values } from './inputs.ts';
-import { type GivenAnswer, run, type Telling, tellReplaced, union } from './pass.ts';
+import { type GivenAnswer, type Telling, tellReplaced, union } from './pass.ts';
 import { between, slotNamed } from './replace.ts';
+import { run } from './run.ts';
 
 interface Parts {
 	readonly of: number;

@@ -2,9 +2,10 @@ import type { Outcome } from '../expressions/tree.ts';
 import { runsOut } from '../physics/solve.ts';
 import type { Graph, Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
-import { type GivenAnswer, run, type Telling, tellReplaced, union } from './pass.ts';
+import { type GivenAnswer, type Telling, tellReplaced, union } from './pass.ts';
 import { Bounded, type Limit, type LimitQuantity } from './quantity.ts';
 import { between, slotNamed } from './replace.ts';
+import { run } from './run.ts';
 
 /** Finds a limit on the values at hand. */
 export function solveLimit(

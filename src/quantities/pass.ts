@@ -1,17 +1,17 @@
 import type { Outcome } from '../expressions/tree.ts';
 import { OutOfRange } from '../physics/range.ts';
-import { readElsewhere, tellElsewhere } from './elsewhere.ts';
+import { tellElsewhere } from './elsewhere.ts';
 import type { Given, Graph, Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
-import { solveLimit, tellLimit } from './limit.ts';
+import { tellLimit } from './limit.ts';
 import { Bounded } from './quantity.ts';
 import { reach } from './replace.ts';
+import { settle } from './run.ts';
 
 /** An answer on its way into the graph, with the ids of whatever its reading took for granted (a density, a sensitivity). */
 export interface GivenAnswer {
 	readonly value: Given;
 	readonly assumed: readonly string[];
-	/** For a usual value from a pack: what is shown in `assumed`. */
 }
 
 /** What the graph came to: the value of each slot, and for each why it is not known or what it takes for granted. */
@@ -148,16 +148,6 @@ function tellNode(telling: Telling, node: Node, inputs: Inputs): void {
 	keep(telling, node, inputs, outcome);
 }
 
-/** What a node's outcome comes to once it is clear that something it read was not known or not applicable. */
-export function settle(outcome: Outcome | Bounded, inputs: Inputs): Outcome | Bounded {
-	if (outcome === undefined || outcome === null) return inputs.idle && !inputs.lacks ? null : outcome;
-	if (typeof outcome === 'number' && Number.isNaN(outcome)) {
-		if (inputs.idle) return null;
-		if (inputs.lacks) return undefined;
-	}
-	return inputs.lacks ? undefined : outcome;
-}
-
 function keep(telling: Telling, node: Node, inputs: Inputs, outcome: Outcome): void {
 	const { missing, assumed, broken, values } = telling;
 	const reads = [...new Set(inputs.reads)];
@@ -187,35 +177,4 @@ export function union(lists: readonly (readonly string[])[]): readonly string[] 
 	if (some.length === 0) return nothing;
 	if (some.length === 1) return some[0]!;
 	return [...new Set(some.flat())].sort();
-}
-
-/** Computes the slots named, in order, values only. For replaced inputs, roots and draws. */
-export function run(
-	graph: Graph,
-	values: Values,
-	given: ReadonlyMap<number, GivenAnswer>,
-	order: readonly number[],
-): void {
-	const inputs = new Inputs(values);
-	for (const slot of order) {
-		const node = graph.nodes[slot]!;
-		if (node.limit) {
-			const found = solveLimit(graph, values, given, node);
-			values[slot] = found instanceof Bounded ? found.value : found;
-			continue;
-		}
-		if (node.elsewhere) {
-			values[slot] = readElsewhere(graph, values, given, node);
-			continue;
-		}
-		inputs.enter(node.slots);
-		let outcome: Outcome | Bounded;
-		try {
-			outcome = settle(node.compute!(inputs, given.get(slot)?.value), inputs);
-		} catch (error) {
-			if (!(error instanceof OutOfRange)) throw error;
-			outcome = undefined;
-		}
-		values[slot] = outcome instanceof Bounded ? outcome.value : outcome;
-	}
 }

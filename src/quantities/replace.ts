@@ -1,7 +1,8 @@
 import type { Outcome } from '../expressions/tree.ts';
 import type { Graph } from './graph.ts';
 import type { Values } from './inputs.ts';
-import { type GivenAnswer, run } from './pass.ts';
+import type { GivenAnswer } from './pass.ts';
+import { run } from './run.ts';
 
 /** What a replaced evaluation starts from: a solved graph, or a draw of one. */
 export interface Base {

@@ -7,9 +7,10 @@ import type { Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
 import { solveLimit } from './limit.ts';
 import { type Noise, noiseOf } from './noise.ts';
-import { type State, settle } from './pass.ts';
+import type { State } from './pass.ts';
 import { Bounded } from './quantity.ts';
 import { evaluate, reach } from './replace.ts';
+import { settle } from './run.ts';
 import { makeSequence } from './sequence.ts';
 
 /** The whole graph drawn again and again, each uncertain answer and usual value straying within its spread. */

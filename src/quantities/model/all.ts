@@ -9,11 +9,13 @@ import * as driveline from './driveline.ts';
 import * as electrics from './electrics.ts';
 import * as engine from './engine.ts';
 import * as fuel from './fuel.ts';
+import * as fuelDelivery from './fuel-delivery.ts';
 import * as fuelLine from './fuel-line.ts';
 import * as harness from './harness.ts';
 import * as head from './head.ts';
 import * as ignition from './ignition.ts';
 import * as injectors from './injectors.ts';
+import * as pump from './pump.ts';
 import * as sensors from './sensors.ts';
 import * as speedLimits from './speed-limits.ts';
 
@@ -27,7 +29,9 @@ const subjects = [
 	combustion,
 	head,
 	fuel,
+	pump,
 	fuelLine,
+	fuelDelivery,
 	injectors,
 	sensors,
 	speedLimits,

@@ -1,0 +1,77 @@
+import { railPressure } from '../../physics/fuel-system.ts';
+import type { PumpFlow } from '../../physics/pump.ts';
+import { limit, quantity } from '../quantity.ts';
+import { told } from '../told.ts';
+import { boosted } from './boost.ts';
+import { type Loss, lossOf } from './fuel-line.ts';
+import { boostRange } from './ranges.ts';
+
+export const pumpPressure = quantity({
+	id: 'fuel.pump_pressure',
+	kind: 'pressure',
+	inputs: ['fuel.rail_set_point', 'fuel.line_loss'],
+	formula: 'set point (+ boost when the regulator sees the manifold) + line loss',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => q.number('fuel.rail_set_point') + q.number('fuel.line_loss'),
+});
+
+export const available = quantity({
+	id: 'fuel.pump_available',
+	kind: 'mass-flow',
+	inputs: ['fuel.pump', 'fuel.pump_pressure'],
+	formula:
+		'curve: r Qc(p / r^2), r = volts now / volts rated; one point: flow x r^2, less 0.8 % a psi above its pressure',
+	source: ['practice'],
+	nature: 'estimate',
+	compute: q => {
+		const pumpFlow = q.made<PumpFlow>('fuel.pump');
+		const pressure = q.number('fuel.pump_pressure');
+		if (!pumpFlow || q.lacks) return undefined;
+		return pumpFlow(pressure) ?? q.lack('fuel.pump_curve');
+	},
+});
+
+export const margin = quantity({
+	id: 'fuel.pump_margin',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: ['fuel.pump_available', 'fuel.flow'],
+	range: [-1, null],
+	formula: 'available / fuel flow - 1',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => q.number('fuel.pump_available') / q.number('fuel.flow') - 1,
+});
+
+export const boostLimit = limit({
+	id: 'fuel.pump_boost_limit',
+	kind: 'pressure',
+	inputs: ['boost.kind'],
+	formula: 'the boost at which the pump margin reaches 0',
+	source: ['root'],
+	nature: 'estimate',
+	limit: { vary: 'boost.target', until: 'fuel.pump_margin', reaches: 0, rising: false, ...boostRange },
+	when: boosted,
+});
+
+export const underFlow = quantity({
+	id: 'fuel.rail_pressure_under_flow',
+	kind: 'pressure',
+	inputs: ['fuel.rail', 'fuel.pump', 'fuel.line', 'fuel.flow', 'fuel.rail_set_point'],
+	formula:
+		'the regulator holds it while the pump gives the flow (less the line loss where it sits in the tank); below that, what the pump can',
+	source: ['definition'],
+	nature: 'estimate',
+	compute: q => {
+		const rail = q.choice('fuel.rail');
+		const pumpFlow = q.made<PumpFlow>('fuel.pump');
+		const line = q.made<Loss | number>('fuel.line');
+		const flow = q.number('fuel.flow');
+		const setPoint = q.number('fuel.rail_set_point');
+		if (rail === undefined || !pumpFlow || line === undefined || q.lacks) return undefined;
+		const regulator = rail === 'returnless' ? 'tank' : 'rail';
+		const loss = lossOf(line)(flow);
+		return told(railPressure({ pump: pumpFlow, regulator, setPoint, flow, loss })) ?? q.lack('fuel.pump_curve');
+	},
+});
