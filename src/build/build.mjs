@@ -1,8 +1,9 @@
-// Builds dist/: the command as ES modules split by what each command needs, and the rulebook as one JSON file.
+// Builds dist/: the command as ES modules split by what each command needs, the rulebook as JSON, what shells and `man` read.
 import { execFileSync } from 'node:child_process';
 import { chmodSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
+import { licences } from './licences.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const { version } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
@@ -15,31 +16,42 @@ const common = {
 	define: { __VERSION__: JSON.stringify(version) },
 	logLevel: 'warning',
 };
+
+/** Runs a program of src/build that is written in TypeScript; gives what it printed. */
+async function runAtBuild(name, ...args) {
+	const outfile = `dist/.${name}.mjs`;
+	await build({ ...common, entryPoints: [`src/build/${name}.ts`], outfile, packages: 'external' });
+	try {
+		return execFileSync(process.execPath, [outfile, ...args], { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
+	} catch {
+		process.exit(1);
+	} finally {
+		rmSync(root + outfile);
+	}
+}
+
 rmSync(`${root}dist`, { recursive: true, force: true });
 mkdirSync(`${root}dist`);
-await build({
-	...common,
-	entryPoints: ['src/build/compile-rules.ts'],
-	outfile: 'dist/.compile-rules.mjs',
-	packages: 'external',
-});
-try {
-	execFileSync(process.execPath, ['dist/.compile-rules.mjs', 'rules', 'dist'], { cwd: root, stdio: 'inherit' });
-} catch {
-	process.exit(1);
-} finally {
-	rmSync(`${root}dist/.compile-rules.mjs`);
-}
-await build({
+await runAtBuild('compile-rules', 'rules', 'dist');
+const { metafile } = await build({
 	...common,
 	entryPoints: { 'swap-audit': 'src/cli/main.ts' },
 	outdir: 'dist',
 	splitting: true,
+	metafile: true,
+	// Names stay, so that a trace can be read.
+	minifyWhitespace: true,
+	minifySyntax: true,
 	// What every command needs is bundled, for fewer files to open; the drawing library stays outside.
 	external: ['ink', 'ink-select-input', 'react', 'react/jsx-runtime', 'conf'],
 	banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
 	jsx: 'automatic',
 });
+writeFileSync(`${root}dist/LICENSES.txt`, licences(root, Object.keys(metafile.inputs)));
+writeFileSync(`${root}dist/swap-audit.1`, await runAtBuild('man-page'));
+for (const shell of ['bash', 'zsh', 'fish']) {
+	copyFileSync(`${root}src/cli/shells/completion.${shell}`, `${root}dist/completion.${shell}`);
+}
 copyFileSync(`${root}demo/half-finished.sheet.json`, `${root}dist/demo.json`);
 const bin = `${root}dist/swap-audit.js`;
 writeFileSync(bin, `#!/usr/bin/env node\n${readFileSync(bin, 'utf8')}`);

@@ -2,9 +2,10 @@ import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Example, NamedBuild, Rulebook } from '../rulebook/rulebook.ts';
 
-function built<T>(name: string): T {
-	return JSON.parse(readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8'));
-}
+/** The text of a file that the build laid beside the program. */
+export const builtText = (name: string): string => readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8');
+
+const built = <T>(name: string): T => JSON.parse(builtText(name));
 
 /** The rulebook that the build compiled, beside the program; without its examples. */
 export const builtRulebook = (): Rulebook => built<Rulebook>('rulebook.json');

@@ -1,6 +1,5 @@
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { Model } from '../audit/model.ts';
 import { listSheets } from '../files/folders.ts';
 import { keepPreferences, readPreferences } from '../files/preferences.ts';
@@ -11,6 +10,7 @@ import { checkSheet } from '../sheet/check.ts';
 import { parseSheet } from '../sheet/parse.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { writeAuditBeside } from './beside.ts';
+import { builtText } from './built.ts';
 import { exit } from './exit.ts';
 import { openOrStart } from './open.ts';
 import { today } from './options.ts';
@@ -101,6 +101,9 @@ function toldOf(text: string | null, model: Model): string {
 
 /** The demo build: looked at from a copy that nothing is saved to. */
 function demo(model: Model): Opened {
-	const text = readFileSync(fileURLToPath(new URL('demo.json', import.meta.url)), 'utf8');
-	return { ...checkSheet(parseSheet(text), model.rulebook.questions), place: { kind: 'stdin' }, mark: null };
+	return {
+		...checkSheet(parseSheet(builtText('demo.json')), model.rulebook.questions),
+		place: { kind: 'stdin' },
+		mark: null,
+	};
 }

@@ -8,7 +8,7 @@ const sheet = writeSheet(buildSheet('boosted'));
 describe('wrong usage ends with 2 and one clear line', () => {
 	test.each([
 		[['nonsense'], /nonsense/],
-		[['audit'], /no sheet named/],
+		[['audit'], /audit: name a sheet/],
 		[['audit', '-', '--units', 'cubits'], /--units: found "cubits"; accepted: us, metric/],
 		[['audit', '-', '--gate', 'tuesday'], /--gate: found "tuesday"; accepted: crank, fire, move, boost, tidy/],
 		[['audit', '-', '--date', '2026-02-30'], /--date: found "2026-02-30"/],
