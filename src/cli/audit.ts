@@ -1,4 +1,5 @@
-import { extname, parse } from 'node:path';
+import { existsSync } from 'node:fs';
+import { dirname, extname, parse } from 'node:path';
 import { compare } from '../audit/compare.ts';
 import { recordOf } from '../audit/record.ts';
 import { gateOpen } from '../audit/stages.ts';
@@ -27,7 +28,7 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 	const format = formatOf(flags.out);
 	const judged = await judgeSheet(argument, flags);
 	const rechecking = flags.since !== undefined;
-	const before = rechecking ? sinceWhat(judged.sheet, flags.since ?? null, judged.model) : null;
+	const before = rechecking ? sinceWhat(judged.sheet, flags.since ?? null) : null;
 	if (rechecking && !before) say('Nothing to compare with: this sheet holds no earlier audit.');
 	const told = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	if (flags.out !== undefined && format) {
@@ -45,6 +46,8 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 
 function formatOf(out: string | undefined): 'md' | 'html' | 'json' | 'csv' | null {
 	if (out === undefined) return null;
+	const folder = dirname(out);
+	if (!existsSync(folder)) throw new BadUsage(`--out: there is no folder ${JSON.stringify(folder)}; make it first`);
 	const ending = extname(out).toLowerCase();
 	if (Object.hasOwn(formats, ending)) return formats[ending as keyof typeof formats];
 	throw new BadUsage(

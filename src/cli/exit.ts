@@ -11,7 +11,7 @@ export const exit = {
 	terminated: 143,
 } as const;
 
-/** A wrong use of the command, in one clear sentence. */
+/** A wrong use of the command, or a sheet it cannot use: what was found, what is accepted, what to do. */
 export class BadUsage extends Error {
 	override readonly name = 'BadUsage';
 }

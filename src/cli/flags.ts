@@ -26,7 +26,9 @@ export function judging(command: Command): Command {
 				.choices(stages)
 				.argParser(readStage),
 		)
-		.addOption(new Option('--date <day>', 'the day to put on it, YYYY-MM-DD (default: today)').argParser(readDate))
+		.addOption(
+			new Option('--date <day>', 'the day to put on it, YYYY-MM-DD (default: today)').argParser(day => readDate(day)),
+		)
 		.addOption(
 			new Option(
 				'--draws <count>',

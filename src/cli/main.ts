@@ -1,15 +1,10 @@
 import { FileProblem } from '../files/problem.ts';
-import { BadSheet } from '../sheet/problem.ts';
 import { BadUsage, exit } from './exit.ts';
 import { print, say } from './say.ts';
 import { version } from './version.ts';
 
 /** What an error means for whoever called: a line or more, and a status. */
 function tell(error: unknown): number {
-	if (error instanceof BadSheet) {
-		say(error.message);
-		return exit.badInput;
-	}
 	if (error instanceof FileProblem || error instanceof BadUsage) {
 		say(error.message);
 		return exit.badInput;

@@ -11,7 +11,7 @@ import { type Opened, openSheet, saveSheet } from './sheet.ts';
 /** The sheet that is there, or a new one named after its file. */
 export function openOrStart(argument: string, model: Model): Opened {
 	const place = where(argument, process.env, process.cwd());
-	if (place.kind === 'stdin') throw new BadUsage('interview: a sheet is needed that can be saved; - is none');
+	if (place.kind === 'stdin') throw new BadUsage('interview: standard input cannot be saved to; name a sheet');
 	if (existsSync(dirname(place.path))) sweep(dirname(place.path));
 	if (existsSync(place.path)) return openSheet(argument, model.rulebook.questions);
 	if (place.kind === 'name') makeFolder(dirname(place.path));

@@ -14,11 +14,11 @@ export function readStage(text: string): Stage {
 	throw new BadUsage(`--gate: found ${JSON.stringify(text)}; accepted: ${stages.join(', ')}`);
 }
 
-/** A `--date` value: a day that exists. */
-export function readDate(text: string): string {
+/** The value of an option that takes a day: one that exists. */
+export function readDate(text: string, option = '--date'): string {
 	const day = /^\d{4}-\d{2}-\d{2}$/.test(text) ? new Date(`${text}T00:00:00Z`) : null;
 	if (day && !Number.isNaN(day.getTime()) && day.toISOString().startsWith(text)) return text;
-	throw new BadUsage(`--date: found ${JSON.stringify(text)}; accepted: a day as YYYY-MM-DD`);
+	throw new BadUsage(`${option}: found ${JSON.stringify(text)}; accepted: a day as YYYY-MM-DD`);
 }
 
 const mostDraws = 10_000;

@@ -1,6 +1,6 @@
 import { type Command, CommanderError } from 'commander';
 import { commands } from './commands.ts';
-import { exit } from './exit.ts';
+import { BadUsage, exit } from './exit.ts';
 import { described, notes } from './notes.ts';
 import { print, say } from './say.ts';
 import { version } from './version.ts';
@@ -47,6 +47,10 @@ const pathOf = (command: Command): string =>
 /** Runs the command line. Gives the exit status of usage errors and help; throws what the commands throw. */
 export async function run(args: readonly string[]): Promise<number> {
 	if (args.length === 0) return (await import('./interview.ts')).interview(undefined, {});
+	const [first = ''] = args;
+	if (first.includes('/') || first.endsWith('.json')) {
+		throw new BadUsage(`a command comes first: swap-audit interview ${first}, or swap-audit audit ${first}`);
+	}
 	let code: number = exit.done;
 	try {
 		await dressed(commands(status => (code = status))).parseAsync(args, { from: 'user' });

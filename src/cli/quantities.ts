@@ -3,16 +3,16 @@ import { quantities as all } from '../quantities/model/all.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import { rangeOf } from '../quantities/range.ts';
 import { builtRulebook } from './built.ts';
-import { BadUsage, exit } from './exit.ts';
+import { exit } from './exit.ts';
 import { print } from './say.ts';
+import { unknownId } from './unknown.ts';
 
 /** `swap-audit quantities [ID]`: each quantity with its formula, range and source, straight from the code. */
 export function quantities(id: string | undefined, flags: { readonly json?: boolean }): number {
 	const { sources } = builtRulebook();
 	const told = all.filter(({ kind }) => kind !== 'hidden');
 	const chosen = id === undefined ? told : told.filter(quantity => quantity.id === id);
-	if (chosen.length === 0)
-		throw new BadUsage(`quantities: found ${JSON.stringify(id)}; accepted: a quantity id (see: quantities)`);
+	if (id !== undefined && chosen.length === 0) throw unknownId('quantity', id, told, 'swap-audit quantities');
 	const rows = chosen.map(quantity => ({
 		id: quantity.id,
 		unit: unitOf(quantity),

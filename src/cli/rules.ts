@@ -4,9 +4,10 @@ import { quantities } from '../quantities/model/all.ts';
 import { runExamples, withoutPrefills } from '../rulebook/examples.ts';
 import type { Rule, Rulebook } from '../rulebook/rulebook.ts';
 import { rulebookWithExamples } from './built.ts';
-import { BadUsage, exit } from './exit.ts';
+import { exit } from './exit.ts';
 import { withPacks } from './packs.ts';
 import { print, say } from './say.ts';
+import { unknownId } from './unknown.ts';
 
 const rulebookOf = (paths: readonly string[]): Rulebook =>
 	paths.length > 0 ? withPacks(paths) : rulebookWithExamples();
@@ -27,13 +28,7 @@ export function list(paths: readonly string[]): number {
 export function show(id: string, paths: readonly string[]): number {
 	const rulebook = rulebookOf(paths);
 	const rule = rulebook.rules.find(other => other.id === id);
-	if (!rule) {
-		const [section] = id.split('.');
-		const near = rulebook.rules.filter(other => other.section === section).slice(0, 5);
-		throw new BadUsage(
-			`rules show: found ${JSON.stringify(id)}; accepted: a rule id${near.length > 0 ? ` like ${near.map(other => other.id).join(', ')}` : ''} (see: rules list)`,
-		);
-	}
+	if (!rule) throw unknownId('rule', id, rulebook.rules, 'swap-audit rules list');
 	print(inWords(rule, rulebook));
 	return exit.done;
 }

@@ -1,19 +1,19 @@
-import type { Model } from '../audit/model.ts';
 import { earlierIn } from '../audit/record.ts';
 import { readWhole } from '../files/read.ts';
 import { parseSheet } from '../sheet/parse.ts';
 import type { AuditRecord, Sheet } from '../sheet/sheet.ts';
 import { BadUsage } from './exit.ts';
 import { readDate } from './options.ts';
+import { takenFrom } from './sheet.ts';
 
 /** The earlier audit that a recheck compares with: the sheet's last, the last one up to a day, or one in another file. */
-export function sinceWhat(sheet: Sheet, since: string | null, _model: Model): AuditRecord | null {
+export function sinceWhat(sheet: Sheet, since: string | null): AuditRecord | null {
 	if (since === null) return sheet.audits.at(-1) ?? null;
 	if (/^\d{4}-\d{2}-\d{2}$/.test(since)) {
-		const day = readDate(since);
+		const day = readDate(since, '--since');
 		return sheet.audits.findLast(({ date }) => date <= day) ?? null;
 	}
-	const found = earlierIn(parseSheet(readWhole(since).text));
+	const found = takenFrom(since, () => earlierIn(parseSheet(readWhole(since).text)));
 	if (!found)
 		throw new BadUsage(
 			`--since: found ${JSON.stringify(since)}; accepted: a day as YYYY-MM-DD, an audit as JSON, or a sheet with an audit in it`,

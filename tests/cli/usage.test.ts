@@ -15,7 +15,16 @@ describe('wrong usage ends with 2 and one clear line', () => {
 		[['audit', '-', '--draws', '20000'], /--draws: found "20000"; accepted: a whole number, 0 to 10000/],
 		[['audit', '-', '--out', 'x.docx'], /--out: found "x.docx"/],
 		[['audit', '-', '--cubits'], /--cubits/],
-		[['audit', 'no/such/sheet.json'], /no\/such\/sheet\.json/],
+		[['adit', 'car.json'], /unknown command 'adit'\n\(Did you mean audit\?\)\nSee: swap-audit --help/],
+		[['./car.json'], /a command comes first: .*swap-audit audit \.\/car\.json/],
+		[
+			['audit', 'no/such/sheet.json'],
+			/no\/such\/sheet\.json: .* To start it: swap-audit interview no\/such\/sheet\.json/,
+		],
+		[['audit', 'shed'], /No sheet is named shed .*swap-audit interview shed/],
+		[['audit', '-', '--out', 'no/such/audit.md'], /--out: there is no folder "no\/such"; make it first/],
+		[['recheck', '-', '--since', '2026-02-30'], /--since: found "2026-02-30"/],
+		[['rules', 'show', 'ignition.gap'], /accepted: the id of a rule, like ignition\.gap-too-wide/],
 		[['audit', '..'], /\.\./],
 		[['rules', 'show', 'no.such-rule'], /no\.such-rule/],
 		[['quantities', 'no.such'], /no\.such/],
@@ -26,6 +35,13 @@ describe('wrong usage ends with 2 and one clear line', () => {
 		expect(out).toBe('');
 		expect(status).toBe(2);
 	});
+});
+
+test('a sheet that cannot be used is told by its name, with all that is wrong', () => {
+	const { status, err } = runCommand(['audit', '-'], { input: '{"version": 1}' });
+	expect(err).toMatch(/^standard input cannot be used as it is; nothing was changed\.\n/);
+	expect(err).toMatch(/^format: found nothing/m);
+	expect(status).toBe(2);
 });
 
 test('--version prints the version alone', () => {
