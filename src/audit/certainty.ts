@@ -30,27 +30,29 @@ export function certaintyOf(
 	const seed = seedFrom(JSON.stringify(sheet.answers));
 	const sampling = makeSampling(state, id => answerTo(sheet, id), seed);
 	const watched = [...sampling.moving].filter(slot => typeof state.values[slot] === 'number');
-	const drawn = new Map(watched.map(slot => [slot, new Float64Array(draws)]));
+	// A row a draw, so that what is written together lies together.
+	const drawn = new Float64Array(draws * watched.length);
 	const starts = startsOf(judge, verdicts);
 	const touched = judge.touchedBy(sampling.moving);
-	const same = new Map<number, number>();
+	const same = new Uint32Array(verdicts.length);
 	for (let index = 0; index < draws; index++) {
 		const values = sampling.draw(index);
-		for (const [slot, column] of drawn) {
-			const value = values[slot];
-			column[index] = typeof value === 'number' ? value : Number.NaN;
+		const row = index * watched.length;
+		for (let column = 0; column < watched.length; column++) {
+			const value = values[watched[column]!];
+			drawn[row + column] = typeof value === 'number' ? value : Number.NaN;
 		}
 		for (const place of touched) {
 			const start = starts[place]!;
-			for (const [subject, word] of judge.wordsOf(place, values).entries()) {
-				const at = start + subject;
-				if (verdicts[at]?.verdict === word) same.set(at, (same.get(at) ?? 0) + 1);
+			const words = judge.wordsOf(place, values);
+			for (let subject = 0; subject < words.length; subject++) {
+				if (verdicts[start + subject]?.verdict === words[subject]) same[start + subject]!++;
 			}
 		}
 	}
 	const bands = new Map<number, readonly [number, number]>();
-	for (const [slot, column] of drawn) {
-		const known = column.filter(value => Number.isFinite(value)).sort();
+	for (const [column, slot] of watched.entries()) {
+		const known = columnOf(drawn, watched.length, column).filter(Number.isFinite).sort();
 		if (known.length > draws / 2)
 			bands.set(slot, [
 				known[Math.floor(tail * (known.length - 1))]!,
@@ -62,6 +64,10 @@ export function certaintyOf(
 		sure: sureOf(judge, verdicts, touched, same, draws),
 	};
 }
+
+/** One column of a table that is kept row by row. */
+const columnOf = (table: Float64Array, columns: number, column: number): Float64Array =>
+	Float64Array.from({ length: table.length / columns }, (_, row) => table[row * columns + column]!);
 
 /** Where the verdicts of each rule begin. */
 function startsOf({ rulebook }: Judge, verdicts: readonly Verdict[]): number[] {
@@ -78,11 +84,11 @@ function sureOf(
 	{ rulebook }: Judge,
 	verdicts: readonly Verdict[],
 	touched: readonly number[],
-	same: ReadonlyMap<number, number>,
+	same: Uint32Array,
 	draws: number,
 ): number[] {
 	const moved = new Set(touched.map(place => rulebook.rules[place]));
-	return verdicts.map(({ rule }, index) => (moved.has(rule) ? (same.get(index) ?? 0) / draws : 1));
+	return verdicts.map(({ rule }, index) => (moved.has(rule) ? same[index]! / draws : 1));
 }
 
 /** A band at least as wide as the limits that its quantity names for its ends. */

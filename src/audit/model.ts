@@ -4,6 +4,8 @@ import type { AnyQuantity } from '../quantities/quantity.ts';
 import { Judge } from '../rulebook/judge.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 
+type Hash = (text: string) => string;
+
 /** A rulebook with the graph that its questions and the quantities make, ready to judge sheet after sheet. */
 export interface Model {
 	readonly rulebook: Rulebook;
@@ -12,18 +14,23 @@ export interface Model {
 	readonly quantities: readonly AnyQuantity[];
 	readonly graph: Graph;
 	readonly judge: Judge;
-	readonly hash: (text: string) => string;
+	readonly hash: Hash;
 }
 
-/** Builds the model once; `hash` is handed in, for this room knows no machine. */
-export function makeModel(rulebook: Rulebook, hash: (text: string) => string): Model {
-	const graph = makeGraph(rulebook.questions, quantities);
-	const sorted = [...rulebook.rules]
+/** Stands for exactly these rules: where they are written and their examples apart. */
+export function fingerprintOf({ rules }: Rulebook, hash: Hash): string {
+	const sorted = [...rules]
 		.sort((a, b) => (a.id < b.id ? -1 : 1))
 		.map(({ at: _at, examples: _examples, ...rule }) => rule);
+	return hash(JSON.stringify(sorted));
+}
+
+/** Builds the model once; `hash` is handed in, for this room knows no machine. The build has worked out the fingerprint. */
+export function makeModel(rulebook: Rulebook, hash: Hash, fingerprint = fingerprintOf(rulebook, hash)): Model {
+	const graph = makeGraph(rulebook.questions, quantities);
 	return {
 		rulebook,
-		fingerprint: hash(JSON.stringify(sorted)),
+		fingerprint,
 		quantities,
 		graph,
 		judge: new Judge(rulebook, graph.slotOf),

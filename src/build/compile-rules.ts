@@ -1,5 +1,7 @@
 import { writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
+import { fingerprintOf } from '../audit/model.ts';
+import { sha256 } from '../cli/hash.ts';
 import { textsUnder } from '../files/packs.ts';
 import { quantities } from '../quantities/model/all.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
@@ -21,5 +23,5 @@ if (problems.length > 0) {
 const { builds, rules } = rulebook;
 const examples = Object.fromEntries(rules.map(rule => [rule.id, rule.examples]));
 const bare = { ...rulebook, builds: {}, rules: rules.map(rule => ({ ...rule, examples: [] })) };
-writeFileSync(join(out, 'rulebook.json'), JSON.stringify(bare));
+writeFileSync(join(out, 'rulebook.json'), JSON.stringify({ ...bare, fingerprint: fingerprintOf(rulebook, sha256) }));
 writeFileSync(join(out, 'examples.json'), JSON.stringify({ builds, examples }));

@@ -8,7 +8,7 @@ export const builtText = (name: string): string => readFileSync(fileURLToPath(ne
 const built = <T>(name: string): T => JSON.parse(builtText(name));
 
 /** The rulebook that the build compiled, beside the program; without its examples. */
-export const builtRulebook = (): Rulebook => built<Rulebook>('rulebook.json');
+export const builtRulebook = () => built<Rulebook & { readonly fingerprint: string }>('rulebook.json');
 
 /** The same with the examples of its rules and the builds they start from. */
 export function rulebookWithExamples(): Rulebook {
@@ -16,6 +16,6 @@ export function rulebookWithExamples(): Rulebook {
 		builds: Record<string, NamedBuild>;
 		examples: Record<string, Example[]>;
 	}>('examples.json');
-	const rulebook = builtRulebook();
+	const { fingerprint: _, ...rulebook } = builtRulebook();
 	return { ...rulebook, builds, rules: rulebook.rules.map(rule => ({ ...rule, examples: examples[rule.id] ?? [] })) };
 }

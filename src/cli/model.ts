@@ -4,7 +4,10 @@ import { sha256 } from './hash.ts';
 
 /** The model of the built rules, with rule packs added when paths are given. */
 export async function loadModel(packs: readonly string[] = []): Promise<Model> {
-	if (packs.length === 0) return makeModel(builtRulebook(), sha256);
+	if (packs.length === 0) {
+		const { fingerprint, ...rulebook } = builtRulebook();
+		return makeModel(rulebook, sha256, fingerprint);
+	}
 	const { withPacks } = await import('./packs.ts');
 	return makeModel(withPacks(packs), sha256);
 }

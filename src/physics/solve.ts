@@ -5,7 +5,7 @@ import { OutOfRange } from './range.ts';
 export type Spare = (x: number) => number | undefined;
 
 /** The share of the interval to which the end is found. */
-const tolerance = 1e-9;
+const usualTolerance = 1e-9;
 
 /** The first step away from a guess, as a share of the interval. */
 const firstStep = 1 / 64;
@@ -15,18 +15,24 @@ const firstStep = 1 / 64;
  *
  * Bound null: it is 0 at `value`. 'below', at `low`: it has run out there already. 'above': it lasts to `high`, or, where
  * `spare` stops being defined, to the last x at which it still is. Undefined: nothing is proven even at `low`.
- * A `guess` near the end saves steps and changes nothing else. `spare` is taken to run out once, and to be defined from
+ * A `guess` near the end and a coarser `tolerance` save steps. `spare` is taken to run out once, and to be defined from
  * `low` up to some x. Errors: OutOfRange when `high` is under `low`, or when `spare` gives NaN.
  * Method: Chandrupatla, Advances in Engineering Software 28 (1997): inverse quadratic steps, kept inside a bracket.
  */
-export function runsOut(spare: Spare, low: number, high: number, guess?: number): Bounded | undefined {
+export function runsOut(
+	spare: Spare,
+	low: number,
+	high: number,
+	guess?: number,
+	tolerance: number = usualTolerance,
+): Bounded | undefined {
 	if (!(high >= low)) throw new OutOfRange('high end', high, `${low} or more`);
 	const step = tolerance * (high - low);
 	const guessed = guess !== undefined && guess > low && guess < high;
 	let stride = guessed ? firstStep * (high - low) : high - low;
 	let here = guessed ? guess : low;
 	let atHere = look(spare, here);
-	if (atHere === undefined) return guessed ? runsOut(spare, low, high) : undefined;
+	if (atHere === undefined) return guessed ? runsOut(spare, low, high, undefined, tolerance) : undefined;
 	while (atHere > 0 && here < high) {
 		const next = Math.min(high, here + stride);
 		const atNext = look(spare, next);
@@ -43,6 +49,30 @@ export function runsOut(spare: Spare, low: number, high: number, guess?: number)
 		[here, atHere, stride] = [next, atNext, 4 * stride];
 	}
 	return { value: here, bound: atHere < 0 ? 'below' : null };
+}
+
+/**
+ * The root near a guess at which `spare` falls by about `slope` a unit, to far less than `tolerance` of `low` to `high`;
+ * undefined where a few secant steps do not settle inside: then `runsOut` has to look. Errors: OutOfRange as there.
+ */
+export function nearRoot(
+	spare: Spare,
+	guess: number,
+	slope: number,
+	low: number,
+	high: number,
+	tolerance: number,
+): number | undefined {
+	let [here, atHere, steep] = [guess, look(spare, guess), slope];
+	for (let steps = 0; steps < 5 && atHere !== undefined; steps++) {
+		const next = here - atHere / steep;
+		if (!(next > low && next < high)) return undefined;
+		if (Math.abs(next - here) <= tolerance * (high - low)) return next;
+		const atNext = look(spare, next);
+		if (atNext !== undefined) steep = (atNext - atHere) / (next - here);
+		[here, atHere] = [next, atNext];
+	}
+	return undefined;
 }
 
 function look(spare: Spare, x: number): number | undefined {

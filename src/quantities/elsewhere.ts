@@ -21,10 +21,16 @@ export function readElsewhere(
 ): Outcome {
 	const { of, set, order } = parts(graph, node);
 	for (const [, from] of set) if (values[from] === undefined || values[from] === null) return values[from];
-	const scratch = values.slice();
-	for (const [slot, from] of set) scratch[slot] = values[from];
-	run(graph, scratch, given, order);
-	return scratch[of];
+	const kept = order.map(slot => values[slot]);
+	const held = set.map(([slot]) => values[slot]);
+	try {
+		for (const [slot, from] of set) values[slot] = values[from];
+		run(graph, values, given, order);
+		return values[of];
+	} finally {
+		for (const [index, [slot]] of set.entries()) values[slot] = held[index];
+		for (const [index, slot] of order.entries()) values[slot] = kept[index];
+	}
 }
 
 /** The same, keeping what is missing and assumed. */
@@ -45,11 +51,15 @@ export function tellElsewhere(telling: Telling, node: Node): void {
 	if (broken !== undefined) telling.broken.set(node.slot, broken);
 }
 
+const plans = new WeakMap<Node, Parts>();
+
 function parts(graph: Graph, node: Node): Parts {
+	const known = plans.get(node);
+	if (known) return known;
 	const { of, with: set } = node.elsewhere!;
 	const slots = Object.entries(set).map(([to, from]) => [slotNamed(graph, to), slotNamed(graph, from)] as const);
 	const target = slotNamed(graph, of);
-	return {
+	const found = {
 		of: target,
 		set: slots,
 		order: between(
@@ -58,4 +68,6 @@ function parts(graph: Graph, node: Node): Parts {
 			[target],
 		),
 	};
+	plans.set(node, found);
+	return found;
 }

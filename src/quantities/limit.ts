@@ -1,5 +1,5 @@
 import type { Outcome } from '../expressions/tree.ts';
-import { runsOut } from '../physics/solve.ts';
+import { runsOut, type Spare } from '../physics/solve.ts';
 import type { Graph, Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
 import { type GivenAnswer, type Telling, tellReplaced, union } from './pass.ts';
@@ -17,23 +17,46 @@ export function solveLimit(
 	const here = applies(node, new Inputs(values));
 	if (here !== true) return here;
 	const limit = node.limit!;
-	const { vary, until, reaches, order } = parts(graph, limit);
-	const scratch = values.slice();
-	const spare = (x: number): number | undefined => {
-		scratch[vary] = x;
-		run(graph, scratch, given, order);
-		const at = scratch[until];
-		const end = typeof reaches === 'number' ? reaches : scratch[reaches.slot];
-		if (typeof at !== 'number' || typeof end !== 'number') return undefined;
-		return limit.rising ? end - at : at - end;
-	};
-	// Where it was before (in a draw: the nominal root) is close to where it is now.
+	// Where it was before is close to where it is now.
 	const before = values[node.slot];
-	const end = limit.end === undefined ? undefined : values[slotNamed(graph, limit.end)];
-	const to = typeof end === 'number' ? Math.min(limit.to, end) : limit.to;
-	const found = runsOut(spare, limit.from, to, typeof before === 'number' ? before : undefined);
+	const found = spared(graph, values, given, node, spare =>
+		runsOut(spare, limit.from, farthest(graph, values, limit), typeof before === 'number' ? before : undefined),
+	);
 	if (found === undefined) return undefined;
 	return found.bound ? new Bounded(found.value, found.bound) : found.value;
+}
+
+/** Where a limit stops being looked for, on the values at hand. */
+export function farthest(graph: Graph, values: Values, { to, end }: Limit): number {
+	const nearer = end === undefined ? undefined : values[slotNamed(graph, end)];
+	return typeof nearer === 'number' ? Math.min(to, nearer) : to;
+}
+
+/** Hands `use` what a limit has to spare at any value of what it varies; the values are as before when it is done. */
+export function spared<T>(
+	graph: Graph,
+	values: Values,
+	given: ReadonlyMap<number, GivenAnswer>,
+	node: Node,
+	use: (spare: Spare) => T,
+): T {
+	const { rising } = node.limit!;
+	const { vary, until, reaches, order } = parts(graph, node);
+	const kept = order.map(slot => values[slot]);
+	const held = values[vary];
+	try {
+		return use(x => {
+			values[vary] = x;
+			run(graph, values, given, order);
+			const at = values[until];
+			const end = typeof reaches === 'number' ? reaches : values[reaches.slot];
+			if (typeof at !== 'number' || typeof end !== 'number') return undefined;
+			return rising ? end - at : at - end;
+		});
+	} finally {
+		values[vary] = held;
+		for (let index = 0; index < order.length; index++) values[order[index]!] = kept[index];
+	}
 }
 
 /** The same, keeping what is missing or assumed: told with the varied answer taken as known, because it is. */
@@ -44,9 +67,8 @@ export function tellLimit(telling: Telling, node: Node, inputs: Inputs): void {
 	values[node.slot] = here === null || here === false ? null : undefined;
 	if (here === undefined) telling.missing[node.slot] = union(reads.map(slot => telling.missing[slot]!));
 	if (here !== true) return;
-	const limit = node.limit!;
-	const { vary, until, reaches, order } = parts(graph, limit);
-	const at = tellReplaced(telling, new Map([[vary, limit.from]]), order);
+	const { vary, until, reaches, order } = parts(graph, node);
+	const at = tellReplaced(telling, new Map([[vary, node.limit!.from]]), order);
 	const ends = typeof reaches === 'number' ? [until] : [until, reaches.slot];
 	const broken = ends.find(slot => at.broken.has(slot));
 	if (broken !== undefined) {
@@ -80,10 +102,17 @@ interface Parts {
 	readonly order: readonly number[];
 }
 
-function parts(graph: Graph, limit: Limit): Parts {
+const plans = new WeakMap<Node, Parts>();
+
+function parts(graph: Graph, node: Node): Parts {
+	const known = plans.get(node);
+	if (known) return known;
+	const limit = node.limit!;
 	const vary = slotNamed(graph, limit.vary);
 	const until = slotNamed(graph, limit.until);
 	const reaches = typeof limit.reaches === 'number' ? limit.reaches : { slot: slotNamed(graph, limit.reaches) };
 	const ends = typeof reaches === 'number' ? [until] : [until, reaches.slot];
-	return { vary, until, reaches, order: between(graph, [vary], ends) };
+	const found = { vary, until, reaches, order: between(graph, [vary], ends) };
+	plans.set(node, found);
+	return found;
 }

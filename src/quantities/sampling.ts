@@ -5,13 +5,14 @@ import { AtDensity } from './answers.ts';
 import { readElsewhere } from './elsewhere.ts';
 import type { Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
-import { solveLimit } from './limit.ts';
-import { type Noise, noiseOf } from './noise.ts';
+import { noiseOf } from './noise.ts';
 import type { State } from './pass.ts';
 import { Bounded } from './quantity.ts';
-import { evaluate, reach } from './replace.ts';
+import { reach } from './replace.ts';
+import { drawnLimit, rootOf } from './root.ts';
 import { settle } from './run.ts';
 import { makeSequence } from './sequence.ts';
+import { measureSlopes } from './slopes.ts';
 
 /** The whole graph drawn again and again, each uncertain answer and usual value straying within its spread. */
 export interface Sampling {
@@ -20,9 +21,6 @@ export interface Sampling {
 	/** The values of one draw; the array is used again for the next. */
 	draw(index: number): Values;
 }
-
-/** At most so many answers are followed into the cylinder model. */
-const mostSlopes = 12;
 
 /**
  * Prepares draws of a solved state. Everything downstream of one uncertain answer moves with it. The cylinder model is not
@@ -47,83 +45,49 @@ export function makeSampling(state: State, answers: (id: string) => Answer | und
 		slot => moving.has(slot) && state.values[slot] !== undefined && state.values[slot] !== null,
 	);
 	const heavy = order.filter(slot => graph.nodes[slot]!.heavy && typeof state.values[slot] === 'number');
-	const slopes = heavy.length > 0 ? slopesInto(state, heavy, noises) : [];
+	const slopes = measureSlopes(state, heavy, noises);
 	const values = state.values.slice();
 	const inputs = new Inputs(values);
 
-	/** What a slot comes to before its own noise. */
-	const base = (node: Node): Outcome => {
-		const { slot } = node;
-		if (node.heavy) return follow(slot);
-		const given = state.given.get(slot);
-		return given && !(given.value instanceof AtDensity) ? state.values[slot] : compute(node);
-	};
-	const compute = (node: Node): Outcome => {
-		if (node.limit) return plain(solveLimit(graph, values, state.given, node));
-		if (node.elsewhere) return readElsewhere(graph, values, state.given, node);
-		inputs.enter(node.slots);
-		try {
-			return plain(settle(node.compute!(inputs, state.given.get(node.slot)?.value), inputs));
-		} catch (error) {
-			if (!(error instanceof OutOfRange)) throw error;
-			return undefined;
-		}
-	};
-	const follow = (slot: number): Outcome => {
+	/** What a node comes to in a draw before its own noise. */
+	const baseOf = (node: Node): (() => Outcome) => {
+		const { slot, slots, compute } = node;
 		const nominal = state.values[slot];
-		const place = heavy.indexOf(slot);
-		if (place < 0 || typeof nominal !== 'number') return nominal;
-		let value = nominal;
-		for (const { from, by } of slopes)
-			value += by[place]! * ((values[from] as number) - (state.values[from] as number));
-		const { limit } = graph.nodes[slot]!;
-		return limit ? Math.max(limit.from, Math.min(limit.to, value)) : value;
+		const given = state.given.get(slot);
+		if (node.heavy) return () => slopes.follow(slot, values);
+		if (given && !(given.value instanceof AtDensity)) return () => nominal;
+		if (node.limit) {
+			const root = rootOf(state, node);
+			return () => drawnLimit(state, values, node, root);
+		}
+		if (node.elsewhere) return () => readElsewhere(graph, values, state.given, node);
+		return () => {
+			inputs.enter(slots);
+			try {
+				const outcome = settle(compute!(inputs, given?.value), inputs);
+				return outcome instanceof Bounded ? outcome.value : outcome;
+			} catch (error) {
+				if (!(error instanceof OutOfRange)) throw error;
+				return undefined;
+			}
+		};
 	};
+	let draw = 0;
+	const steps = order.map(slot => {
+		const first = firstDimension.get(slot) ?? 0;
+		const deviate = (dimension: number) => sequence(draw, first + dimension);
+		return { slot, base: baseOf(graph.nodes[slot]!), noise: noiseAt.get(slot), deviate };
+	});
 	return {
 		moving,
 		draw(index) {
-			for (const slot of order) {
-				// Each starts from its nominal value: a limit looks for its root from there.
-				values[slot] = state.values[slot];
-				const value = base(graph.nodes[slot]!);
-				const noise = noiseAt.get(slot);
-				const first = firstDimension.get(slot)!;
-				values[slot] =
-					noise && value !== undefined && value !== null
-						? noise.apply(value, dimension => sequence(index, first + dimension))
-						: value;
+			draw = index;
+			for (const { slot, base, noise, deviate } of steps) {
+				const value = base();
+				const strays = noise && value !== undefined && value !== null;
+				values[slot] = strays ? noise.apply(value, deviate) : value;
 			}
 			return values;
 		},
 	};
-}
-
-const plain = (outcome: Outcome | Bounded): Outcome => (outcome instanceof Bounded ? outcome.value : outcome);
-
-interface Slopes {
-	readonly from: number;
-	/** Change of each heavy slot for a change of one in `from`. */
-	readonly by: readonly number[];
-}
-
-/** How each heavy figure moves with each uncertain answer that it depends on; the least certain answers go first. */
-function slopesInto(state: State, heavy: readonly number[], noises: readonly Noise[]): Slopes[] {
-	const { graph, values } = state;
-	const above = reach(heavy, slot => Object.values(graph.nodes[slot]!.slots));
-	const share = ({ slot, difference }: Noise) => difference / Math.abs(values[slot] as number);
-	const followed = noises
-		.filter(
-			({ slot, difference }) =>
-				above.has(slot) && difference > 0 && typeof values[slot] === 'number' && !heavy.includes(slot),
-		)
-		.sort((a, b) => share(b) - share(a) || a.slot - b.slot)
-		.slice(0, mostSlopes);
-	const ids = heavy.map(slot => graph.nodes[slot]!.id);
-	return followed.map(({ slot, difference }) => {
-		const at = evaluate(state, ids, { [graph.nodes[slot]!.id]: (values[slot] as number) + difference });
-		const by = at.map((value, index) =>
-			typeof value === 'number' ? (value - (values[heavy[index]!] as number)) / difference : 0,
-		);
-		return { from: slot, by };
-	});
 }

@@ -7,6 +7,7 @@ const sequences =
  * tabs become spaces; control characters, marks that turn the direction of writing, and lone surrogates are dropped.
  */
 export function clean(text: string): string {
+	if (/^[ -~]*$/.test(text)) return text;
 	return text
 		.replace(sequences, '')
 		.replace(/[\r\n\t\v\f\u0085\u2028\u2029]+/g, ' ')

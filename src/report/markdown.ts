@@ -66,6 +66,8 @@ function emphasis(text: string): string {
  * link or a table cell is escaped.
  */
 function escaped(text: string): string {
+	// Most words hold nothing to escape.
+	if (/^[A-Za-z0-9 ,;()'"/%-]*$/.test(text)) return text;
 	return (
 		clean(text)
 			.replaceAll('&', '&amp;')

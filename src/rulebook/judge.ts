@@ -18,6 +18,8 @@ export class Judge {
 	/** What the bound expressions look at now: the values, and the part of the build at hand. */
 	private values: readonly Outcome[] = [];
 	private subject: Subject | null = null;
+	/** For each rule the slots it reads; worked out when it is first asked for. */
+	private slotsRead: readonly (readonly number[])[] | null = null;
 
 	constructor(rulebook: Rulebook, slotOf: ReadonlyMap<string, number>) {
 		this.rulebook = rulebook;
@@ -56,25 +58,31 @@ export class Judge {
 
 	/** Which rules, by their place in the rulebook, read one of these slots. */
 	touchedBy(slots: ReadonlySet<number>): number[] {
-		return this.ready.flatMap(({ rule, applies, holds }, place) => {
-			const names = namesIn(holds.tree, applies ? namesIn(applies.tree) : new Set());
-			if (rule.each) names.add(rule.each.answer);
-			return [...names].some(name => slots.has(this.slotOf.get(name) ?? -1)) ? [place] : [];
-		});
+		this.slotsRead ??= this.ready.map(ready => this.slotsReadBy(ready));
+		return this.slotsRead.flatMap((read, place) => (read.some(slot => slots.has(slot)) ? [place] : []));
+	}
+
+	private slotsReadBy({ rule, applies, holds }: Ready): number[] {
+		const names = namesIn(holds.tree, applies ? namesIn(applies.tree) : new Set());
+		if (rule.each) names.add(rule.each.answer);
+		return [...names].flatMap(name => this.slotOf.get(name) ?? []);
 	}
 
 	/** The verdict words alone of one rule on other values (a draw): one a subject, in the order of `judge`. */
 	wordsOf(place: number, values: readonly Outcome[]): VerdictWord[] {
 		this.values = values;
 		const ready = this.ready[place]!;
+		if (!ready.rule.each) return [this.wordFor(ready, null)];
 		const subjects = subjectsOf(ready.rule, this.questions, values, id => this.slotOf.get(id)!, this.rulebook.codes);
-		return (subjects ?? [null]).map(subject => {
-			this.subject = subject;
-			try {
-				return wordOf(ready, subject);
-			} catch {
-				return 'not-evaluated';
-			}
-		});
+		return (subjects ?? [null]).map(subject => this.wordFor(ready, subject));
+	}
+
+	private wordFor(ready: Ready, subject: Subject | null): VerdictWord {
+		this.subject = subject;
+		try {
+			return wordOf(ready, subject);
+		} catch {
+			return 'not-evaluated';
+		}
 	}
 }

@@ -5,18 +5,24 @@ interface Token {
 	readonly end: number;
 }
 
-const brackets = '{}[]';
-
 /** The brackets and strings of a text, whether it is JSON or not; a string that is never closed ends with the text. */
 function* tokensOf(text: string): Generator<Token> {
-	for (let at = 0; at < text.length; at++) {
-		const mark = text[at]!;
-		if (brackets.includes(mark)) yield { mark: mark as Token['mark'], at, end: at + 1 };
-		if (mark !== '"') continue;
-		const start = at++;
-		while (at < text.length && text[at] !== '"') at += text[at] === '\\' ? 2 : 1;
-		yield { mark: '"', at: start, end: at + 1 };
+	const marks = /["{}[\]]/g;
+	for (let found = marks.exec(text); found; found = marks.exec(text)) {
+		const mark = found[0] as Token['mark'];
+		if (mark === '"') marks.lastIndex = stringEnd(text, marks.lastIndex);
+		yield { mark, at: found.index, end: marks.lastIndex };
 	}
+}
+
+/** Past the quote that closes a string whose text begins at `from`: one with an even count of backslashes before it. */
+function stringEnd(text: string, from: number): number {
+	for (let at = text.indexOf('"', from); at >= 0; at = text.indexOf('"', at + 1)) {
+		let before = at;
+		while (before > from && text[before - 1] === '\\') before--;
+		if ((at - before) % 2 === 0) return at + 1;
+	}
+	return text.length;
 }
 
 /** How deep brackets go, those inside strings not counted. */

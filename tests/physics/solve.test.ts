@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { OutOfRange } from '../../src/physics/range.ts';
-import { runsOut, type Spare } from '../../src/physics/solve.ts';
+import { nearRoot, runsOut, type Spare } from '../../src/physics/solve.ts';
 import { between, seeded } from './spoilt.ts';
 
 /** The same by halving alone, for a spare that is defined everywhere. */
@@ -110,5 +110,20 @@ describe('where something runs out', () => {
 		};
 		expect(looks()).toBeLessThanOrEqual(11);
 		expect(looks(52000)).toBeLessThanOrEqual(6);
+	});
+});
+
+describe('a root near a guess', () => {
+	const spare = (x: number) => 9 - x * x;
+
+	test('is found to far less than the tolerance, from either side', () => {
+		for (const guess of [2.5, 2.9, 3.2]) expect(nearRoot(spare, guess, -6, 0, 10, 1e-3)).toBeCloseTo(3, 3);
+	});
+
+	test('is left to the full search where it lies outside, where nothing is proven, or where steps do not settle', () => {
+		expect(nearRoot(spare, 2, -4, 0, 2.5, 1e-3)).toBeUndefined();
+		expect(nearRoot(x => (x > 2 ? undefined : spare(x)), 1.9, -4, 0, 10, 1e-3)).toBeUndefined();
+		expect(nearRoot(() => undefined, 2, -4, 0, 10, 1e-3)).toBeUndefined();
+		expect(nearRoot(x => Math.cbrt(3 - x), 2.9, -1, 0, 10, 1e-6)).toBeUndefined();
 	});
 });

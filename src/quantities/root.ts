@@ -1,0 +1,47 @@
+import { nearRoot, runsOut } from '../physics/solve.ts';
+import type { Node } from './graph.ts';
+import type { Values } from './inputs.ts';
+import { farthest, spared } from './limit.ts';
+import type { State } from './pass.ts';
+
+/** A limit as it stands on the nominal values: where from, and how fast what is spare changes there. */
+export interface Root {
+	/** Where it is; outside what is looked at when it lies there by a straight line. */
+	readonly at: number;
+	/** Of what is spare, per unit of what is varied; never 0. */
+	readonly slope: number;
+}
+
+/** The step that slopes are measured with, as a share of what is looked at. */
+const share = 1 / 1000;
+
+/** The share of what is looked at to which a draw finds a limit: far under the width of any band. */
+const coarse = 1e-4;
+
+/** The root of a solved limit; null where it has none, or what is spare does not change there. */
+export function rootOf(state: State, node: Node): Root | null {
+	const { graph, values, given, bounds } = state;
+	const root = values[node.slot];
+	if (typeof root !== 'number') return null;
+	const { from } = node.limit!;
+	const to = farthest(graph, values, node.limit!);
+	const step = share * (to - from);
+	const inside = Math.min(root, to - step);
+	return spared(graph, values, given, node, spare => {
+		const [here, beside] = [spare(inside), spare(inside + step)];
+		if (here === undefined || beside === undefined || here === beside) return null;
+		const slope = (beside - here) / step;
+		return { at: bounds.has(node.slot) ? inside - here / slope : root, slope };
+	});
+}
+
+/** A limit on the values of a draw, from its nominal root. */
+export function drawnLimit({ graph, given }: State, values: Values, node: Node, root: Root | null): number | undefined {
+	const { from } = node.limit!;
+	const to = farthest(graph, values, node.limit!);
+	return spared(graph, values, given, node, spare => {
+		const near =
+			root && root.at > from && root.at < to ? nearRoot(spare, root.at, root.slope, from, to, coarse) : undefined;
+		return near ?? runsOut(spare, from, to, root?.at, coarse)?.value;
+	});
+}

@@ -1,0 +1,81 @@
+import type { Outcome } from '../expressions/tree.ts';
+import type { Node } from './graph.ts';
+import type { Noise } from './noise.ts';
+import type { State } from './pass.ts';
+import { evaluate, reach } from './replace.ts';
+import { type Root, rootOf } from './root.ts';
+
+/** At most so many answers are followed into the cylinder model. */
+const mostFollowed = 12;
+
+/** How each figure of the cylinder model moves with the answers that it depends on. */
+export interface Slopes {
+	/** A heavy figure on the values of a draw. */
+	follow(slot: number, values: readonly Outcome[]): Outcome;
+}
+
+/**
+ * Measures the slopes of the heavy figures: the cylinder model runs once an uncertain answer, the least certain first, at
+ * the nominal point and where each heavy limit lies. A limit moves by what its spare moves over how steep its spare is.
+ */
+export function measureSlopes(state: State, heavy: readonly number[], noises: readonly Noise[]): Slopes {
+	const { graph, values } = state;
+	const nodes = heavy.map(slot => graph.nodes[slot]!);
+	const plain = nodes.filter(({ limit }) => limit === null);
+	const limits = nodes.flatMap(node => {
+		const root = node.limit && rootOf(state, node);
+		return root ? [{ node, root }] : [];
+	});
+	const moves = new Map<number, { readonly from: number; readonly by: number }[]>();
+	for (const { slot, difference } of followed(state, heavy, noises)) {
+		const changed = { [graph.nodes[slot]!.id]: (values[slot] as number) + difference };
+		const note = (to: number, change: number) => {
+			if (Number.isFinite(change) && change !== 0)
+				moves.set(to, [...(moves.get(to) ?? []), { from: slot, by: change / difference }]);
+		};
+		const at = evaluate(
+			state,
+			plain.map(({ id }) => id),
+			changed,
+		);
+		for (const [index, node] of plain.entries()) note(node.slot, Number(at[index]) - Number(values[node.slot]));
+		for (const { node, root } of limits) note(node.slot, shift(state, node, root, changed));
+	}
+	const starts = new Map<number, number>(limits.map(({ node, root }) => [node.slot, root.at]));
+	return {
+		follow(slot, drawn) {
+			let value = starts.get(slot) ?? values[slot];
+			if (typeof value !== 'number') return value;
+			for (const { from, by } of moves.get(slot) ?? [])
+				value += by * ((drawn[from] as number) - (values[from] as number));
+			const { limit } = graph.nodes[slot]!;
+			return limit ? Math.max(limit.from, Math.min(limit.to, value)) : value;
+		},
+	};
+}
+
+/** The answers that are followed: what the heavy figures are made from and is not certain. */
+function followed({ graph, values }: State, heavy: readonly number[], noises: readonly Noise[]): Noise[] {
+	const above = reach(heavy, slot => Object.values(graph.nodes[slot]!.slots));
+	const unsure = ({ slot, difference }: Noise) => difference / Math.abs(values[slot] as number);
+	return noises
+		.filter(
+			({ slot, difference }) =>
+				above.has(slot) && difference > 0 && typeof values[slot] === 'number' && !heavy.includes(slot),
+		)
+		.sort((a, b) => unsure(b) - unsure(a) || a.slot - b.slot)
+		.slice(0, mostFollowed);
+}
+
+/** How far a limit moves with one answer changed. */
+function shift(state: State, node: Node, root: Root, changed: Readonly<Record<string, Outcome>>): number {
+	const { vary, until, reaches, rising, from, to } = node.limit!;
+	// A root that lies outside is followed from the nearest place that was looked at.
+	const at = { [vary]: Math.max(from, Math.min(to, root.at)) };
+	const ends = typeof reaches === 'number' ? [until] : [until, reaches];
+	const spare = (replaced: Readonly<Record<string, Outcome>>) => {
+		const [value, end = reaches] = evaluate(state, ends, replaced);
+		return (rising ? 1 : -1) * (Number(end) - Number(value));
+	};
+	return -(spare({ ...changed, ...at }) - spare(at)) / root.slope;
+}
