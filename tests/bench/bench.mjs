@@ -1,69 +1,52 @@
-// Measures the command side by side with its floor, all in one run: ratios count, milliseconds depend on the machine.
-import { spawnSync } from 'node:child_process';
+// The command and its parts beside their floors and peers, all in one run: ratios count, milliseconds depend on the machine.
 import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
+import { build } from 'esbuild';
+import { builds, command, inTurn, root, table, timeOf } from './measure.mjs';
 
-const root = fileURLToPath(new URL('../../', import.meta.url));
-const command = join(root, 'dist/swap-audit.js');
-const sheet = join(root, 'demo/half-finished.sheet.json');
-const unboosted = join(root, 'demo/trailer-hauler.sheet.json');
-const runs = 30;
+const runs = Number(process.env.RUNS ?? 30);
 const folder = mkdtempSync(join(tmpdir(), 'swap-audit-bench-'));
-
-function time(args, options = {}) {
-	const start = performance.now();
-	const { status } = spawnSync(process.execPath, args, { stdio: ['pipe', 'ignore', 'ignore'], ...options });
-	if (status !== 0) throw new Error(`${args.join(' ')}: status ${status}`);
-	return performance.now() - start;
-}
-
-/** Median and 95th percentile of each, taken in turn so that a busy moment hits all alike. */
-function compare(cases) {
-	const times = cases.map(() => []);
-	for (let run = 0; run < runs; run++) for (const [index, { args }] of cases.entries()) times[index].push(time(args));
-	const at = (list, share) => [...list].sort((a, b) => a - b)[Math.floor(share * (list.length - 1))];
-	return times.map(list => ({ median: at(list, 0.5), p95: at(list, 0.95) }));
-}
-
-const cases = [
-	{ name: 'node -e 0', args: ['-e', '0'] },
-	{ name: '--version', args: [command, '--version'] },
-	{ name: '--help', args: [command, '--help'] },
-	{ name: 'audit, boosted, 400 draws', args: [command, 'audit', sheet] },
-	{ name: 'audit, boosted, no draws', args: [command, 'audit', sheet, '--draws', '0'] },
-	{ name: 'audit, unboosted, 400 draws', args: [command, 'audit', unboosted] },
-];
-const measured = compare(cases);
-console.log(
-	`${'what'.padEnd(32)}${'median'.padStart(9)}${'p95'.padStart(9)}${'x node'.padStart(9)}   (${runs} runs, ms)`,
+const bundled = name => join(folder, `${name}.mjs`);
+await build({
+	absWorkingDir: root,
+	entryPoints: ['tests/bench/peer.ts', 'tests/bench/warm.ts'],
+	outdir: folder,
+	outExtension: { '.js': '.mjs' },
+	bundle: true,
+	minify: true,
+	platform: 'node',
+	format: 'esm',
+	banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+	logLevel: 'warning',
+});
+const whole = (name, ...flags) => timeOf([command, 'audit', builds[name], ...flags]);
+table(
+	`cold starts, ${runs} runs`,
+	inTurn(runs, {
+		'node -e 0': () => timeOf(['-e', '0']),
+		'npm --version': () => timeOf(['--version'], { program: 'npm' }),
+		'--version': () => timeOf([command, '--version']),
+		'--help': () => timeOf([command, '--help']),
+		'same sheet, quantities, json-rules-engine': () => timeOf([bundled('peer'), builds.boosted]),
+		'audit, boosted, 400 draws': () => whole('boosted'),
+		'audit, boosted, no draws': () => whole('boosted', '--draws', '0'),
+		'audit, unboosted, 400 draws': () => whole('unboosted'),
+	}),
 );
-for (const [index, { name }] of cases.entries()) {
-	const { median, p95 } = measured[index];
-	console.log(
-		`${name.padEnd(32)}${median.toFixed(0).padStart(9)}${p95.toFixed(0).padStart(9)}${(median / measured[0].median).toFixed(2).padStart(9)}`,
-	);
-}
+timeOf([bundled('warm')], { stdio: 'inherit' });
 
-for (const [name, path] of [
-	['unboosted', unboosted],
-	['boosted', sheet],
-]) {
-	const count = 1000;
+const count = 1000;
+for (const [name, path] of Object.entries(builds)) {
 	const lines = join(folder, 'lines');
 	writeFileSync(lines, `${JSON.stringify(JSON.parse(readFileSync(path, 'utf8')))}\n`.repeat(count));
-	const parse = `for (const l of require('fs').readFileSync('${lines}', 'utf8').trim().split('\\n')) JSON.parse(l)`;
-	const alone = time(['-e', parse]);
-	const start = performance.now();
-	spawnSync(process.execPath, [command, 'audit', '--lines'], {
-		input: readFileSync(lines),
-		stdio: ['pipe', 'ignore', 'ignore'],
-		maxBuffer: 1e9,
-	});
-	const all = performance.now() - start;
-	console.log(
-		`${`audit --lines, ${name}`.padEnd(32)}${(all / count).toFixed(2).padStart(9)} ms a sheet; JSON.parse of the same lines ${(alone / count).toFixed(2)}`,
+	const parse = `for (const l of require('fs').readFileSync(${JSON.stringify(lines)}, 'utf8').trim().split('\\n')) JSON.parse(l)`;
+	table(
+		`${count} sheets as one stream, ${name}`,
+		inTurn(3, {
+			'JSON.parse of the lines': () => timeOf(['-e', parse]),
+			'audit --lines': () => timeOf([command, 'audit', '--lines'], { input: readFileSync(lines) }),
+		}),
 	);
 }
 rmSync(folder, { recursive: true, force: true });
