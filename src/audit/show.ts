@@ -20,6 +20,19 @@ export interface Shown {
 
 /** The unit in which a number is written for a person: the question's, the quantity's, or the usual one of its kind. */
 export function unitFor(what: Shown, set: UnitSet): Unit | null {
+	const of = what.question ?? what.reading ?? what.quantity ?? what.threshold;
+	if (of === undefined) return null;
+	const known = units[set].get(of);
+	if (known !== undefined) return known;
+	const found = findUnit(what, set);
+	units[set].set(of, found);
+	return found;
+}
+
+/** Found once: the same names are written again and again. */
+const units: Readonly<Record<UnitSet, WeakMap<object, Unit | null>>> = { us: new WeakMap(), metric: new WeakMap() };
+
+function findUnit(what: Shown, set: UnitSet): Unit | null {
 	const { question = what.reading, quantity, threshold } = what;
 	if (question) {
 		const symbol = question.unit[set][0];

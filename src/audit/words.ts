@@ -42,22 +42,32 @@ export class Wording {
 	 * is left is empty.
 	 */
 	fill(text: string, read: (name: string) => Outcome, rule: Rule | null = null): string {
-		return sentences(text)
-			.map(sentence => {
-				let whole = true;
-				const filled = sentence.replace(/\{([^{}]*)\}/g, (_, name: string) => {
-					const shown = this.show(name, read(name), rule);
-					if (shown === null) whole = false;
-					return shown ?? '';
-				});
-				return whole ? filled : '';
-			})
-			.filter(sentence => sentence !== '')
-			.join(' ');
+		const filled: string[] = [];
+		for (const pieces of sentences(text)) {
+			let sentence = '';
+			let whole = true;
+			for (const [index, piece] of pieces.entries()) {
+				const shown = index % 2 === 0 ? piece : this.show(piece, read(piece), rule);
+				if (shown === null) whole = false;
+				else sentence += shown;
+			}
+			if (whole && sentence !== '') filled.push(sentence);
+		}
+		return filled.join(' ');
 	}
 }
 
-/** A text split behind the full stops that end its sentences: those with a capital, a digit or a brace after them. */
-function sentences(text: string): string[] {
-	return text.split(/(?<=[.!?])\s+(?=[A-Z0-9{"(])/);
+const split = new Map<string, readonly (readonly string[])[]>();
+
+/**
+ * A text split behind the full stops that end its sentences: those with a capital, a digit or a brace after them. Of each
+ * sentence words and names by turns. The rulebook's texts come again with every sheet, so they are split once.
+ */
+function sentences(text: string): readonly (readonly string[])[] {
+	let known = split.get(text);
+	if (!known) {
+		known = text.split(/(?<=[.!?])\s+(?=[A-Z0-9{"(])/).map(sentence => sentence.split(/\{([^{}]*)\}/));
+		split.set(text, known);
+	}
+	return known;
 }

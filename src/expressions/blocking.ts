@@ -1,4 +1,4 @@
-import { bind, type Reader } from './bind.ts';
+import { type Bound, bind, type Reader } from './bind.ts';
 import { type Expression, operands } from './tree.ts';
 
 /** Which names an undecided expression waits for, and which names it read on its way to an outcome. */
@@ -7,37 +7,50 @@ export interface Trace {
 	readonly read: Set<string>;
 }
 
+/** An expression bound part by part, so that the way its evaluation went can be walked again and again. */
+export interface Traceable {
+	readonly tree: Expression;
+	readonly now: Bound;
+	readonly parts: readonly Traceable[];
+}
+
+/** Binds an expression and each of its parts. */
+export function traceable(tree: Expression, reader: Reader): Traceable {
+	return { tree, now: bind(tree, reader), parts: operands(tree).map(part => traceable(part, reader)) };
+}
+
 /**
  * Walks an expression the way its evaluation went: operands that a known part made idle are left out, and nothing that
  * does not apply here waits for anything.
  * Only for telling (missing answers, assumed values); verdicts come from `bind`.
  */
-export function trace(tree: Expression, reader: Reader, into: Trace = { blocking: new Set(), read: new Set() }): Trace {
-	walk(tree, reader, into, true);
+export function trace(whole: Traceable, into: Trace = { blocking: new Set(), read: new Set() }): Trace {
+	walk(whole, into, true);
 	return into;
 }
 
-function walk(tree: Expression, reader: Reader, into: Trace, waits: boolean): void {
-	const outcome = bind(tree, reader)();
+function walk({ tree, now, parts }: Traceable, into: Trace, waits: boolean): void {
+	if (tree[0] === 'value' || tree[0] === 'list') return;
+	const outcome = now();
 	if (tree[0] === 'name') {
 		into.read.add(tree[1]);
 		if (waits && outcome === undefined) into.blocking.add(tree[1]);
 		return;
 	}
-	for (const operand of inPlay(tree, reader)) walk(operand, reader, into, waits && outcome !== null);
+	for (const part of inPlay(tree, parts)) walk(part, into, waits && outcome !== null);
 }
 
-function inPlay(tree: Expression, reader: Reader): Expression[] {
-	const value = (part: Expression) => bind(part, reader)();
+function inPlay(tree: Expression, parts: readonly Traceable[]): readonly Traceable[] {
 	if (tree[0] === '&&' || tree[0] === '||') {
 		const decides = tree[0] === '||';
-		const deciding = [tree[1], tree[2]].find(part => value(part) === decides);
-		return deciding ? [deciding] : [tree[1], tree[2]];
+		const deciding = parts.find(part => part.now() === decides);
+		return deciding ? [deciding] : parts;
 	}
 	if (tree[0] === '?:') {
-		const test = value(tree[1]);
-		if (test === undefined || test === null) return [tree[1]];
-		return [tree[1], test ? tree[2] : tree[3]];
+		const [test, yes, no] = parts as [Traceable, Traceable, Traceable];
+		const outcome = test.now();
+		if (outcome === undefined || outcome === null) return [test];
+		return [test, outcome ? yes : no];
 	}
-	return operands(tree);
+	return parts;
 }

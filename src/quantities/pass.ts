@@ -173,7 +173,8 @@ function assumedBy(telling: Telling, node: Node, reads: readonly number[], usual
 
 /** Several sorted lists as one sorted list without doubles. */
 export function union(lists: readonly (readonly string[])[]): readonly string[] {
-	const some = lists.filter(list => list.length > 0);
+	// What hangs together often shares one list.
+	const some = lists.filter((list, index) => list.length > 0 && lists.indexOf(list) === index);
 	if (some.length === 0) return nothing;
 	if (some.length === 1) return some[0]!;
 	return [...new Set(some.flat())].sort();

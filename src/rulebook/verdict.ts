@@ -1,6 +1,6 @@
 import { type Bound, bind, type Reader } from '../expressions/bind.ts';
-import { type Trace, trace } from '../expressions/blocking.ts';
-import { type Expression, type Outcome, operands } from '../expressions/tree.ts';
+import { type Trace, type Traceable, trace, traceable } from '../expressions/blocking.ts';
+import type { Expression, Outcome } from '../expressions/tree.ts';
 import { type State, union } from '../quantities/pass.ts';
 import { slotNamed } from '../quantities/replace.ts';
 import type { Rule, VerdictWord } from './rulebook.ts';
@@ -69,10 +69,11 @@ export function tell(ready: Ready, subject: Subject | null, state: State, reader
 }
 
 function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
-	const { rule, holds } = ready;
+	const { rule } = ready;
 	const { graph, values } = state;
 	const word = wordOf(ready, subject);
-	const { read, blocking } = tracedBy(ready, reader);
+	const told = toldBy(ready, reader);
+	const { read, blocking } = tracedBy(told);
 	const slotsOf = (names: ReadonlySet<string>) => [...names].flatMap(name => graph.slotOf.get(name) ?? []);
 	const waitsFor = slotsOf(blocking);
 	// A list that is not known, or a part of it that has no reading.
@@ -88,8 +89,8 @@ function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader
 			lacking.map(slot => (state.missing[slot]!.length > 0 ? state.missing[slot]! : [graph.nodes[slot]!.id])),
 		),
 		assumed: union(slotsOf(read).map(slot => state.assumed[slot]!)),
-		numbers: numbersOf(rule, read, reader),
-		distance: verdict === 'fails' ? distanceOf(holds.tree, reader) : null,
+		numbers: numbersOf(told, read, reader),
+		distance: verdict === 'fails' ? distanceOf(told.holds) : null,
 		broke,
 		read: name => {
 			const slot = graph.slotOf.get(name);
@@ -98,12 +99,35 @@ function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader
 	};
 }
 
+/** What telling a rule needs beyond its word, bound once. */
+interface Told {
+	readonly applies: Traceable | null;
+	readonly holds: Traceable;
+	readonly thresholds: readonly (readonly [string, Bound])[];
+}
+
+const known = new WeakMap<Ready, Told>();
+
+function toldBy(ready: Ready, reader: Reader): Told {
+	let told = known.get(ready);
+	if (!told) {
+		const { rule, applies, holds } = ready;
+		told = {
+			applies: applies && traceable(applies.tree, reader),
+			holds: traceable(holds.tree, reader),
+			thresholds: Object.entries(rule.thresholds).map(([name, { value }]) => [name, bind(value, reader)] as const),
+		};
+		known.set(ready, told);
+	}
+	return told;
+}
+
 /** What the verdict read and waits for. What holds is not looked at where the rule is known not to apply. */
-function tracedBy({ applies, holds }: Ready, reader: Reader): Trace {
-	if (!applies) return trace(holds.tree, reader);
-	const traced = trace(applies.tree, reader);
+function tracedBy({ applies, holds }: Told): Trace {
+	if (!applies) return trace(holds);
+	const traced = trace(applies);
 	const applicable = applies.now();
-	return applicable === false || applicable === null ? traced : trace(holds.tree, reader, traced);
+	return applicable === false || applicable === null ? traced : trace(holds, traced);
 }
 
 function whatBroke(
@@ -117,23 +141,24 @@ function whatBroke(
 }
 
 /** Names as the rule writes them: its thresholds by their own names. */
-function numbersOf(rule: Rule, read: ReadonlySet<string>, reader: Reader): Record<string, Outcome> {
-	const numbers = [...read].map(name => [name, reader(name)()] as const);
-	const thresholds = Object.entries(rule.thresholds).map(([name, { value }]) => [name, bind(value, reader)()] as const);
-	return Object.fromEntries([...numbers, ...thresholds]);
+function numbersOf({ thresholds }: Told, read: ReadonlySet<string>, reader: Reader): Record<string, Outcome> {
+	const numbers: Record<string, Outcome> = {};
+	for (const name of read) numbers[name] = reader(name)();
+	for (const [name, now] of thresholds) numbers[name] = now();
+	return numbers;
 }
 
 const comparisons: readonly string[] = ['<', '<=', '>', '>=', '==', '!='];
 
 /** |value - threshold| / |threshold| of the first comparison that has one. */
-function distanceOf(tree: Expression, reader: Reader): number | null {
-	const open: Expression[] = [tree];
+function distanceOf(holds: Traceable): number | null {
+	const open: Traceable[] = [holds];
 	for (let node = open.shift(); node; node = open.shift()) {
-		if (comparisons.includes(node[0])) {
-			const [left, right] = operands(node).map(side => bind(side, reader)());
+		if (comparisons.includes(node.tree[0])) {
+			const [left, right] = node.parts.map(({ now }) => now());
 			if (typeof left === 'number' && typeof right === 'number' && right !== 0) return Math.abs((left - right) / right);
 		}
-		open.unshift(...operands(node));
+		open.unshift(...node.parts);
 	}
 	return null;
 }

@@ -2,7 +2,7 @@ import { Environment } from '@marcbachmann/cel-js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bind } from '../../src/expressions/bind.ts';
-import { trace } from '../../src/expressions/blocking.ts';
+import { trace, traceable } from '../../src/expressions/blocking.ts';
 import type { Expression, Outcome } from '../../src/expressions/tree.ts';
 import { compileExpression } from '../../src/rulebook/compile/expression.ts';
 import type { Names } from '../../src/rulebook/compile/names.ts';
@@ -64,11 +64,11 @@ describe('a known part that decides, decides', () => {
 	});
 
 	test('only what it waits for is named as missing', () => {
-		expect([...trace(compile('a.yes && (n.open > 1 || a.open)'), reader).blocking].sort()).toEqual([
+		expect([...trace(traceable(compile('a.yes && (n.open > 1 || a.open)'), reader)).blocking].sort()).toEqual([
 			'a.open',
 			'n.open',
 		]);
-		expect([...trace(compile('a.no && n.open > 1'), reader).blocking]).toEqual([]);
+		expect([...trace(traceable(compile('a.no && n.open > 1'), reader)).blocking]).toEqual([]);
 	});
 });
 
@@ -150,8 +150,10 @@ describe('figures', () => {
 
 test('what does not apply waits for nothing', () => {
 	const idle: Expression = ['+', ['name', 'a.idle'], ['name', 'n.open']];
-	expect([...trace(['>', idle, ['value', 1]], reader).blocking]).toEqual([]);
-	expect([...trace(['&&', ['>', idle, ['value', 1]], ['name', 'a.open']], reader).blocking]).toEqual(['a.open']);
+	expect([...trace(traceable(['>', idle, ['value', 1]], reader)).blocking]).toEqual([]);
+	expect([...trace(traceable(['&&', ['>', idle, ['value', 1]], ['name', 'a.open']], reader)).blocking]).toEqual([
+		'a.open',
+	]);
 });
 
 const number = fc.letrec<{ deep: string; leaf: string }>(tie => ({
