@@ -13,6 +13,7 @@ describe('what a wire may carry', () => {
 
 	test('does not hang on the last digit of a size', () => {
 		expect(ampacity(gaugeArea(12) * (1 - 1e-9))).toBe(45);
+		expect(ampacity(gaugeArea(12) * (1 - 1e-6))).toBe(45);
 		expect(ampacity(gaugeArea(12) * 0.999)).toBe(35);
 	});
 

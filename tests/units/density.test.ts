@@ -16,6 +16,7 @@ describe('volume flow and mass flow', () => {
 
 	it('need a density above zero', () => {
 		for (const density of [0, -1, Number.NaN, Number.POSITIVE_INFINITY]) {
+			expect(() => massFromVolume(density)).toThrow(`density is ${density} kg/m3; accepted: above 0`);
 			expect(() => massFromVolume(density)).toThrow(RangeError);
 			expect(() => volumeFromMass(density)).toThrow(RangeError);
 		}
