@@ -63,5 +63,7 @@ test('quantities prints formula, range and source of every id', () => {
 	for (const row of rows) {
 		expect(row.formula, row.id).not.toBe('');
 		expect(row.source.length, row.id).toBeGreaterThan(0);
+		// A list, a yes or no, words have no unit, and no range.
+		expect(row.range === null, row.id).toBe(row.unit === null);
 	}
 });
