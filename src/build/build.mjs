@@ -55,6 +55,7 @@ writeFileSync(`${root}dist/swap-audit.1`, await runAtBuild('man-page'));
 for (const shell of ['bash', 'zsh', 'fish']) {
 	copyFileSync(`${root}src/cli/shells/completion.${shell}`, `${root}dist/completion.${shell}`);
 }
+copyFileSync(`${root}rules/topic.schema.json`, `${root}dist/topic.schema.json`);
 copyFileSync(`${root}demo/half-finished.sheet.json`, `${root}dist/demo.json`);
 const bin = `${root}dist/swap-audit.js`;
 writeFileSync(bin, `#!/usr/bin/env node\n${readFileSync(bin, 'utf8')}`);

@@ -99,7 +99,7 @@ export function commands(status: (code: number) => void): Command {
 	rules
 		.command('show')
 		.summary('one rule in words')
-		.description('Prints one rule in words: thresholds, why, what to do, how to prove it, source.')
+		.description('Prints one rule in words: what it reads, thresholds, why, what to do, how to prove it, source.')
 		.argument('<rule>', 'a rule id')
 		.argument(packs, packWords)
 		.action(async (id, added) => status((await import('./rules.ts')).show(id, added)));
@@ -109,6 +109,11 @@ export function commands(status: (code: number) => void): Command {
 		.description('Runs every example of every rule, packs included; status 1 when one comes out wrong.')
 		.argument(packs, packWords)
 		.action(async added => status((await import('./rules.ts')).test(added)));
+	rules
+		.command('schema')
+		.summary('for editors: what a rule file may hold')
+		.description('Prints the JSON Schema of a rule file or a pack, for completion in an editor.')
+		.action(async () => status((await import('./rules.ts')).schema()));
 	program
 		.command('quantities')
 		.summary('each computed quantity with formula, range and source')

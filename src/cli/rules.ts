@@ -2,8 +2,9 @@ import { Wording } from '../audit/words.ts';
 import { makeGraph } from '../quantities/graph.ts';
 import { quantities } from '../quantities/model/all.ts';
 import { runExamples, withoutPrefills } from '../rulebook/examples.ts';
+import { namesRead } from '../rulebook/reads.ts';
 import type { Rule, Rulebook } from '../rulebook/rulebook.ts';
-import { rulebookWithExamples } from './built.ts';
+import { builtText, rulebookWithExamples } from './built.ts';
 import { exit } from './exit.ts';
 import { withPacks } from './packs.ts';
 import { print, say } from './say.ts';
@@ -43,6 +44,7 @@ function inWords(rule: Rule, rulebook: Rulebook): string {
 	return [
 		`${rule.id}: ${rule.title}`,
 		`Settle before: ${rule.stage}. If not: ${rule.harm}.`,
+		...part('Reads', [`  ${[...namesRead(rule)].filter(name => !Object.hasOwn(rule.thresholds, name)).join(', ')}`]),
 		...part('Thresholds', limits),
 		...part('Why', [`  ${rule.why}`]),
 		...part(
@@ -64,6 +66,12 @@ function inWords(rule: Rule, rulebook: Rulebook): string {
 		),
 		`Examples: ${rule.examples.length}`,
 	].join('\n');
+}
+
+/** `swap-audit rules schema`: what an editor needs to complete and check a topic file or a pack. */
+export function schema(): number {
+	print(builtText('topic.schema.json'));
+	return exit.done;
 }
 
 /** `swap-audit rules test`: runs every example; status 1 when one comes out otherwise than it says. */

@@ -70,6 +70,7 @@ function expects(question: Question, units: UnitSet): string {
 		case 'teeth':
 			return ' - as 36-1';
 		default:
-			return ` - a number in${unit || ' bare figures'}`;
+			if (first === ':1') return ' - so many to 1';
+			return ` - a number in${first === 'in' ? ' inches' : unit || ' bare figures'}`;
 	}
 }
