@@ -141,3 +141,9 @@ export function commands(status: (code: number) => void): Command {
 		.action(async words => status(await (await import('./complete.ts')).complete(program, words)));
 	return program;
 }
+
+/** A command and all below it. */
+export function* everyCommand(command: Command): Generator<Command> {
+	yield command;
+	for (const below of command.commands) yield* everyCommand(below);
+}

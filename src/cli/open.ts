@@ -12,9 +12,11 @@ import { type Opened, openSheet, saveSheet } from './sheet.ts';
 export function openOrStart(argument: string, model: Model): Opened {
 	const place = where(argument, process.env, process.cwd());
 	if (place.kind === 'stdin') throw new BadUsage('interview: standard input cannot be saved to; name a sheet');
-	if (existsSync(dirname(place.path))) sweep(dirname(place.path));
+	const folder = dirname(place.path);
+	if (existsSync(folder)) sweep(folder);
+	else if (place.kind === 'path') throw new BadUsage(`there is no folder ${JSON.stringify(folder)}; make it first`);
 	if (existsSync(place.path)) return openSheet(argument, model.rulebook.questions);
-	if (place.kind === 'name') makeFolder(dirname(place.path));
+	if (place.kind === 'name') makeFolder(folder);
 	const sheet = emptySheet(basename(place.path).replace(/\.json$/, ''));
 	return saveSheet({ sheet, warnings: [], place, mark: null }, sheet);
 }

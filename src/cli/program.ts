@@ -1,5 +1,5 @@
 import { type Command, CommanderError } from 'commander';
-import { commands } from './commands.ts';
+import { commands, everyCommand } from './commands.ts';
 import { BadUsage, exit } from './exit.ts';
 import { described, notes } from './notes.ts';
 import { print, say } from './say.ts';
@@ -29,16 +29,12 @@ function dressed(program: Command): Command {
 			.configureOutput({
 				writeOut: print,
 				writeErr: text => say(text.trimEnd()),
-				outputError: (text, write) => write(`${text.replace(/^error: /, '').trimEnd()}\nSee: ${path} --help`),
+				outputError: (text, write) =>
+					write(`${text.replace(/^error: (command-argument )?/, '').trimEnd()}\nSee: ${path} --help`),
 			})
 			.showSuggestionAfterError();
 	}
 	return program;
-}
-
-function* everyCommand(command: Command): Generator<Command> {
-	yield command;
-	for (const below of command.commands) yield* everyCommand(below);
 }
 
 const pathOf = (command: Command): string =>

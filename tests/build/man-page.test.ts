@@ -1,9 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { commands } from '../../src/cli/commands.ts';
+import { commands, everyCommand } from '../../src/cli/commands.ts';
 import { exit } from '../../src/cli/exit.ts';
-import { everyCommand } from '../support/commands.ts';
 
 const page = readFileSync(fileURLToPath(new URL('../../dist/swap-audit.1', import.meta.url)), 'utf8');
 const lines = page.trimEnd().split('\n');

@@ -1,10 +1,9 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { commands } from '../../src/cli/commands.ts';
+import { commands, everyCommand } from '../../src/cli/commands.ts';
 import { sources } from '../../src/cli/complete.ts';
 import { runCommand } from '../support/command.ts';
-import { everyCommand } from '../support/commands.ts';
 import { temporaryFolder } from '../support/folder.ts';
 
 /** What may stand next, without the meanings. */

@@ -24,6 +24,8 @@ describe('wrong usage ends with 2 and one clear line', () => {
 		[['audit', 'shed'], /No sheet is named shed .*swap-audit interview shed/],
 		[['audit', '-', '--out', 'no/such/audit.md'], /--out: there is no folder "no\/such"; make it first/],
 		[['recheck', '-', '--since', '2026-02-30'], /--since: found "2026-02-30"/],
+		[['interview', 'no/such/car.json', '--plain'], /there is no folder ".*no\/such"; make it first/],
+		[['completion', 'tcsh'], /value 'tcsh' is invalid .*bash, zsh, fish/],
 		[['rules', 'show', 'ignition.gap'], /accepted: the id of a rule, like ignition\.gap-too-wide/],
 		[['audit', '..'], /\.\./],
 		[['rules', 'show', 'no.such-rule'], /no\.such-rule/],
