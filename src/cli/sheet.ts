@@ -1,14 +1,16 @@
 import { lastGoodAdvice } from '../files/last-good.ts';
-import { FileProblem } from '../files/problem.ts';
-import { type Mark, readPlace } from '../files/read.ts';
+import { FileProblem, shown } from '../files/problem.ts';
+import { type Mark, readPlace, readWhole } from '../files/read.ts';
 import { saveWhole } from '../files/save.ts';
 import { type Place, where } from '../files/where.ts';
 import { type Checked, checkSheet } from '../sheet/check.ts';
 import { parseSheet } from '../sheet/parse.ts';
-import { BadSheet, writeSheetProblem } from '../sheet/problem.ts';
+import { writeSheetProblem } from '../sheet/problem.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { writeSheet } from '../sheet/write.ts';
+import { atHand } from './at-hand.ts';
+import { isForPerson } from './exit.ts';
 import { say } from './say.ts';
 
 /** A sheet read for a command, with what saving it again needs. */
@@ -18,32 +20,51 @@ export interface Opened extends Checked {
 	readonly mark: Mark | null;
 }
 
-/** Reads and checks the sheet that SHEET means. Throws FileProblem or BadSheet; odd values are told on stderr. */
+/** Reads and checks the sheet that SHEET means. Throws FileProblem or BadSheet; its message ends with the way back. */
 export function openSheet(argument: string, questions: readonly Question[]): Opened {
 	const place = where(argument, process.env, process.cwd());
-	const { text, mark } = readPlace(place);
+	if (place.kind !== 'stdin') atHand.path = place.path;
 	try {
-		const checked = checkSheet(parseSheet(text), questions);
-		for (const warning of checked.warnings) say(`Odd: ${writeSheetProblem(warning)}`);
-		return { ...checked, place, mark };
+		const { text, mark } = readPlace(place);
+		return { ...checkSheet(parseSheet(text), questions), place, mark };
 	} catch (error) {
-		if (error instanceof BadSheet && place.kind !== 'stdin') {
-			const advice = lastGoodAdvice(place.path);
-			if (advice) say(advice);
-		}
+		if (place.kind !== 'stdin' && isForPerson(error)) error.message += wayBack(place.path);
 		throw error;
 	}
 }
+
+/** Tells on stderr what looks odd in a sheet. */
+export function sayOdd({ warnings }: Checked): void {
+	for (const warning of warnings) say(`Odd: ${writeSheetProblem(warning)}`);
+}
+
+/** Where the last good copy of a sheet is, to be said behind what is wrong with it. */
+export function wayBack(path: string): string {
+	const advice = lastGoodAdvice(path);
+	return advice === null ? '' : `\n${advice}`;
+}
+
+/** Somebody else wrote the sheet, or took it away: it was left alone, and ours is in a file beside it, which is open now. */
+export class Moved extends FileProblem {
+	readonly opened: Opened;
+	constructor(path: string, found: 'other' | 'gone', opened: Opened & { readonly place: { readonly path: string } }) {
+		const what = found === 'gone' ? 'the sheet was taken away' : 'another program wrote the sheet';
+		super(path, `${what} meanwhile`, `Yours is kept as ${shown(opened.place.path)}.`);
+		this.opened = opened;
+	}
+}
+
+const openAt = (path: string) => ({ place: { kind: 'path' as const, path }, mark: readWhole(path).mark });
 
 /** Saves a sheet where it was read from; gives it as it is open then. Standard input cannot be saved to: it is left alone. */
 export function saveSheet(opened: Opened, sheet: Sheet): Opened {
 	const { place, mark } = opened;
 	if (place.kind === 'stdin') return { ...opened, sheet };
 	const saved = saveWhole(place.path, writeSheet(sheet), mark);
+	atHand.path = place.path;
 	if (saved.result === 'saved') {
 		if (saved.unconfirmed) say(saved.unconfirmed.message);
 		return { ...opened, sheet, mark: saved.mark };
 	}
-	const what = saved.found === 'gone' ? 'the sheet was taken away' : 'another program wrote the sheet';
-	throw new FileProblem(place.path, `${what} meanwhile`, `Yours is kept as ${saved.yours}.`);
+	throw new Moved(place.path, saved.found, { ...opened, sheet, ...openAt(saved.yours) });
 }

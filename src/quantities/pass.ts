@@ -41,6 +41,9 @@ export interface Telling {
 
 const nothing: readonly string[] = [];
 
+/** How the reason begins when not the inputs are to blame. */
+export const programFault = 'a fault in swap-audit';
+
 /**
  * Computes every slot once, keeping what is missing and what is assumed.
  * `replaced` sets slots outright (by id), whatever would go into them.
@@ -88,9 +91,16 @@ export function tell(telling: Telling, order: readonly number[], fixed: Readonly
 	for (const slot of order) {
 		if (fixed.has(slot)) continue;
 		const node = telling.graph.nodes[slot]!;
-		if (node.limit) tellLimit(telling, node, inputs);
-		else if (node.elsewhere) tellElsewhere(telling, node);
-		else tellNode(telling, node, inputs);
+		try {
+			if (node.limit) tellLimit(telling, node, inputs);
+			else if (node.elsewhere) tellElsewhere(telling, node);
+			else tellNode(telling, node, inputs);
+		} catch (error) {
+			// A formula with a fault in it costs its own figure and what is made from it; the rest of the audit stands.
+			telling.values[slot] = undefined;
+			telling.missing[slot] = nothing;
+			telling.broken.set(slot, `${programFault}: ${(error as Error).message}`);
+		}
 	}
 }
 
@@ -199,23 +209,26 @@ export function run(
 	const inputs = new Inputs(values);
 	for (const slot of order) {
 		const node = graph.nodes[slot]!;
-		if (node.limit) {
-			const found = solveLimit(graph, values, given, node);
-			values[slot] = found instanceof Bounded ? found.value : found;
-			continue;
-		}
-		if (node.elsewhere) {
-			values[slot] = readElsewhere(graph, values, given, node);
-			continue;
-		}
-		inputs.enter(node.slots);
-		let outcome: Outcome | Bounded;
-		try {
-			outcome = settle(node.compute!(inputs, given.get(slot)?.value), inputs);
-		} catch (error) {
-			if (!(error instanceof OutOfRange)) throw error;
-			outcome = undefined;
-		}
-		values[slot] = outcome instanceof Bounded ? outcome.value : outcome;
+		values[slot] = valueIn(graph, values, given, node, inputs);
 	}
 }
+
+/** The value of one node on the values at hand; not known where its formula refuses, or breaks. */
+export function valueIn(
+	graph: Graph,
+	values: Values,
+	given: ReadonlyMap<number, GivenAnswer>,
+	node: Node,
+	inputs: Inputs,
+): Outcome {
+	try {
+		if (node.elsewhere) return readElsewhere(graph, values, given, node);
+		if (node.limit) return plain(solveLimit(graph, values, given, node));
+		inputs.enter(node.slots);
+		return plain(settle(node.compute!(inputs, given.get(node.slot)?.value), inputs));
+	} catch {
+		return undefined;
+	}
+}
+
+const plain = (outcome: Outcome | Bounded): Outcome => (outcome instanceof Bounded ? outcome.value : outcome);

@@ -1,14 +1,10 @@
 import type { Outcome } from '../expressions/tree.ts';
-import { OutOfRange } from '../physics/range.ts';
 import type { Answer } from '../sheet/sheet.ts';
 import { AtDensity } from './answers.ts';
-import { readElsewhere } from './elsewhere.ts';
 import type { Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
-import { solveLimit } from './limit.ts';
 import { type Noise, noiseOf } from './noise.ts';
-import { type State, settle } from './pass.ts';
-import { Bounded } from './quantity.ts';
+import { type State, valueIn } from './pass.ts';
 import { evaluate, reach } from './replace.ts';
 import { makeSequence } from './sequence.ts';
 
@@ -55,18 +51,9 @@ export function makeSampling(state: State, answers: (id: string) => Answer | und
 		const { slot } = node;
 		if (node.heavy) return follow(slot);
 		const given = state.given.get(slot);
-		return given && !(given.value instanceof AtDensity) ? state.values[slot] : compute(node);
-	};
-	const compute = (node: Node): Outcome => {
-		if (node.limit) return plain(solveLimit(graph, values, state.given, node));
-		if (node.elsewhere) return readElsewhere(graph, values, state.given, node);
-		inputs.enter(node.slots);
-		try {
-			return plain(settle(node.compute!(inputs, state.given.get(node.slot)?.value), inputs));
-		} catch (error) {
-			if (!(error instanceof OutOfRange)) throw error;
-			return undefined;
-		}
+		return given && !(given.value instanceof AtDensity)
+			? state.values[slot]
+			: valueIn(graph, values, state.given, node, inputs);
 	};
 	const follow = (slot: number): Outcome => {
 		const nominal = state.values[slot];
@@ -96,8 +83,6 @@ export function makeSampling(state: State, answers: (id: string) => Answer | und
 		},
 	};
 }
-
-const plain = (outcome: Outcome | Bounded): Outcome => (outcome instanceof Bounded ? outcome.value : outcome);
 
 interface Slopes {
 	readonly from: number;

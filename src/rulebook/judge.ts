@@ -5,7 +5,7 @@ import { slotNamed } from '../quantities/replace.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Rule, Rulebook, VerdictWord } from './rulebook.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
-import { type Ready, tell, type Verdict, wordOf } from './verdict.ts';
+import { notEvaluated, type Ready, tell, type Verdict, wordOf } from './verdict.ts';
 
 export type { Verdict };
 
@@ -46,7 +46,12 @@ export class Judge {
 		this.values = state.values;
 		const slotOf = (id: string) => slotNamed(state.graph, id);
 		return this.ready.flatMap(ready => {
-			const subjects = subjectsOf(ready.rule, this.questions, state.values, slotOf, this.rulebook.codes);
+			let subjects: Subject[] | null;
+			try {
+				subjects = subjectsOf(ready.rule, this.questions, state.values, slotOf, this.rulebook.codes);
+			} catch (error) {
+				return [notEvaluated(ready.rule, null, error)];
+			}
 			return (subjects ?? [null]).map(subject => {
 				this.subject = subject;
 				return tell(ready, subject, state, this.reader);
@@ -67,14 +72,20 @@ export class Judge {
 	wordsOf(place: number, values: readonly Outcome[]): VerdictWord[] {
 		this.values = values;
 		const ready = this.ready[place]!;
-		const subjects = subjectsOf(ready.rule, this.questions, values, id => this.slotOf.get(id)!, this.rulebook.codes);
-		return (subjects ?? [null]).map(subject => {
-			this.subject = subject;
-			try {
-				return wordOf(ready, subject);
-			} catch {
-				return 'not-evaluated';
-			}
-		});
+		try {
+			const subjects = subjectsOf(ready.rule, this.questions, values, id => this.slotOf.get(id)!, this.rulebook.codes);
+			return (subjects ?? [null]).map(subject => this.wordFor(ready, subject));
+		} catch {
+			return ['not-evaluated'];
+		}
+	}
+
+	private wordFor(ready: Ready, subject: Subject | null): VerdictWord {
+		this.subject = subject;
+		try {
+			return wordOf(ready, subject);
+		} catch {
+			return 'not-evaluated';
+		}
 	}
 }
