@@ -46,6 +46,10 @@ export async function interview(argument: string | undefined, flags: InterviewFl
 async function byLines(model: Model, opened: Opened, pass: Pass, section: string | null): Promise<number> {
 	sayOdd(opened);
 	let now = opened;
+	// Each answer is in the sheet as soon as it is given.
+	process.on('SIGHUP', () => process.exit(exit.hangUp));
+	process.on('SIGINT', () => process.exit(exit.interrupted));
+	process.on('SIGTERM', () => process.exit(exit.terminated));
 	const face = {
 		lines: createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
 		say: print,
