@@ -69,7 +69,11 @@ export function runDrawn({ model, today, tool, sheet, pass, section }: Opening, 
 			ended = true;
 			clearTimeout(figures);
 			clearTimeout(lone);
-			screen.unmount();
+			try {
+				screen.unmount();
+			} catch {
+				// Drawing may be what broke: the terminal is given back all the same.
+			}
 			stdin.setRawMode(false);
 			stdin.pause();
 			stdout.write(pasting.off + alternate.off);

@@ -92,6 +92,19 @@ test('a bug in the drawn face gives the terminal back and says so', async () => 
 	expect(answersIn(path)).toBe(1);
 });
 
+test('so does one while drawing', async () => {
+	const home = temporaryFolder();
+	const env = { NODE_OPTIONS: `--import ${new URL('../support/break-drawing.mjs', import.meta.url).href}` };
+	const terminal = openTerminal({ args: ['interview', join(home, 'mule.json'), '--quick'], home, env });
+	open = terminal;
+	await terminal.ready();
+	await terminal.resize(90, 24);
+	expect((await terminal.done).status).toBe(70);
+	expect(terminal.bytes()).toContain('\u001b[?1049l');
+	await terminal.sees('This is a bug in swap-audit, not in your sheet');
+	await terminal.sees('last saved, in');
+});
+
 const answersIn = (path: string): number =>
 	Object.values(JSON.parse(readFileSync(path, 'utf8')).answers as Record<string, object>).reduce(
 		(sum, section) => sum + Object.keys(section).length,

@@ -1,4 +1,4 @@
-import { copyFileSync, mkdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, test } from 'vitest';
 import { saveWhole } from '../../src/files/save.ts';
@@ -76,28 +76,4 @@ test('the opening screen says that a sheet cannot be read, and on Enter why and 
 	await terminal.sees('.mule.json.last-good');
 	await terminal.sees('A new build');
 	expect(readFileSync(path, 'utf8')).toBe('{"format": ');
-});
-
-test('when no answer can be saved any more, leaving says so first, and never calls the sheet saved', async () => {
-	const home = temporaryFolder();
-	const path = join(home, 'mule.json');
-	const terminal = openTerminal({ args: ['interview', path, '--quick'], home });
-	open = terminal;
-	await terminal.ready();
-	const before = readFileSync(path);
-	// The folder's name leads nowhere from here on: no save can succeed.
-	renameSync(home, `${home}-gone`);
-	try {
-		terminal.send('\r');
-		await terminal.sees('there is no such file or folder');
-		terminal.send('\u0011');
-		await terminal.sees(/Leave\s+once\s+more\s+to\s+leave\s+without/);
-		terminal.send('\u0011');
-		expect((await terminal.done).status).toBe(2);
-		await terminal.sees('Your last answers are not saved');
-		expect(terminal.screen().join('\n')).not.toContain('Saved in');
-	} finally {
-		renameSync(`${home}-gone`, home);
-	}
-	expect(readFileSync(path).equals(before)).toBe(true);
 });
