@@ -105,8 +105,10 @@ describe('recheck', () => {
 			expect(status).toBe(0);
 			expect(JSON.parse(out).since.date).toBe('2026-05-01');
 		}
-		writeFileSync(`${path}.none.json`, '{}');
-		expect(runCommand(['recheck', path, '--since', `${path}.none.json`]).status).toBe(2);
+		writeFileSync(`${path}.none.json`, '{"format": "swap-audit/audit", "findings": 5}');
+		const { err, status } = runCommand(['recheck', path, '--since', `${path}.none.json`]);
+		expect(err).toMatch(/^--since: found /);
+		expect(status).toBe(2);
 	});
 });
 
@@ -121,6 +123,30 @@ describe('streams', () => {
 		expect(lines.map(line => line.sheet ?? line.line)).toEqual(['boosted', 2, 'boosted']);
 		expect(lines[1].error).toContain('format');
 		expect(status).toBe(2);
+	});
+
+	test('--lines: no line, however broken, stops the rest', () => {
+		const broken = [
+			'',
+			'{',
+			'[]',
+			'null',
+			'\u0000',
+			'['.repeat(10_000),
+			'{"__proto__": {}}',
+			'\ufeff',
+			`"${'x'.repeat(1e5)}"`,
+		];
+		const { out, err, status } = runCommand(['audit', '--lines', ...day], {
+			input: `${broken.join('\n')}\n${JSON.stringify(wideGap)}`,
+		});
+		const lines = out
+			.trimEnd()
+			.split('\n')
+			.map(line => JSON.parse(line));
+		expect(lines.map(line => line.sheet ?? line.line)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 'boosted']);
+		for (const { error } of lines.slice(0, -1)) expect(error.length).toBeLessThan(1000);
+		expect([status, err]).toEqual([2, '']);
 	});
 
 	test('the bare command off a terminal says what to use instead', () => {
