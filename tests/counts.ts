@@ -10,6 +10,12 @@ export const counts = {
 	ruleFiles: long ? 100_000 : 3_000,
 	/** Texts of anything, taken for expressions. */
 	expressionTexts: long ? 1_000_000 : 50_000,
+	/** Places of one sheet (bytes, lines, keys, numbers) at which it is spoilt in each way; long: all of them. */
+	sheetPlaces: long ? Number.POSITIVE_INFINITY : 120,
+	/** Broken files of many MB, read by the command under a bound of memory. */
+	bigFiles: long ? Number.POSITIVE_INFINITY : 4,
+	/** Sheets with known truth, whose bands are held against it. */
+	trials: long ? 2_000 : 200,
 	/** Changes of one answer whose effect on the verdicts is followed. */
 	edits: long ? 10_000 : 500,
 	/** Random sheets whose quantities are worked out and held against physics. */

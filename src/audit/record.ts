@@ -1,3 +1,5 @@
+import { auditProblems } from '../sheet/check-audits.ts';
+import { isObject } from '../sheet/fault.ts';
 import type { AuditRecord, RecordedVerdict } from '../sheet/sheet.ts';
 import type { Assessment } from './assess.ts';
 import { type Audit, auditFormat } from './audit.ts';
@@ -26,7 +28,10 @@ export function recordOf({ audit, sheet, model, state }: Assessment): AuditRecor
 	return { date: audit.date, rules: audit.rules, name: sheet.name, ...recorded(audit), answers };
 }
 
-function recorded(audit: Audit): { verdicts: RecordedVerdict[]; numbers: Record<string, number> } {
+function recorded(audit: Pick<Audit, 'limits' | 'findings' | 'quantities'>): {
+	verdicts: RecordedVerdict[];
+	numbers: Record<string, number>;
+} {
 	const limits = audit.limits.flatMap(({ limit, value }) => (value === null ? [] : [[limit, value] as const]));
 	const figures = keyFigures.flatMap(id => {
 		const value = audit.quantities[id]?.value;
@@ -40,13 +45,18 @@ function recorded(audit: Audit): { verdicts: RecordedVerdict[]; numbers: Record<
 	};
 }
 
-/** The audit that another file holds: the last one in a sheet, or the audit itself as JSON; null when it holds none. */
+/** The audit that another file holds: the last one in a sheet, or the audit itself as JSON; null when it holds none that is whole. */
 export function earlierIn(data: unknown): AuditRecord | null {
-	if (data === null || typeof data !== 'object') return null;
-	const file = data as { format?: unknown; audits?: AuditRecord[] };
-	if (file.format === auditFormat) {
-		const audit = data as Audit;
-		return { date: audit.date, rules: audit.rules, ...recorded(audit), answers: {} };
-	}
-	return Array.isArray(file.audits) ? (file.audits.at(-1) ?? null) : null;
+	if (!isObject(data)) return null;
+	const record = data.format === auditFormat ? recordIn(data) : Array.isArray(data.audits) ? data.audits.at(-1) : null;
+	// A file of another hand: it is held against what a record is, as those in the sheet are.
+	const [problem] = auditProblems([record]);
+	return problem ? null : (record as AuditRecord);
+}
+
+function recordIn(data: Record<string, unknown>): AuditRecord | null {
+	const { limits, findings, quantities, date, rules } = data as unknown as Audit;
+	if (![limits, findings].every(list => Array.isArray(list) && list.every(isObject)) || !isObject(quantities))
+		return null;
+	return { date, rules, ...recorded({ limits, findings, quantities }), answers: {} };
 }

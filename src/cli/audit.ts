@@ -4,6 +4,7 @@ import { compare } from '../audit/compare.ts';
 import { recordOf } from '../audit/record.ts';
 import { gateOpen } from '../audit/stages.ts';
 import { writeOut } from '../files/out.ts';
+import { textOf } from '../files/read.ts';
 import { renderAudit } from '../report/render.ts';
 import type { Stage } from '../rulebook/rulebook.ts';
 import { BadUsage, exit } from './exit.ts';
@@ -32,16 +33,25 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 	if (rechecking && !before) say('Nothing to compare with: this sheet holds no earlier audit.');
 	const told = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	if (flags.out !== undefined && format) {
+		refuseSheet(flags.out);
 		const { text, pictures } = renderAudit(told, format, parse(flags.out).name);
 		writeOut(flags.out, text, pictures);
 	}
 	if (flags.record ?? (flags.out !== undefined || rechecking)) {
 		saveSheet(judged.opened, { ...judged.sheet, audits: [...judged.sheet.audits, recordOf(judged)] });
 	}
+	// Set before it is printed: a pipe that closes early must not open the gate.
+	process.exitCode = flags.gate && !gateOpen(told.audit.stages, flags.gate) ? exit.notPassed : exit.done;
 	if (flags.json || flags.out === undefined) {
 		print(renderAudit(told, flags.json ? 'json' : 'md', '').text);
 	}
-	return flags.gate && !gateOpen(told.audit.stages, flags.gate) ? exit.notPassed : exit.done;
+	return process.exitCode;
+}
+
+/** An audit is never written over a sheet, whether it is named by its own path or through a link. */
+function refuseSheet(out: string): void {
+	if (!/"format"\s*:\s*"swap-audit\/sheet"/.test(textOf(out) ?? '')) return;
+	throw new BadUsage(`--out: found ${JSON.stringify(out)}, which is a sheet; accepted: the name of another file`);
 }
 
 function formatOf(out: string | undefined): 'md' | 'html' | 'json' | 'csv' | null {

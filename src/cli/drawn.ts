@@ -3,7 +3,7 @@ import { basename } from 'node:path';
 import type { Model } from '../audit/model.ts';
 import { listSheets } from '../files/folders.ts';
 import { keepPreferences, readPreferences } from '../files/preferences.ts';
-import { readWhole } from '../files/read.ts';
+import { textOf } from '../files/read.ts';
 import { dataFolder } from '../files/where.ts';
 import { answeredCount, type Pass, start } from '../interview/state.ts';
 import { checkSheet } from '../sheet/check.ts';
@@ -11,11 +11,11 @@ import { parseSheet } from '../sheet/parse.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { writeAuditBeside } from './beside.ts';
 import { builtText } from './built.ts';
-import { exit } from './exit.ts';
+import { exit, isForPerson } from './exit.ts';
 import { openOrStart } from './open.ts';
 import { today } from './options.ts';
-import { print } from './say.ts';
-import { type Opened, saveSheet } from './sheet.ts';
+import { print, say } from './say.ts';
+import { Moved, type Opened, saveSheet, wayBack } from './sheet.ts';
 import { version } from './version.ts';
 
 /** The drawn face on a sheet, or on its opening screen. */
@@ -35,11 +35,17 @@ export async function drawn(
 	};
 	const { recent } = await readPreferences(process.env);
 	const machine = {
+		isForPerson,
 		found: argument === undefined ? found(model, recent) : [],
 		open: (path: string) => opened(path === 'demo' ? demo(model) : openOrStart(path, model)),
 		create: (name: string) => opened(openOrStart(name, model)),
 		save: (sheet: Sheet) => {
-			if (now) now = saveSheet(now, sheet);
+			try {
+				if (now) now = saveSheet(now, sheet);
+			} catch (error) {
+				if (error instanceof Moved) now = error.opened;
+				throw error;
+			}
 		},
 		writeAudit: (sheet: Sheet) => {
 			const written = writeAuditBeside(model, { ...now!, sheet });
@@ -49,8 +55,12 @@ export async function drawn(
 	};
 	const { runDrawn } = await import('../tui/run.tsx');
 	const opening = { model, today: today(), tool: version, sheet: now?.sheet ?? null, pass, section };
-	const { status, sheet } = await runDrawn(opening, machine);
+	const { status, sheet, unsaved } = await runDrawn(opening, machine);
 	const place = (now as Opened | null)?.place;
+	if (unsaved) {
+		say(`Your last answers are not saved: ${unsaved.message}`);
+		return status === exit.done ? exit.badInput : status;
+	}
 	if (sheet && place && place.kind !== 'stdin') {
 		if (status === exit.done) await keepPreferences(process.env, { recent: [place.path, ...recent] });
 		print(`Saved in ${place.path}, ${answeredCount(start(model, sheet, 'full'))} answered.`);
@@ -68,20 +78,11 @@ function found(model: Model, recent: readonly string[]) {
 	return [...own, ...elsewhere].map(({ path, text }) => ({
 		path,
 		name: basename(path, '.json'),
-		told: toldOf(text, model),
+		told: toldOf(path, text, model),
 	}));
 }
 
-/** A sheet's text, or nothing when it cannot be read: the list says so. */
-function textOf(path: string): string | null {
-	try {
-		return readWhole(path).text;
-	} catch {
-		return null;
-	}
-}
-
-function toldOf(text: string | null, model: Model): string {
+function toldOf(path: string, text: string | null, model: Model): string {
 	try {
 		const { sheet } = checkSheet(parseSheet(text ?? ''), model.rulebook.questions);
 		const last = sheet.audits.at(-1);
@@ -95,7 +96,9 @@ function toldOf(text: string | null, model: Model): string {
 			.filter(Boolean)
 			.join(', ');
 	} catch {
-		return 'cannot be read: look at it with swap-audit audit';
+		return wayBack(path) === ''
+			? 'cannot be read: Enter says why'
+			: 'cannot be read; its last good copy is kept: Enter says where';
 	}
 }
 

@@ -1,3 +1,6 @@
+import { FileProblem } from '../files/problem.ts';
+import { BadSheet } from '../sheet/problem.ts';
+
 /** Exit status of the command, as other programs rely on it. */
 export const exit = {
 	done: 0,
@@ -15,3 +18,7 @@ export const exit = {
 export class BadUsage extends Error {
 	override readonly name = 'BadUsage';
 }
+
+/** Whether an error is for the person: bad input, a file that refuses, wrong usage. Any other one is a bug. */
+export const isForPerson = (error: unknown): error is Error =>
+	error instanceof BadSheet || error instanceof FileProblem || error instanceof BadUsage;

@@ -7,7 +7,7 @@ import { BadUsage, exit } from './exit.ts';
 import { loadModel } from './model.ts';
 import { openOrStart } from './open.ts';
 import { print } from './say.ts';
-import { type Opened, saveSheet } from './sheet.ts';
+import { type Opened, saveSheet, sayOdd } from './sheet.ts';
 
 export interface InterviewFlags {
 	readonly quick?: boolean;
@@ -44,7 +44,12 @@ export async function interview(argument: string | undefined, flags: InterviewFl
 }
 
 async function byLines(model: Model, opened: Opened, pass: Pass, section: string | null): Promise<number> {
+	sayOdd(opened);
 	let now = opened;
+	// Each answer is in the sheet as soon as it is given.
+	process.on('SIGHUP', () => process.exit(exit.hangUp));
+	process.on('SIGINT', () => process.exit(exit.interrupted));
+	process.on('SIGTERM', () => process.exit(exit.terminated));
 	const face = {
 		lines: createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
 		say: print,

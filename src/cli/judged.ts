@@ -2,7 +2,7 @@ import { type Assessment, assess } from '../audit/assess.ts';
 import type { UnitSet } from '../sheet/question.ts';
 import { loadModel } from './model.ts';
 import { today } from './options.ts';
-import { type Opened, openSheet } from './sheet.ts';
+import { type Opened, openSheet, sayOdd } from './sheet.ts';
 import { version } from './version.ts';
 
 /** The flags that every judging command knows. */
@@ -20,6 +20,7 @@ export const usualDraws = 400;
 export async function judgeSheet(argument: string, flags: JudgingFlags): Promise<Assessment & { opened: Opened }> {
 	const model = await loadModel(flags.rules);
 	const opened = openSheet(argument, model.rulebook.questions);
+	sayOdd(opened);
 	const assessment = assess(model, opened, {
 		date: flags.date ?? today(),
 		units: flags.units ?? opened.sheet.units,

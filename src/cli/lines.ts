@@ -1,5 +1,6 @@
 import { createInterface } from 'node:readline';
 import { assess } from '../audit/assess.ts';
+import { largest } from '../files/read.ts';
 import { printJson } from '../report/json.ts';
 import { checkSheet } from '../sheet/check.ts';
 import { parseSheet } from '../sheet/parse.ts';
@@ -11,6 +12,8 @@ import { today } from './options.ts';
 import { print } from './say.ts';
 import { version } from './version.ts';
 
+const tooLong = new BadSheet([{ path: 'sheet', found: 'a line of more than 16 MB', accepted: 'one sheet a line' }]);
+
 /** `swap-audit audit --lines`: one sheet a line on stdin, one audit a line on stdout. A bad line is told and passed over. */
 export async function auditLines(flags: JudgingFlags): Promise<number> {
 	const model = await loadModel(flags.rules);
@@ -19,6 +22,7 @@ export async function auditLines(flags: JudgingFlags): Promise<number> {
 	for await (const text of createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
 		line++;
 		try {
+			if (text.length > largest) throw tooLong;
 			const checked = checkSheet(parseSheet(text), model.rulebook.questions);
 			const units = flags.units ?? checked.sheet.units;
 			print(printJson(assess(model, checked, { date: flags.date ?? today(), units, tool: version, draws: 0 }).audit));

@@ -1,19 +1,24 @@
-import { FileProblem } from '../files/problem.ts';
-import { BadUsage, exit } from './exit.ts';
+import { atHand } from './at-hand.ts';
+import { exit, isForPerson } from './exit.ts';
 import { print, say } from './say.ts';
 import { version } from './version.ts';
 
-/** What an error means for whoever called: a line or more, and a status. */
+/** What an error means for whoever called: a line or more, and a status. The stack of a bug is shown when asked for only. */
 function tell(error: unknown): number {
-	if (error instanceof FileProblem || error instanceof BadUsage) {
+	if (isForPerson(error)) {
 		say(error.message);
 		return exit.badInput;
 	}
-	say(`This is a bug in swap-audit, not in your sheet: ${(error as Error)?.message ?? error}`);
-	say('Your sheet is as it was last saved.');
-	if (process.env.SWAP_AUDIT_TRACE) say(String((error as Error)?.stack));
+	const { message, stack } = error instanceof Error ? error : { message: String(error), stack: undefined };
+	say(`This is a bug in swap-audit, not in your sheet: ${message}`);
+	if (atHand.path !== null) say(`Your sheet is as it was last saved, in ${atHand.path}.`);
+	if (process.env.SWAP_AUDIT_TRACE) say(String(stack));
+	else say('To see where it broke, do the same again with SWAP_AUDIT_TRACE=1 set.');
 	return exit.bug;
 }
+
+// What is thrown outside of any call (a timer, a key) ends the same way.
+process.on('uncaughtException', error => process.exit(tell(error)));
 
 const args = process.argv.slice(2);
 try {

@@ -79,8 +79,9 @@ export function test(paths: readonly string[]): number {
 	const rulebook = withoutPrefills(rulebookOf(paths));
 	const graph = makeGraph(rulebook.questions, quantities);
 	const wrong = runExamples(rulebook, graph);
+	process.exitCode = wrong.length > 0 ? exit.notPassed : exit.done;
 	for (const { at, rule, wanted, got } of wrong) print(`${at}: ${rule}: wanted ${wanted}; got ${got}`);
 	const examples = rulebook.rules.reduce((sum, rule) => sum + rule.examples.length, 0);
 	print(`${rulebook.rules.length} rules, ${examples} examples, ${wrong.length} wrong`);
-	return wrong.length > 0 ? exit.notPassed : exit.done;
+	return process.exitCode;
 }

@@ -1,26 +1,38 @@
 import { writeSync } from 'node:fs';
+import { asProblem } from '../files/problem.ts';
 import { clean } from '../report/clean.ts';
 
 /** A line of talk, to stderr: stdout holds data only. Control characters never reach the terminal. */
 export function say(line: string): void {
 	const harmless = line.split('\n').map(clean).join('\n');
 	try {
-		writeSync(2, `${harmless}\n`);
+		writeWhole(2, `${harmless}\n`);
 	} catch {
 		// Nobody listens: then nothing is lost.
 	}
 }
 
-/** Data, to stdout, whole: waits for a slow pipe; a closed one ends quietly. */
+/**
+ * Data, to stdout, whole: waits for a slow pipe. A closed one ends the command quietly, with the status it has come to.
+ *
+ * @throws FileProblem when the system refuses, as on a disk that is full
+ */
 export function print(text: string): void {
-	const bytes = Buffer.from(text.endsWith('\n') ? text : `${text}\n`);
+	try {
+		writeWhole(1, text.endsWith('\n') ? text : `${text}\n`);
+	} catch (error) {
+		if ((error as NodeJS.ErrnoException).code === 'EPIPE') process.exit();
+		throw asProblem('standard output', error);
+	}
+}
+
+function writeWhole(stream: 1 | 2, text: string): void {
+	const bytes = Buffer.from(text);
 	for (let at = 0; at < bytes.length; ) {
 		try {
-			at += writeSync(1, bytes, at);
+			at += writeSync(stream, bytes, at);
 		} catch (error) {
-			const { code } = error as NodeJS.ErrnoException;
-			if (code === 'EPIPE') process.exit(0);
-			if (code !== 'EAGAIN') throw error;
+			if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error;
 			Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2);
 		}
 	}

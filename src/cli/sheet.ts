@@ -3,7 +3,7 @@ import { dirname } from 'node:path';
 import { listSheets } from '../files/folders.ts';
 import { lastGoodAdvice } from '../files/last-good.ts';
 import { FileProblem, shown } from '../files/problem.ts';
-import { type Mark, type Read, readPlace } from '../files/read.ts';
+import { type Mark, type Read, readPlace, readWhole } from '../files/read.ts';
 import { saveWhole } from '../files/save.ts';
 import { type Place, where } from '../files/where.ts';
 import { type Checked, checkSheet } from '../sheet/check.ts';
@@ -12,6 +12,7 @@ import { BadSheet, writeSheetProblem } from '../sheet/problem.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { writeSheet } from '../sheet/write.ts';
+import { atHand } from './at-hand.ts';
 import { BadUsage } from './exit.ts';
 import { say } from './say.ts';
 
@@ -22,25 +23,24 @@ export interface Opened extends Checked {
 	readonly mark: Mark | null;
 }
 
-/** Reads and checks the sheet that SHEET means. Throws FileProblem or BadUsage; odd values are told on stderr. */
+/** Reads and checks the sheet that SHEET means. Throws FileProblem or BadUsage. */
 export function openSheet(argument: string, questions: readonly Question[]): Opened {
 	const place = where(argument, process.env, process.cwd());
+	if (place.kind !== 'stdin') atHand.path = place.path;
 	const { text, mark } = readThere(argument, place);
 	const named = place.kind === 'stdin' ? 'standard input' : place.path;
-	const advice = () => (place.kind === 'stdin' ? null : lastGoodAdvice(place.path));
-	const checked = takenFrom(named, () => checkSheet(parseSheet(text), questions), advice);
-	for (const warning of checked.warnings) say(`Odd: ${writeSheetProblem(warning)}`);
+	const back = () => (place.kind === 'stdin' ? '' : wayBack(place.path));
+	const checked = takenFrom(named, () => checkSheet(parseSheet(text), questions), back);
 	return { ...checked, place, mark };
 }
 
 /** Does the reading of a text; what is wrong with it comes out under the name of where it is from. */
-export function takenFrom<T>(named: string, read: () => T, advice: () => string | null = () => null): T {
+export function takenFrom<T>(named: string, read: () => T, back: () => string = () => ''): T {
 	try {
 		return read();
 	} catch (error) {
 		if (!(error instanceof BadSheet)) throw error;
-		const lines = [`${shown(named)} cannot be used as it is; nothing was changed.`, error.message, advice()];
-		throw new BadUsage(lines.filter(Boolean).join('\n'));
+		throw new BadUsage(`${shown(named)} cannot be used as it is; nothing was changed.\n${error.message}${back()}`);
 	}
 }
 
@@ -49,28 +49,58 @@ function readThere(argument: string, place: Place): Read {
 	try {
 		return readPlace(place);
 	} catch (error) {
-		if (!(error instanceof FileProblem) || error.code !== 'ENOENT' || place.kind === 'stdin') throw error;
+		if (!(error instanceof FileProblem) || place.kind === 'stdin') throw error;
+		if (error.code !== 'ENOENT') {
+			error.message += wayBack(place.path);
+			throw error;
+		}
 		const start = `To start it: swap-audit interview ${quoted(argument)}`;
-		if (place.kind === 'path') throw new BadUsage(`${shown(place.path)}: there is no such sheet. ${start}`);
+		if (place.kind === 'path')
+			throw new BadUsage(`${shown(place.path)}: there is no such sheet. ${start}${wayBack(place.path)}`);
 		const names = listSheets(dirname(place.path)).map(({ name }) => name);
 		const others = names.length > 0 ? ` There are: ${names.join(', ')}.` : '';
 		const here = existsSync(argument) ? ` The file in this folder: ./${argument}.` : '';
-		throw new BadUsage(`No sheet is named ${shown(argument)} (${shown(place.path)}).${others}${here} ${start}`);
+		throw new BadUsage(
+			`No sheet is named ${shown(argument)} (${shown(place.path)}).${others}${here} ${start}${wayBack(place.path)}`,
+		);
 	}
 }
 
 /** A word as a shell takes it. */
 const quoted = (word: string): string => (/^[\w./-]+$/.test(word) ? word : `'${word.replaceAll("'", "'\\''")}'`);
 
+/** Tells on stderr what looks odd in a sheet. */
+export function sayOdd({ warnings }: Checked): void {
+	for (const warning of warnings) say(`Odd: ${writeSheetProblem(warning)}`);
+}
+
+/** Where the last good copy of a sheet is, to be said behind what is wrong with it. */
+export function wayBack(path: string): string {
+	const advice = lastGoodAdvice(path);
+	return advice === null ? '' : `\n${advice}`;
+}
+
+/** Somebody else wrote the sheet, or took it away: it was left alone, and ours is in a file beside it, which is open now. */
+export class Moved extends FileProblem {
+	readonly opened: Opened;
+	constructor(path: string, found: 'other' | 'gone', opened: Opened & { readonly place: { readonly path: string } }) {
+		const what = found === 'gone' ? 'the sheet was taken away' : 'another program wrote the sheet';
+		super(path, `${what} meanwhile`, `Yours is kept as ${shown(opened.place.path)}.`);
+		this.opened = opened;
+	}
+}
+
+const openAt = (path: string) => ({ place: { kind: 'path' as const, path }, mark: readWhole(path).mark });
+
 /** Saves a sheet where it was read from; gives it as it is open then. Standard input cannot be saved to: it is left alone. */
 export function saveSheet(opened: Opened, sheet: Sheet): Opened {
 	const { place, mark } = opened;
 	if (place.kind === 'stdin') return { ...opened, sheet };
 	const saved = saveWhole(place.path, writeSheet(sheet), mark);
+	atHand.path = place.path;
 	if (saved.result === 'saved') {
 		if (saved.unconfirmed) say(saved.unconfirmed.message);
 		return { ...opened, sheet, mark: saved.mark };
 	}
-	const what = saved.found === 'gone' ? 'the sheet was taken away' : 'another program wrote the sheet';
-	throw new FileProblem(place.path, `${what} meanwhile`, `Yours is kept as ${saved.yours}.`);
+	throw new Moved(place.path, saved.found, { ...opened, sheet, ...openAt(saved.yours) });
 }

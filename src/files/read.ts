@@ -1,6 +1,6 @@
 import { createHash } from 'node:crypto';
 import { type Machine, machine } from './machine.ts';
-import { FileProblem, reported } from './problem.ts';
+import { asProblem, FileProblem, reported } from './problem.ts';
 import { decode } from './text.ts';
 import type { Place } from './where.ts';
 
@@ -36,6 +36,16 @@ export function readWhole(path: string, limit = largest, on: Machine = machine):
 			on.close(file);
 		}
 	});
+}
+
+/** The same, or null when it cannot be read, whatever the reason. */
+export function textOf(path: string): string | null {
+	try {
+		return readWhole(path).text;
+	} catch (error) {
+		asProblem(path, error);
+		return null;
+	}
 }
 
 /** The text of what SHEET means: of the file, or of standard input. Errors as in `readWhole`. */

@@ -41,6 +41,9 @@ export interface Telling {
 
 const nothing: readonly string[] = [];
 
+/** How the reason begins when not the inputs are to blame. */
+export const programFault = 'a fault in swap-audit';
+
 /**
  * Computes every slot once, keeping what is missing and what is assumed.
  * `replaced` sets slots outright (by id), whatever would go into them.
@@ -88,9 +91,16 @@ export function tell(telling: Telling, order: readonly number[], fixed: Readonly
 	for (const slot of order) {
 		if (fixed.has(slot)) continue;
 		const node = telling.graph.nodes[slot]!;
-		if (node.limit) tellLimit(telling, node, inputs);
-		else if (node.elsewhere) tellElsewhere(telling, node);
-		else tellNode(telling, node, inputs);
+		try {
+			if (node.limit) tellLimit(telling, node, inputs);
+			else if (node.elsewhere) tellElsewhere(telling, node);
+			else tellNode(telling, node, inputs);
+		} catch (error) {
+			// A formula with a fault in it costs its own figure and what is made from it; the rest of the audit stands.
+			telling.values[slot] = undefined;
+			telling.missing[slot] = nothing;
+			telling.broken.set(slot, `${programFault}: ${(error as Error).message}`);
+		}
 	}
 }
 

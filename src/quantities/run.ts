@@ -1,7 +1,6 @@
 import type { Outcome } from '../expressions/tree.ts';
-import { OutOfRange } from '../physics/range.ts';
 import { readElsewhere } from './elsewhere.ts';
-import type { Graph } from './graph.ts';
+import type { Graph, Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
 import { solveLimit } from './limit.ts';
 import type { GivenAnswer } from './pass.ts';
@@ -15,28 +14,28 @@ export function run(
 	order: readonly number[],
 ): void {
 	const inputs = new Inputs(values);
-	for (const slot of order) {
-		const node = graph.nodes[slot]!;
-		if (node.limit) {
-			const found = solveLimit(graph, values, given, node);
-			values[slot] = found instanceof Bounded ? found.value : found;
-			continue;
-		}
-		if (node.elsewhere) {
-			values[slot] = readElsewhere(graph, values, given, node);
-			continue;
-		}
+	for (const slot of order) values[slot] = valueIn(graph, values, given, graph.nodes[slot]!, inputs);
+}
+
+/** The value of one node on the values at hand; not known where its formula refuses, or breaks. */
+export function valueIn(
+	graph: Graph,
+	values: Values,
+	given: ReadonlyMap<number, GivenAnswer>,
+	node: Node,
+	inputs: Inputs,
+): Outcome {
+	try {
+		if (node.elsewhere) return readElsewhere(graph, values, given, node);
+		if (node.limit) return plain(solveLimit(graph, values, given, node));
 		inputs.enter(node.slots);
-		let outcome: Outcome | Bounded;
-		try {
-			outcome = settle(node.compute!(inputs, given.get(slot)?.value), inputs);
-		} catch (error) {
-			if (!(error instanceof OutOfRange)) throw error;
-			outcome = undefined;
-		}
-		values[slot] = outcome instanceof Bounded ? outcome.value : outcome;
+		return plain(settle(node.compute!(inputs, given.get(node.slot)?.value), inputs));
+	} catch {
+		return undefined;
 	}
 }
+
+const plain = (outcome: Outcome | Bounded): Outcome => (outcome instanceof Bounded ? outcome.value : outcome);
 
 /** What a node's outcome comes to once it is clear that something it read was not known or not applicable. */
 export function settle(outcome: Outcome | Bounded, inputs: Inputs): Outcome | Bounded {

@@ -1,16 +1,13 @@
 import type { Outcome } from '../expressions/tree.ts';
-import { OutOfRange } from '../physics/range.ts';
 import type { Answer } from '../sheet/sheet.ts';
 import { AtDensity } from './answers.ts';
-import { readElsewhere } from './elsewhere.ts';
 import type { Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
 import { noiseOf } from './noise.ts';
 import type { State } from './pass.ts';
-import { Bounded } from './quantity.ts';
 import { reach } from './replace.ts';
 import { drawnLimit, rootOf } from './root.ts';
-import { settle } from './run.ts';
+import { valueIn } from './run.ts';
 import { makeSequence } from './sequence.ts';
 import { measureSlopes } from './slopes.ts';
 
@@ -51,26 +48,14 @@ export function makeSampling(state: State, answers: (id: string) => Answer | und
 
 	/** What a node comes to in a draw before its own noise. */
 	const baseOf = (node: Node): (() => Outcome) => {
-		const { slot, slots, compute } = node;
+		const { slot } = node;
 		const nominal = state.values[slot];
 		const given = state.given.get(slot);
 		if (node.heavy) return () => slopes.follow(slot, values);
 		if (given && !(given.value instanceof AtDensity)) return () => nominal;
-		if (node.limit) {
-			const root = rootOf(state, node);
-			return () => drawnLimit(state, values, node, root);
-		}
-		if (node.elsewhere) return () => readElsewhere(graph, values, state.given, node);
-		return () => {
-			inputs.enter(slots);
-			try {
-				const outcome = settle(compute!(inputs, given?.value), inputs);
-				return outcome instanceof Bounded ? outcome.value : outcome;
-			} catch (error) {
-				if (!(error instanceof OutOfRange)) throw error;
-				return undefined;
-			}
-		};
+		if (!node.limit) return () => valueIn(graph, values, state.given, node, inputs);
+		const root = rootOf(state, node);
+		return () => drawnLimit(state, values, node, root);
 	};
 	let draw = 0;
 	const steps = order.map(slot => {

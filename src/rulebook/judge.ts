@@ -5,7 +5,7 @@ import { slotNamed } from '../quantities/replace.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Rule, Rulebook, VerdictWord } from './rulebook.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
-import { type Ready, tell, type Verdict, wordOf } from './verdict.ts';
+import { notEvaluated, type Ready, tell, type Verdict, wordOf } from './verdict.ts';
 
 export type { Verdict };
 
@@ -48,7 +48,12 @@ export class Judge {
 		this.values = state.values;
 		const slotOf = (id: string) => slotNamed(state.graph, id);
 		return this.ready.flatMap(ready => {
-			const subjects = subjectsOf(ready.rule, this.questions, state.values, slotOf, this.rulebook.codes);
+			let subjects: Subject[] | null;
+			try {
+				subjects = subjectsOf(ready.rule, this.questions, state.values, slotOf, this.rulebook.codes);
+			} catch (error) {
+				return [notEvaluated(ready.rule, null, error)];
+			}
 			return (subjects ?? [null]).map(subject => {
 				this.subject = subject;
 				return tell(ready, subject, state, this.reader);
@@ -73,8 +78,12 @@ export class Judge {
 		this.values = values;
 		const ready = this.ready[place]!;
 		if (!ready.rule.each) return [this.wordFor(ready, null)];
-		const subjects = subjectsOf(ready.rule, this.questions, values, id => this.slotOf.get(id)!, this.rulebook.codes);
-		return (subjects ?? [null]).map(subject => this.wordFor(ready, subject));
+		try {
+			const subjects = subjectsOf(ready.rule, this.questions, values, id => this.slotOf.get(id)!, this.rulebook.codes);
+			return (subjects ?? [null]).map(subject => this.wordFor(ready, subject));
+		} catch {
+			return ['not-evaluated'];
+		}
 	}
 
 	private wordFor(ready: Ready, subject: Subject | null): VerdictWord {

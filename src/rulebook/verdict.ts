@@ -54,19 +54,22 @@ export function tell(ready: Ready, subject: Subject | null, state: State, reader
 	try {
 		return toldVerdict(ready, subject, state, reader);
 	} catch (error) {
-		return {
-			rule: ready.rule,
-			subject: subject?.name ?? null,
-			verdict: 'not-evaluated',
-			missing: [],
-			assumed: [],
-			numbers: {},
-			distance: null,
-			broke: (error as Error).message,
-			read: () => undefined,
-		};
+		return notEvaluated(ready.rule, subject, error);
 	}
 }
+
+/** A verdict that was not come to, and why. */
+export const notEvaluated = (rule: Rule, subject: Subject | null, error: unknown): Verdict => ({
+	rule,
+	subject: subject?.name ?? null,
+	verdict: 'not-evaluated',
+	missing: [],
+	assumed: [],
+	numbers: {},
+	distance: null,
+	broke: (error as Error).message,
+	read: () => undefined,
+});
 
 function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
 	const { rule } = ready;

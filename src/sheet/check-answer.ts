@@ -5,7 +5,7 @@ import { spreadToKept, type Unit } from '../units/unit.ts';
 import { acceptedInWords } from '../units/words.ts';
 import { faultIn } from './check-value.ts';
 import { isNumber, isObject } from './fault.ts';
-import { type SheetProblem, shown } from './problem.ts';
+import { noteProblem, type SheetProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
 import { knownBy } from './sheet.ts';
 
@@ -20,7 +20,7 @@ export interface Found {
 export function checkAnswer(question: Question, answer: unknown, cylinders: number, into: Found): void {
 	const path = question.id;
 	const refuse = (found: unknown, accepted: string, at = path) =>
-		into.problems.push({ path: at, found: shown(found), accepted });
+		noteProblem(into.problems, { path: at, found: shown(found), accepted });
 	if (!isObject(answer)) {
 		refuse(answer, 'an object with a value, or with known: "not-known"');
 		return;

@@ -2,14 +2,14 @@ import { writeInFull } from '../units/write.ts';
 import { checkAnswer, type Found } from './check-answer.ts';
 import { isObject } from './fault.ts';
 import { unitsOfAnswer } from './kept.ts';
-import { shown } from './problem.ts';
+import { noteProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
 import type { Answer } from './sheet.ts';
 
 /** Checks every answer of a sheet, and that each stands in its section under its own name. */
 export function checkAnswers(answers: unknown, questions: readonly Question[], into: Found): void {
 	const refuse = (path: string, found: unknown, accepted: string) =>
-		into.problems.push({ path, found: shown(found), accepted });
+		noteProblem(into.problems, { path, found: shown(found), accepted });
 	if (!isObject(answers)) {
 		refuse('answers', answers, 'an object with a section of answers each, {} for none');
 		return;

@@ -2,16 +2,18 @@ import { isNumber, isObject } from './fault.ts';
 import { type SheetProblem, shown } from './problem.ts';
 
 /** What is wrong with the audits that a sheet keeps. The program writes them, but a hand or a merge may have been there. */
-export function auditProblems(audits: unknown): SheetProblem[] {
-	if (!Array.isArray(audits))
-		return [{ path: 'audits', found: shown(audits), accepted: 'the list of audits that the program keeps, or []' }];
-	return audits.flatMap((record: unknown, index): SheetProblem[] => {
+export function* auditProblems(audits: unknown): Generator<SheetProblem> {
+	if (!Array.isArray(audits)) {
+		yield { path: 'audits', found: shown(audits), accepted: 'the list of audits that the program keeps, or []' };
+		return;
+	}
+	for (const [index, record] of audits.entries()) {
 		const path = `audits[${index}]`;
-		if (!isObject(record)) return [{ path, found: shown(record), accepted: 'an audit as the program keeps it' }];
-		return Object.entries(parts).flatMap(([key, { fits, accepted }]) =>
-			fits(record[key]) ? [] : [{ path: `${path}.${key}`, found: shown(record[key]), accepted }],
-		);
-	});
+		if (!isObject(record)) yield { path, found: shown(record), accepted: 'an audit as the program keeps it' };
+		else
+			for (const [key, { fits, accepted }] of Object.entries(parts))
+				if (!fits(record[key])) yield { path: `${path}.${key}`, found: shown(record[key]), accepted };
+	}
 }
 
 const isText = (value: unknown): value is string => typeof value === 'string';

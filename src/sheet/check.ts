@@ -1,7 +1,8 @@
 import { checkAnswers } from './check-answers.ts';
 import { auditProblems } from './check-audits.ts';
 import { isObject } from './fault.ts';
-import { BadSheet, type SheetProblem, shown } from './problem.ts';
+import { unkeepable } from './keep.ts';
+import { BadSheet, noteProblem, type SheetProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
 import { type Answers, type AuditRecord, type Sheet, sheetFormat, sheetVersion } from './sheet.ts';
 
@@ -20,7 +21,7 @@ export function checkSheet(data: unknown, questions: readonly Question[]): Check
 	const problems: SheetProblem[] = [];
 	const warnings: SheetProblem[] = [];
 	const refuse = (path: string, found: unknown, accepted: string) =>
-		problems.push({ path, found: shown(found), accepted });
+		noteProblem(problems, { path, found: shown(found), accepted });
 	if (!isObject(data)) {
 		throw new BadSheet([
 			{ path: 'sheet', found: shown(data), accepted: 'a JSON object with format, version, name, units, answers' },
@@ -43,7 +44,8 @@ export function checkSheet(data: unknown, questions: readonly Question[]): Check
 	if (typeof top.name === 'string' && top.name.length > 200) refuse('name', top.name, 'at most 200 characters');
 	if (top.units !== undefined && top.units !== 'us' && top.units !== 'metric')
 		refuse('units', top.units, '"us" or "metric"');
-	problems.push(...auditProblems(top.audits === undefined ? [] : top.audits));
+	for (const problem of auditProblems(top.audits === undefined ? [] : top.audits)) noteProblem(problems, problem);
+	for (const problem of unkeepable(top)) noteProblem(problems, problem);
 	for (const key of ['__proto__', 'constructor', 'prototype']) {
 		if (Object.hasOwn(top, key)) refuse(key, key, 'no key of this name');
 	}

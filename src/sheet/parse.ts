@@ -1,8 +1,11 @@
 import { BadSheet, shown } from './problem.ts';
-import { depthOf, repeatedKey } from './tokens.ts';
+import { repeatedKey, sizeOf } from './tokens.ts';
 
 /** Deeper than any sheet: a file that is only brackets is refused before it is walked. */
 const deepest = 40;
+
+/** More brackets and texts than a sheet with hundreds of audits has: what they become takes far more memory than the file. */
+const most = 1_500_000;
 
 /**
  * A sheet's text as JSON data. Throws a BadSheet that names line and column of what is not JSON, or of a key that stands
@@ -11,7 +14,9 @@ const deepest = 40;
 export function parseSheet(text: string): unknown {
 	const plain = text.startsWith('\ufeff') ? text.slice(1) : text;
 	if (plain.trim() === '') throw bad('an empty file', 'a JSON object');
-	if (depthOf(plain) > deepest) throw bad(`brackets more than ${deepest} deep`, 'a sheet as swap-audit writes it');
+	const { depth, count } = sizeOf(plain);
+	if (depth > deepest) throw bad(`brackets more than ${deepest} deep`, 'a sheet as swap-audit writes it');
+	if (count > most) throw bad(`more than ${most} brackets and texts`, 'a sheet as swap-audit writes it');
 	const data = jsonOf(plain);
 	const again = repeatedKey(plain);
 	if (again)
@@ -59,6 +64,10 @@ function faultIn(text: string): number {
 }
 
 function placeIn(text: string, at: number): string {
-	const lines = text.slice(0, at).split('\n');
-	return `line ${lines.length}, column ${lines.at(-1)!.length + 1}`;
+	let [line, begin] = [1, 0];
+	for (let end = text.indexOf('\n'); end >= 0 && end < at; end = text.indexOf('\n', begin)) {
+		line++;
+		begin = end + 1;
+	}
+	return `line ${line}, column ${at - begin + 1}`;
 }

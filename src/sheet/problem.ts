@@ -20,6 +20,17 @@ export class BadSheet extends Error {
 	}
 }
 
+/** More than the longest sheet of a hand has; a file that is something else altogether may have a million. */
+const mostProblems = 500;
+
+/** Notes a problem. Throws them all once they are more than anybody reads. */
+export function noteProblem(problems: SheetProblem[], problem: SheetProblem): void {
+	problems.push(problem);
+	if (problems.length < mostProblems) return;
+	const accepted = 'mend these first, or look whether this is the right file';
+	throw new BadSheet([...problems, { path: 'sheet', found: `${mostProblems} faults, and more behind them`, accepted }]);
+}
+
 /** Anything found in a file, short and on one line, with control characters shown and not sent. */
 export function shown(found: unknown): string {
 	if (found === undefined) return 'nothing';

@@ -25,14 +25,15 @@ function stringEnd(text: string, from: number): number {
 	return text.length;
 }
 
-/** How deep brackets go, those inside strings not counted. */
-export function depthOf(text: string): number {
-	let [depth, deepest] = [0, 0];
+/** How deep brackets go, those inside strings not counted, and how many brackets and strings there are. */
+export function sizeOf(text: string): { readonly depth: number; readonly count: number } {
+	let [depth, deepest, count] = [0, 0, 0];
 	for (const { mark } of tokensOf(text)) {
+		count++;
 		if (mark === '{' || mark === '[') deepest = Math.max(deepest, ++depth);
 		else if (mark !== '"') depth--;
 	}
-	return deepest;
+	return { depth: deepest, count };
 }
 
 /** Of a JSON text: the first key that stands twice in one object, of which reading would silently drop one; where it does. */

@@ -10,8 +10,10 @@ import { leaving, reduce } from './reduce.ts';
 import { Screen } from './screen.tsx';
 import { Store } from './store.ts';
 
-/** What the drawn face needs of the machine. Each may throw an Error whose message is for the person. */
+/** What the drawn face needs of the machine. */
 export interface Machine {
+	/** Whether an error that one of the others threw is for the person, to be shown; any other is a bug and ends it all. */
+	isForPerson(error: unknown): error is Error;
 	readonly found: readonly Found[];
 	open(path: string): Sheet;
 	create(name: string): Sheet;
@@ -38,11 +40,15 @@ const escapeWait = 40;
 const alternate = { on: '\u001b[?1049h', off: '\u001b[?1049l' };
 const pasting = { on: '\u001b[?2004h', off: '\u001b[?2004l' };
 
-/** Runs the drawn face until the person leaves or a signal comes. Gives the exit status and the last sheet. */
-export function runDrawn(
-	{ model, today, tool, sheet, pass, section }: Opening,
-	machine: Machine,
-): Promise<{ status: number; sheet: Sheet | null }> {
+export interface Ended {
+	readonly status: number;
+	readonly sheet: Sheet | null;
+	/** Why the last sheet could not be saved; null when it is saved. */
+	readonly unsaved: Error | null;
+}
+
+/** Runs the drawn face until the person leaves or a signal comes. Throws what is a bug, the terminal being as it was. */
+export function runDrawn({ model, today, tool, sheet, pass, section }: Opening, machine: Machine): Promise<Ended> {
 	const { stdin, stdout } = process;
 	const first = newApp(model, today, tool, machine.found);
 	const store = new Store(
@@ -55,21 +61,39 @@ export function runDrawn(
 		let figures: NodeJS.Timeout | undefined;
 		let lone: NodeJS.Timeout | undefined;
 		let ended = false;
+		/** The last save that failed: tried again on leaving. Who then leaves once more, leaves without it. */
+		let unsaved: { readonly sheet: Sheet; readonly error: Error; readonly said: boolean } | null = null;
 
-		const end = (status: number) => {
+		const close = () => {
 			if (ended) return;
 			ended = true;
 			clearTimeout(figures);
 			clearTimeout(lone);
-			screen.unmount();
+			try {
+				screen.unmount();
+			} catch {
+				// Drawing may be what broke: the terminal is given back all the same.
+			}
 			stdin.setRawMode(false);
 			stdin.pause();
 			stdout.write(pasting.off + alternate.off);
-			resolve({ status, sheet: store.read().app.interview?.sheet ?? null });
+		};
+		const end = (status: number) => {
+			close();
+			resolve({ status, sheet: store.read().app.interview?.sheet ?? null, unsaved: unsaved?.error ?? null });
 		};
 		const fail = (error: unknown) => {
-			end(70);
+			close();
 			reject(error);
+		};
+		const save = (sheet: Sheet, leaving: boolean) => {
+			try {
+				machine.save(sheet);
+				unsaved = null;
+			} catch (error) {
+				if (machine.isForPerson(error)) unsaved = { sheet, error, said: leaving || unsaved?.said === true };
+				throw error;
+			}
 		};
 
 		/** Does what the reducer wished, in order. */
@@ -77,10 +101,11 @@ export function runDrawn(
 			try {
 				switch (wish.wish) {
 					case 'save':
-						machine.save(wish.sheet);
+						save(wish.sheet, false);
 						return app;
 					case 'write-audit': {
 						const written = machine.writeAudit(wish.sheet);
+						unsaved = null;
 						const interview = app.interview && { ...app.interview, sheet: written.sheet };
 						return { ...app, interview, told: `The audit is in ${written.path}` };
 					}
@@ -89,11 +114,14 @@ export function runDrawn(
 					case 'create':
 						return withSheet(app, machine.create(wish.name), 'quick', section);
 					case 'quit':
+						if (unsaved && !unsaved.said) save(unsaved.sheet, true);
 						end(0);
 						return app;
 				}
 			} catch (error) {
-				return { ...app, told: (error as Error).message };
+				if (!machine.isForPerson(error)) throw error;
+				const anyway = wish.wish === 'quit' ? ' Leave once more to leave without your last answers.' : '';
+				return { ...app, told: error.message + anyway };
 			}
 		};
 		const settle = (app: App): App => {
@@ -134,6 +162,9 @@ export function runDrawn(
 			patchConsole: false,
 			maxFps: 60,
 		});
+		// What breaks while drawing, or in a timer, leaves the terminal as it was too.
+		screen.waitUntilExit().catch(fail);
+		process.prependListener('uncaughtException', fail);
 		stdin.setEncoding('utf8');
 		stdin.setRawMode(true);
 		stdin.on('data', (chunk: string) => press(keys.read(chunk)));

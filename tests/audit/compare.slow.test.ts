@@ -68,6 +68,24 @@ describe('since last time', () => {
 		expect(earlierIn(JSON.parse(JSON.stringify(audit)))?.verdicts).toEqual(recordOf(audited(wideGap)).verdicts);
 		expect(earlierIn({})).toBeNull();
 	});
+
+	test.each([
+		null,
+		[],
+		{ audits: [] },
+		{ audits: 5 },
+		{ audits: [5] },
+		{ audits: [{}] },
+		{ audits: [{ ...recordOf(audited(wideGap)), verdicts: [null] }] },
+		{ ...audited(wideGap).audit, limits: undefined },
+		{ ...audited(wideGap).audit, findings: [null] },
+		{ ...audited(wideGap).audit, findings: [{ rule: 'a' }] },
+		{ ...audited(wideGap).audit, quantities: [] },
+		{ ...audited(wideGap).audit, limits: [{ limit: 'a', value: 'b' }] },
+		{ ...audited(wideGap).audit, date: 'soon' },
+	])('finds none in a file that is not whole', file => {
+		expect(earlierIn(file)).toBeNull();
+	});
 });
 
 test('one edited answer changes only the findings that depend on it', () => {

@@ -20,6 +20,7 @@ const temps = (folder: string) => readdirSync(folder).filter(name => name.endsWi
 test('a program killed at a random moment leaves the last sheet saved, or the next one, whole', async () => {
 	const child = await saver();
 	const inSave = await Promise.all([1, 2].map(lane => killMany(child, counts.kills / 2, chance(seed + lane))));
+	console.info(`${counts.kills} kills, ${inSave[0]! + inSave[1]!} of them in the middle of a save`);
 	// If few were hit in the middle of a save, this test would prove little.
 	expect(inSave[0]! + inSave[1]!).toBeGreaterThan(counts.kills / 30);
 }, 3_600_000);

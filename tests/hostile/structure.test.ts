@@ -103,7 +103,7 @@ const visible = hostile.map(text => `q${text}q`);
 /** What a terminal obeys, or what turns the writing. */
 const obeyed = /[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/;
 
-describe('free text cannot break', { timeout: 60_000 + 10 * counts.hostile }, () => {
+describe('free text cannot break', { timeout: 3_600_000 }, () => {
 	test('Markdown', () => {
 		const wanted = shapeOfMarkdown(printMarkdown(withText('qwordq'), 'x'));
 		fc.assert(

@@ -1,7 +1,9 @@
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { runCommand } from '../support/command.ts';
+import { command, runCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
 import { Person } from '../terminal/person.ts';
 
@@ -72,4 +74,24 @@ test('going on starts at the first open question', () => {
 test('one section alone is asked when it is named', () => {
 	const { out } = lines(['-', '-'], ['--section', 'cooling']);
 	expect(out.match(/^\[[a-z]+\./gm)!.every(line => line === '[cooling.')).toBe(true);
+});
+
+test.each([
+	['SIGHUP', 129],
+	['SIGINT', 130],
+	['SIGTERM', 143],
+] as const)('%s ends it with status %i, the answers saved', async (signal, wanted) => {
+	const home = temporaryFolder();
+	const child = spawn(process.execPath, [command, 'interview', sheetIn(home), '--plain', '--quick'], {
+		env: { PATH: process.env.PATH ?? '', HOME: home, XDG_DATA_HOME: home, XDG_CONFIG_HOME: home },
+	});
+	const person = new Person('mule', 'boosted');
+	child.stdin.write(`${person.keys()!.trimEnd()}\n`);
+	await expect
+		.poll(() => existsSync(sheetIn(home)) && Object.keys(answers(sheetIn(home))).length, { timeout: 8000 })
+		.toBe(1);
+	child.kill(signal);
+	const [status] = await once(child, 'close');
+	expect(status).toBe(wanted);
+	expect(Object.keys(answers(sheetIn(home)))).toEqual(['build']);
 });

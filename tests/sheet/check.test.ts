@@ -135,3 +135,31 @@ describe('the lists of a sheet are as long as it has cylinders', () => {
 			expect(problemsOf(answered('engine.cylinders', cylinders)).map(({ path }) => path)).toEqual(['engine.cylinders']);
 	});
 });
+
+describe('what stands beside the answers', () => {
+	const beside = (json: string) => JSON.stringify(buildSheet('boosted')).replace('{', `{"shop": ${json},`);
+
+	test.each([
+		['{"weight": [1, 1e999]}', 'shop.weight[1]', 'a number too large to read'],
+		['{"ticket": 12345678901234567890}', 'shop.ticket', 'a number with more digits than can be kept'],
+	])('%s would come back as another number: refused', (json, path, found) => {
+		expect(problemsOf(beside(json))).toEqual([{ path, found, accepted: 'a smaller number, or the number as a text' }]);
+	});
+
+	test.each(['9007199254740991', '0.1', '-1e-300', '"12345678901234567890"', '{"a": [1, null]}'])(
+		'%s is kept',
+		json => {
+			expect(opened(beside(json)).sheet.shop).toEqual(JSON.parse(json));
+		},
+	);
+});
+
+test('a file of a thousand faults is given up after 500, which says so', () => {
+	const problems = problemsOf(
+		changed(sheet => {
+			for (let index = 0; index < 1000; index++) sheet.answers[`section_${index}`] = {};
+		}),
+	);
+	expect(problems).toHaveLength(501);
+	expect(problems.at(-1)!.found).toBe('500 faults, and more behind them');
+});
