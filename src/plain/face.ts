@@ -1,5 +1,6 @@
 import type { Model } from '../audit/model.ts';
-import { type Pass, questionAt, type State, start } from '../interview/state.ts';
+import { start } from '../interview/sitting.ts';
+import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { promptLines, topicLines } from './prompts.ts';

@@ -1,5 +1,6 @@
 import { showAnswer } from '../audit/show.ts';
-import { progress, type State } from '../interview/state.ts';
+import { progress } from '../interview/asked.ts';
+import type { State } from '../interview/state.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
 import { answerTo } from '../sheet/sheet.ts';
 import { wrap } from './wrap.ts';
@@ -70,6 +71,6 @@ function expects(question: Question, units: UnitSet): string {
 		case 'teeth':
 			return ' - as 36-1';
 		default:
-			return ` - a number in${unit || ' bare figures'}`;
+			return unit ? ` - a number (${first})` : ' - a bare number';
 	}
 }

@@ -1,6 +1,7 @@
 import { type Assessment, assess } from '../audit/assess.ts';
 import type { Model } from '../audit/model.ts';
-import { type Pass, questionAt, type State, start } from '../interview/state.ts';
+import { resume } from '../interview/sitting.ts';
+import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
 import { type Buffer, buffer } from './buffer.ts';
@@ -69,14 +70,9 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 
 /** The app with a sheet open at its first open question, or at its audit when all is answered. */
 export function withSheet(app: App, sheet: Sheet, pass: Pass, section: string | null): App {
-	const interview = start(app.model, sheet, pass, section);
+	const { state: interview, text } = resume(app.model, sheet, pass, section);
 	const opened = arrive({ ...app, interview, screen: 'question', assessment: null, before: null, told: null });
-	const draft = sheet.draft as { id?: string; text?: string } | undefined;
-	const typed =
-		draft && draft.id === interview.at && typeof draft.text === 'string'
-			? { ...opened, field: buffer(draft.text) }
-			: opened;
-	return interview.at === null ? toAudit(typed) : typed;
+	return interview.at === null ? toAudit(opened) : { ...opened, field: buffer(text) };
 }
 
 /** Sets the field and the list for the question now in sight. */

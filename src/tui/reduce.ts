@@ -1,4 +1,5 @@
-import type { App, Screen } from './app.ts';
+import { leave } from '../interview/sitting.ts';
+import { type App, type Screen, tell } from './app.ts';
 import { type Binding, bindingFor, footer, keyWords } from './bindings.ts';
 import { erase, eraseBack, insert, move, textOf, typable } from './buffer.ts';
 import type { Frame } from './frame.ts';
@@ -42,12 +43,10 @@ function typing({ screen, taking }: App): boolean {
 }
 
 /** What has to be saved before leaving: the half-typed text, with the question it belongs to. */
-export function leaving({ interview, field, screen }: App): App['wishes'] {
+export function leaving({ interview, field, screen, taking }: App): App['wishes'] {
 	if (!interview) return [];
-	const text = screen === 'question' && interview.at !== null ? textOf(field) : '';
-	const { draft, ...sheet } = interview.sheet;
-	if (text === '') return draft === undefined ? [] : [{ wish: 'save', sheet: sheet as typeof interview.sheet }];
-	return [{ wish: 'save', sheet: { ...interview.sheet, draft: { id: interview.at, text } } }];
+	const sheet = leave(interview, screen === 'question' && taking === 'answer' ? textOf(field) : '');
+	return [{ wish: 'save', sheet }];
 }
 
 /** The app after a key. Pure. */
@@ -60,7 +59,12 @@ export function reduce(app: App, key: Key): App {
 		};
 	const binding = bindingFor([...screens[app.screen].bindings, ...everywhere], key, app);
 	if (binding) return binding.run(app);
-	return typing(app) ? edit(app, key) : app;
+	if (!typing(app)) return app;
+	const edited = edit(app, key);
+	// What is being typed anew is in doubt no more.
+	return edited.field !== app.field && app.interview?.doubt && app.taking === 'answer'
+		? tell(edited, { do: 'retype' })
+		: edited;
 }
 
 function edit(app: App, key: Key): App {

@@ -69,6 +69,12 @@ test('going on starts at the first open question', () => {
 	expect(out).not.toContain('[build.stage]');
 });
 
+test('a comma that reads two ways is answered by its letter', () => {
+	const { out, home } = lines(['-', '-', '-', '-', '3,780 in', 'b'], ['--section', 'engine']);
+	expect(out.replace(/\s+/g, ' ')).toContain('a) 3780 in, which does not fit; b) 3.78 in, 96.01 mm');
+	expect(answers(sheetIn(home)).engine.bore).toEqual({ value: 3.78, unit: 'in' });
+});
+
 test('one section alone is asked when it is named', () => {
 	const { out } = lines(['-', '-'], ['--section', 'cooling']);
 	expect(out.match(/^\[[a-z]+\./gm)!.every(line => line === '[cooling.')).toBe(true);

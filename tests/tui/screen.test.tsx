@@ -115,3 +115,13 @@ test('at the end of a pass the audit is wished for and shown', () => {
 	expect(app.wishes.map(({ wish }) => wish)).toContain('write-audit');
 	expect(seen(app)).toContain('Before it cranks: ready, as far as the answers go');
 });
+
+test('a comma that reads two ways is a choice of two; typing on takes the choice away', () => {
+	const at = withSheet(fresh(), emptySheet('mule'), 'full', 'engine');
+	const bore = { ...at, interview: { ...at.interview!, at: 'engine.bore' } };
+	const asked = press(bore, ...type('3,780 in'), 'enter');
+	expect(frameOf(asked, 79).rows?.items).toEqual(['3780 in, which does not fit', '3.78 in, 96.01 mm']);
+	const picked = press(asked, 'down', 'enter');
+	expect(picked.interview?.sheet.answers.engine?.bore).toEqual({ value: 3.78, unit: 'in' });
+	expect(frameOf(press(asked, 'backspace'), 79).rows).toBeNull();
+});

@@ -1,6 +1,7 @@
 import type { Finding } from '../../audit/audit.ts';
 import { standsInTheWay } from '../../audit/stages.ts';
-import { asked, isAnswered } from '../../interview/state.ts';
+import { asked } from '../../interview/asked.ts';
+import { isAnswered } from '../../interview/state.ts';
 import { subjectWords } from '../../report/compose/list.ts';
 import { before } from '../../report/compose/names.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';

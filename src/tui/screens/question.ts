@@ -1,6 +1,8 @@
 import { showAnswer } from '../../audit/show.ts';
-import { readEntry } from '../../interview/entry.ts';
-import { cylindersOf, progress, questionAt, type State } from '../../interview/state.ts';
+import { progress } from '../../interview/asked.ts';
+import { readEntry } from '../../interview/entry/entry.ts';
+import type { Way } from '../../interview/entry/outcome.ts';
+import { cylindersOf, questionAt, type State } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
 import { standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
@@ -15,9 +17,13 @@ const hasList = ({ interview, taking }: App): boolean => {
 	const question = interview && questionAt(interview);
 	return taking === 'answer' && (question?.kind === 'choice' || question?.kind === 'several');
 };
+/** The two readings of what was typed, when only the person can tell which is meant. */
+const waysOf = ({ interview, taking }: App): readonly Way[] =>
+	taking === 'answer' && interview?.doubt?.is === 'two-ways' ? interview.doubt.ways : [];
 const kindIs = (kind: Question['kind']) => (app: App) => hasList(app) && questionAt(app.interview!)?.kind === kind;
 const isNumber = (app: App) => app.taking === 'answer' && (questionAt(app.interview!)?.of.length ?? 0) > 0;
-const count = (app: App) => (hasList(app) ? Object.keys(questionAt(app.interview!)!.choices).length : 0);
+const count = (app: App) =>
+	waysOf(app).length || (hasList(app) ? Object.keys(questionAt(app.interview!)!.choices).length : 0);
 const knownOrder = [null, 'measured', 'paperwork', 'estimate'] as const;
 
 export const bindings: readonly Binding[] = [
@@ -76,11 +82,14 @@ function enter(app: App): App {
 	if (!question) return app;
 	const text = textOf(app.field);
 	if (app.taking === 'note') return arrive(tell(app, { do: 'note', text }));
+	const way = waysOf(app)[app.cursor];
+	if (way) return tell(app, { do: 'enter', text: way.text });
 	if (question.kind === 'choice' && text === '')
 		return tell(app, { do: 'set', answer: { value: Object.keys(question.choices)[app.cursor]! } });
 	if (question.kind === 'several' && text === '') return tell(app, { do: 'set', answer: { value: [...app.ticked] } });
 	const known = app.known && question.of.length > 0 ? ` ${app.known}` : '';
-	return tell(app, { do: 'enter', text: text + known });
+	const told = tell(app, { do: 'enter', text: text + known });
+	return waysOf(told).length > 0 ? { ...told, cursor: 0 } : told;
 }
 
 /** Ticks or unticks the row under the cursor; what stands alone takes the others away. */
@@ -107,7 +116,8 @@ export function view(app: App, width: number): Frame {
 		...how,
 		...(app.open === 'how' ? [] : sofar(state, question, width)),
 	];
-	const items = hasList(app) ? choiceRows(app, question, width) : null;
+	const ways = waysOf(app).map(({ echo }) => clip(echo, width - 2));
+	const items = ways.length > 0 ? ways : hasList(app) ? choiceRows(app, question, width) : null;
 	return {
 		top,
 		rows: items ? { items, cursor: app.cursor } : null,
@@ -140,6 +150,7 @@ function sofar(state: State, question: Question, width: number): Line[] {
 
 function said(app: App, width: number): Line[] {
 	const { said: words } = app.interview!;
+	if (waysOf(app).length > 0) return lines('That comma can be read two ways. Which is meant?', width, 'odd');
 	if (!words) return app.told ? lines(app.told, width, 'quiet') : [];
 	return lines(words.text, width, words.kind === 'problem' ? 'bad' : words.kind === 'odd' ? 'odd' : 'good').slice(0, 4);
 }
@@ -160,15 +171,21 @@ function fieldLines(app: App, question: Question, width: number): Line[] {
 		`Answer${shown}: ${tail.length > room ? `..${tail.slice(tail.length - room)}` : tail}${known}`,
 		'field',
 	);
-	return [...(before ? [line(clip(before, width), 'quiet')] : []), field, ...echo(app, question, width)];
+	return [
+		...(before ? [line(clip(before, width), 'quiet')] : []),
+		field,
+		...(waysOf(app).length > 0 ? [] : echo(app, question, width)),
+	];
 }
 
 /** What is typed, read as it stands, in both unit sets. */
 function echo(app: App, question: Question, width: number): Line[] {
 	const text = textOf(app.field);
 	if (text.trim() === '' || question.of.length === 0) return [];
-	const entry = readEntry(question, text, app.interview!.sheet.units, cylindersOf(app.interview!));
+	const entry = readEntry(question, text, app.interview!.sheet.units, cylindersOf(app.interview!.sheet));
 	if (entry.is === 'problem') return [line(clip('not read yet', width), 'quiet')];
+	if (entry.is === 'two-ways')
+		return lines(`reads two ways: ${entry.ways.map(({ echo }) => echo).join(', or ')}`, width, 'odd').slice(0, 2);
 	return lines(
 		`read as ${entry.echo}${entry.is === 'odd' ? ' (odd)' : ''}`,
 		width,
