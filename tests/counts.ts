@@ -13,7 +13,7 @@ export const counts = {
 	/** Changes of one answer whose effect on the verdicts is followed. */
 	edits: long ? 10_000 : 500,
 	/** Random walks over the interview, 200 steps each. */
-	walks: long ? 5_000 : 100,
+	walks: long ? 5_000 : 500,
 	/** Hostile texts on each surface that prints them. */
 	hostile: long ? 100_000 : 3_000,
 	/** Saves by each of two programs on one sheet. */
