@@ -42,8 +42,8 @@ export async function drawn(
 		save: (sheet: Sheet) => {
 			if (now) now = saveSheet(now, sheet);
 		},
-		writeAudit: (sheet: Sheet) => {
-			const written = writeAuditBeside(model, { ...now!, sheet });
+		writeAudit: (sheet: Sheet, since: number | null) => {
+			const written = writeAuditBeside(model, { ...now!, sheet }, since);
 			now = written.opened;
 			return { path: written.path, sheet: now.sheet };
 		},

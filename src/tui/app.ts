@@ -1,5 +1,7 @@
 import { type Assessment, assess } from '../audit/assess.ts';
+import { compare } from '../audit/compare.ts';
 import type { Model } from '../audit/model.ts';
+import { asksAnew } from '../interview/recheck.ts';
 import { resume } from '../interview/sitting.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
@@ -16,12 +18,23 @@ export interface Found {
 /** What the reducer asks of the machine; done after the key that asked, in order. */
 export type Wish =
 	| { readonly wish: 'save'; readonly sheet: Sheet }
-	| { readonly wish: 'write-audit'; readonly sheet: Sheet }
+	/** `since`: the audit in the sheet to compare with, counted from 1. */
+	| { readonly wish: 'write-audit'; readonly sheet: Sheet; readonly since: number | null }
 	| { readonly wish: 'open'; readonly path: string }
 	| { readonly wish: 'create'; readonly name: string }
 	| { readonly wish: 'quit' };
 
-export type Screen = 'opening' | 'question' | 'review' | 'audit' | 'finding' | 'limits' | 'sections';
+export type Screen =
+	| 'opening'
+	| 'build'
+	| 'question'
+	| 'sections'
+	| 'review'
+	| 'touched'
+	| 'changed'
+	| 'audit'
+	| 'finding'
+	| 'limits';
 
 /** Everything the drawn face shows. Only `reduce` makes the next. */
 export interface App {
@@ -39,6 +52,9 @@ export interface App {
 	readonly known: 'measured' | 'paperwork' | 'estimate' | null;
 	readonly cursor: number;
 	readonly ticked: readonly string[];
+	/** Sections and answers ticked as touched before a recheck, and the section whose answers are in sight. */
+	readonly touched: readonly string[];
+	readonly unfolded: string | null;
 	readonly open: 'how' | 'keys' | null;
 	readonly assessment: Assessment | null;
 	/** Figures of the sheet as it was before the last answer, to tell what it changed. */
@@ -60,6 +76,8 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		known: null,
 		cursor: 0,
 		ticked: [],
+		touched: [],
+		unfolded: null,
 		open: null,
 		assessment: null,
 		before: null,
@@ -68,11 +86,20 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 	};
 }
 
-/** The app with a sheet open at its first open question, or at its audit when all is answered. */
+/**
+ * The app with a sheet open where it was left; when all is answered at its audit, or, when it was audited before, at the
+ * choice of what to do with it.
+ */
 export function withSheet(app: App, sheet: Sheet, pass: Pass, section: string | null): App {
 	const { state: interview, text } = resume(app.model, sheet, pass, section);
 	const opened = arrive({ ...app, interview, screen: 'question', assessment: null, before: null, told: null });
-	return interview.at === null ? toAudit(opened) : { ...opened, field: buffer(text) };
+	if (interview.at !== null) return { ...opened, field: buffer(text) };
+	return sheet.audits.length > 0 ? { ...opened, screen: 'build' } : toAudit(opened);
+}
+
+/** A build chosen from the opening screen: one that was audited before is asked what is wanted of it. */
+export function toBuild(app: App): App {
+	return (app.interview?.sheet.audits.length ?? 0) > 0 ? { ...app, screen: 'build', cursor: 0 } : app;
 }
 
 /** Sets the field and the list for the question now in sight. */
@@ -83,7 +110,8 @@ export function arrive(app: App): App {
 	const answer = answerTo(app.interview.sheet, question.id);
 	const ids = Object.keys(question.choices);
 	const cursor = question.kind === 'choice' ? Math.max(0, ids.indexOf(String(answer?.value))) : 0;
-	const ticked = question.kind === 'several' && Array.isArray(answer?.value) ? (answer.value as string[]) : [];
+	const stands = question.kind === 'several' && !asksAnew(app.interview, question.id) ? answer?.value : undefined;
+	const ticked = Array.isArray(stands) ? (stands as string[]) : [];
 	return { ...app, ...blank, cursor, ticked };
 }
 
@@ -96,7 +124,8 @@ export function tell(app: App, event: Event): App {
 	const wishes: Wish[] = changed ? [...app.wishes, { wish: 'save', sheet: interview.sheet }] : [...app.wishes];
 	const next: App = { ...app, interview, wishes, told: null, before: changed ? app.assessment : app.before };
 	if (interview.at === null && app.interview.at !== null) {
-		return app.interview.fromReview ? { ...arrive(next), screen: 'review' } : toAudit(next);
+		if (app.interview.fromReview) return { ...arrive(next), screen: 'review' };
+		return app.interview.recheck ? rechecked(next) : toAudit(next);
 	}
 	return moved ? arrive(next) : { ...next, taking: 'answer' };
 }
@@ -104,16 +133,25 @@ export function tell(app: App, event: Event): App {
 /** The audit screen; the audit is written beside the sheet each time it is come to. */
 export function toAudit(app: App): App {
 	if (!app.interview) return app;
-	const { sheet } = app.interview;
+	const { sheet, since } = app.interview;
 	return {
 		...app,
 		screen: 'audit',
 		cursor: 0,
 		open: null,
 		field: buffer(),
-		assessment: judged(app, sheet),
-		wishes: [...app.wishes, { wish: 'write-audit', sheet }],
+		assessment: compared(judged(app, sheet), since),
+		wishes: [...app.wishes, { wish: 'write-audit', sheet, since }],
 	};
+}
+
+/** The end of a recheck: what changed, with the audit behind it. */
+export const rechecked = (app: App): App => ({ ...toAudit(app), screen: 'changed' });
+
+/** The assessment with what changed since an earlier audit of its sheet. */
+function compared(assessment: Assessment, since: number | null): Assessment {
+	const before = since === null ? undefined : assessment.sheet.audits[since - 1];
+	return before ? { ...assessment, audit: { ...assessment.audit, since: compare(before, assessment) } } : assessment;
 }
 
 /** Judges the sheet without draws: quick enough between two keys. */

@@ -5,12 +5,15 @@ import { erase, eraseBack, insert, move, textOf, typable } from './buffer.ts';
 import type { Frame } from './frame.ts';
 import type { Key } from './keys.ts';
 import * as audit from './screens/audit.ts';
+import * as build from './screens/build.ts';
+import * as changed from './screens/changed.ts';
 import * as finding from './screens/finding.ts';
 import * as limits from './screens/limits.ts';
 import * as opening from './screens/opening.ts';
 import * as question from './screens/question.ts';
 import * as review from './screens/review.ts';
 import * as sections from './screens/sections.ts';
+import * as touched from './screens/touched.ts';
 import { line, lines } from './text.ts';
 
 interface Drawn {
@@ -18,7 +21,18 @@ interface Drawn {
 	view(app: App, width: number): Frame;
 }
 
-const screens: Readonly<Record<Screen, Drawn>> = { opening, question, review, audit, finding, limits, sections };
+const screens: Readonly<Record<Screen, Drawn>> = {
+	opening,
+	build,
+	question,
+	sections,
+	review,
+	touched,
+	changed,
+	audit,
+	finding,
+	limits,
+};
 
 /** Keys that every screen knows. */
 const everywhere: readonly Binding[] = [

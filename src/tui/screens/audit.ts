@@ -29,7 +29,7 @@ function nextUp(app: App): App {
 		.find(id => open.has(id));
 	const id = worth ?? waiting ?? [...open][0];
 	if (id === undefined) return { ...app, told: 'Every question is answered.' };
-	const full = { ...app, interview: { ...state, pass: 'full' as const, section: null } };
+	const full = { ...app, interview: { ...state, pass: 'full' as const, section: null, recheck: null } };
 	return arrive({
 		...tell(full, { do: 'go', id }),
 		screen: 'question',
@@ -47,6 +47,20 @@ export const bindings: readonly Binding[] = [
 	},
 	{ keys: ['text:l'], shown: 'L', label: 'what gives out first', run: app => ({ ...app, screen: 'limits' }) },
 	{ keys: ['text:n'], shown: 'N', label: 'answer these next', run: nextUp },
+	{
+		keys: ['text:c'],
+		shown: 'C',
+		label: 'what changed',
+		when: app => app.assessment?.audit.since != null,
+		run: app => ({ ...app, screen: 'changed', cursor: 0 }),
+	},
+	{
+		keys: ['text:r'],
+		shown: 'R',
+		label: 'recheck',
+		when: app => (app.interview?.sheet.audits.length ?? 0) > 0,
+		run: app => ({ ...app, screen: 'touched', cursor: 0, touched: [], unfolded: null }),
+	},
 	{ keys: ['text:s'], shown: 'S', label: 'save the audit', run: toAudit },
 	{
 		keys: ['ctrl-r'],
