@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { assess } from '../audit/assess.ts';
+import { type Assessment, assess } from '../audit/assess.ts';
 import { compare } from '../audit/compare.ts';
 import type { Model } from '../audit/model.ts';
 import { recordOf } from '../audit/record.ts';
@@ -19,8 +19,9 @@ export function writeAuditBeside(
 	model: Model,
 	opened: Opened,
 	since: number | null = null,
-): { readonly path: string; readonly opened: Opened } {
-	if (opened.place.kind === 'stdin') return { path: 'nowhere: the demo build is only to look at', opened };
+): { readonly path: string; readonly opened: Opened; readonly assessment: Assessment | null } {
+	if (opened.place.kind === 'stdin')
+		return { path: 'nowhere: the demo build is only to look at', opened, assessment: null };
 	const options = { date: today(), units: opened.sheet.units, tool: version, draws: usualDraws };
 	const judged = assess(model, opened, options);
 	const before = since === null ? undefined : opened.sheet.audits[since - 1];
@@ -31,7 +32,7 @@ export function writeAuditBeside(
 	const record = recordOf(judged);
 	const { audits } = opened.sheet;
 	const sheet = { ...opened.sheet, audits: saysTheSame(audits.at(-1), record) ? audits : [...audits, record] };
-	return { path, opened: saveSheet(opened, sheet) };
+	return { path, opened: saveSheet(opened, sheet), assessment };
 }
 
 /** Whether two records differ in their day alone: looking at an audit twice is no second audit. */
