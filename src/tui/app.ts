@@ -1,6 +1,7 @@
 import { type Assessment, assess } from '../audit/assess.ts';
 import { compare } from '../audit/compare.ts';
 import type { Model } from '../audit/model.ts';
+import { type Figures, figuresOf } from '../interview/figures.ts';
 import { asksAnew } from '../interview/recheck.ts';
 import { resume } from '../interview/sitting.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
@@ -56,9 +57,11 @@ export interface App {
 	readonly touched: readonly string[];
 	readonly unfolded: string | null;
 	readonly open: 'how' | 'keys' | null;
+	/** The audit on the screen. */
 	readonly assessment: Assessment | null;
-	/** Figures of the sheet as it was before the last answer, to tell what it changed. */
-	readonly before: Assessment | null;
+	/** The live figures, and those before the last answer, to tell what it moved. */
+	readonly figures: Figures | null;
+	readonly before: Figures | null;
 	readonly told: string | null;
 	readonly wishes: readonly Wish[];
 }
@@ -80,6 +83,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		unfolded: null,
 		open: null,
 		assessment: null,
+		figures: null,
 		before: null,
 		told: null,
 		wishes: [],
@@ -92,7 +96,15 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
  */
 export function withSheet(app: App, sheet: Sheet, pass: Pass, section: string | null): App {
 	const { state: interview, text } = resume(app.model, sheet, pass, section);
-	const opened = arrive({ ...app, interview, screen: 'question', assessment: null, before: null, told: null });
+	const opened = arrive({
+		...app,
+		interview,
+		screen: 'question',
+		assessment: null,
+		figures: null,
+		before: null,
+		told: null,
+	});
 	if (interview.at !== null) return { ...opened, field: buffer(text) };
 	return sheet.audits.length > 0 ? { ...opened, screen: 'build' } : toAudit(opened);
 }
@@ -122,7 +134,7 @@ export function tell(app: App, event: Event): App {
 	const changed = interview.sheet !== app.interview.sheet;
 	const moved = interview.at !== app.interview.at;
 	const wishes: Wish[] = changed ? [...app.wishes, { wish: 'save', sheet: interview.sheet }] : [...app.wishes];
-	const next: App = { ...app, interview, wishes, told: null, before: changed ? app.assessment : app.before };
+	const next: App = { ...app, interview, wishes, told: null, before: changed ? app.figures : app.before };
 	if (interview.at === null && app.interview.at !== null) {
 		if (app.interview.fromReview) return { ...arrive(next), screen: 'review' };
 		return app.interview.recheck ? rechecked(next) : toAudit(next);
@@ -155,13 +167,13 @@ function compared(assessment: Assessment, since: number | null): Assessment {
 }
 
 /** Judges the sheet without draws: quick enough between two keys. */
-export function judged(app: App, sheet: Sheet): Assessment {
+function judged(app: App, sheet: Sheet): Assessment {
 	return assess(app.model, { sheet, warnings: [] }, { date: app.today, units: sheet.units, tool: app.tool, draws: 0 });
 }
 
 /** Lets the figures catch up with the answers; called after a pause in the typing. */
 export function figured(app: App): App {
 	const sheet = app.interview?.sheet;
-	if (!sheet || app.assessment?.sheet === sheet) return app;
-	return { ...app, assessment: judged(app, sheet), before: app.assessment ?? app.before };
+	if (!sheet || app.screen !== 'question' || app.figures?.sheet === sheet) return app;
+	return { ...app, figures: figuresOf(app.model, sheet), before: app.figures ?? app.before };
 }

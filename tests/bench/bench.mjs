@@ -67,3 +67,5 @@ for (const [name, path] of [
 	);
 }
 rmSync(folder, { recursive: true, force: true });
+console.log();
+await import('./key-to-frame.mjs');
