@@ -52,6 +52,8 @@ export interface App {
 	/** How the typed number is known; null: as the words say, else an estimate. */
 	readonly known: 'measured' | 'paperwork' | 'estimate' | null;
 	readonly cursor: number;
+	/** How many lines of a page of text are passed. */
+	readonly scroll: number;
 	readonly ticked: readonly string[];
 	/** Sections and answers ticked as touched before a recheck, and the section whose answers are in sight. */
 	readonly touched: readonly string[];
@@ -78,6 +80,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		taking: 'answer',
 		known: null,
 		cursor: 0,
+		scroll: 0,
 		ticked: [],
 		touched: [],
 		unfolded: null,

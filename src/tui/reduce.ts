@@ -14,7 +14,7 @@ import * as question from './screens/question.ts';
 import * as review from './screens/review.ts';
 import * as sections from './screens/sections.ts';
 import * as touched from './screens/touched.ts';
-import { line, lines } from './text.ts';
+import { clip, type Line, line, lines } from './text.ts';
 
 interface Drawn {
 	readonly bindings: readonly Binding[];
@@ -108,20 +108,28 @@ function edit(app: App, key: Key): App {
 	}
 }
 
+/** The keys with what they do, in two columns: a small window has to show them all. */
+function columns(told: readonly Binding[], width: number): Line[] {
+	const words = told.map(({ shown, label }) => `${shown.padEnd(5)} ${label}`);
+	const half = Math.ceil(words.length / 2);
+	const wide = Math.max(...words.slice(0, half).map(text => text.length)) + 2;
+	return words.slice(0, half).map((text, row) => line(clip(`${text.padEnd(wide)}${words[half + row] ?? ''}`, width)));
+}
+
 /** What to draw now. */
 export function frameOf(app: App, width: number): Frame {
 	const { bindings, view } = screens[app.screen];
 	if (app.open !== 'keys') {
 		const frame = view(app, width);
 		const always = everywhere.map(keyWords).join('\u00a0 ');
-		return { ...frame, footer: lines(`${footer(bindings, app)}\u00a0 ${always}`, width, 'quiet') };
+		return { ...frame, footer: lines(`${footer(bindings, app, width)}\u00a0 ${always}`, width, 'quiet') };
 	}
 	const told = [...bindings, ...everywhere].filter(({ when }) => when?.(app) ?? true);
 	const edits = typing(app) ? ['Left, Right, Home, End move in the line; ^W takes a word away, ^U all of it.'] : [];
 	return {
 		top: [
 			line('Keys on this screen', 'title'),
-			...told.flatMap(({ shown, label }) => lines(`${shown.padEnd(6)} ${label}`, width)),
+			...columns(told, width),
 			...edits.flatMap(text => lines(text, width, 'quiet')),
 		],
 		rows: null,

@@ -43,9 +43,14 @@ export const bindings: readonly Binding[] = [
 		shown: 'Enter',
 		label: 'see it whole',
 		when: app => count(app) > 0,
-		run: app => ({ ...app, screen: 'finding' }),
+		run: app => ({ ...app, screen: 'finding', scroll: 0 }),
 	},
-	{ keys: ['text:l'], shown: 'L', label: 'what gives out first', run: app => ({ ...app, screen: 'limits' }) },
+	{
+		keys: ['text:l'],
+		shown: 'L',
+		label: 'what gives out first',
+		run: app => ({ ...app, screen: 'limits', scroll: 0 }),
+	},
 	{ keys: ['text:n'], shown: 'N', label: 'answer these next', run: nextUp },
 	{
 		keys: ['text:c'],

@@ -7,11 +7,12 @@ import type { Question } from '../../sheet/question.ts';
 import { standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
-import { type Binding, listKeys } from '../bindings.ts';
+import { type Binding, listKeys, scrollKeys } from '../bindings.ts';
 import { buffer, textOf } from '../buffer.ts';
 import type { Frame } from '../frame.ts';
 import { panel } from '../panel.ts';
 import { clip, type Line, line, lines } from '../text.ts';
+import { bankLines } from './cylinders.ts';
 
 const hasList = ({ interview, taking }: App): boolean => {
 	const question = interview && questionAt(interview);
@@ -33,14 +34,15 @@ export const bindings: readonly Binding[] = [
 		keys: ['ctrl-f'],
 		shown: '^F',
 		label: 'how to find out',
-		run: app => ({ ...app, open: app.open === 'how' ? null : 'how' }),
+		run: app => ({ ...app, scroll: 0, open: app.open === 'how' ? null : 'how' }),
 	},
 	{ keys: ['ctrl-n'], shown: '^N', label: 'not known', run: app => tell(app, { do: 'not-known' }) },
-	{ keys: ['ctrl-l'], shown: '^L', label: 'later', run: app => tell(app, { do: 'later' }) },
+	{ keys: ['ctrl-l'], shown: '^L', label: 'later', wide: true, run: app => tell(app, { do: 'later' }) },
 	{ keys: ['ctrl-b'], shown: '^B', label: 'back', run: app => backTo(app) },
 	{
 		keys: ['tab'],
 		shown: 'Tab',
+		wide: true,
 		label: 'how it is known',
 		when: isNumber,
 		run: app => ({ ...app, known: knownOrder[(knownOrder.indexOf(app.known) + 1) % knownOrder.length]! }),
@@ -48,13 +50,21 @@ export const bindings: readonly Binding[] = [
 	{
 		keys: ['ctrl-o'],
 		shown: '^O',
+		wide: true,
 		label: 'note',
 		run: app => ({ ...app, taking: 'note', field: buffer(noteOf(app)) }),
 	},
-	{ keys: ['ctrl-g'], shown: '^G', label: 'go to', run: app => ({ ...app, screen: 'sections', cursor: 0 }) },
+	{
+		keys: ['ctrl-g'],
+		shown: '^G',
+		label: 'go to',
+		wide: true,
+		run: app => ({ ...app, screen: 'sections', cursor: 0 }),
+	},
 	{
 		keys: ['ctrl-r'],
 		shown: '^R',
+		wide: true,
 		label: 'review',
 		run: app => ({ ...tell(app, { do: 'review' }), screen: 'review', cursor: 0 }),
 	},
@@ -66,6 +76,7 @@ export const bindings: readonly Binding[] = [
 		minor: true,
 		run: app => (app.taking === 'note' ? arrive(app) : { ...app, open: null }),
 	},
+	...scrollKeys(({ open }) => open === 'how'),
 	...listKeys(count),
 ];
 
@@ -120,7 +131,8 @@ export function view(app: App, width: number): Frame {
 	const items = ways.length > 0 ? ways : hasList(app) ? choiceRows(app, question, width) : null;
 	return {
 		top,
-		rows: items ? { items, cursor: app.cursor } : null,
+		...(app.open === 'how' ? { scroll: app.scroll } : {}),
+		rows: items && app.open !== 'how' ? { items, cursor: app.cursor } : null,
 		bottom: [...said(app, width), ...fieldLines(app, question, width)],
 		panel: panel(app, question.section, width),
 		footer: [],
@@ -173,6 +185,9 @@ function fieldLines(app: App, question: Question, width: number): Line[] {
 	);
 	return [
 		...(before ? [line(clip(before, width), 'quiet')] : []),
+		...(question.kind === 'per-cylinder' && app.open !== 'how'
+			? bankLines(textOf(app.field), app.interview!.sheet, width)
+			: []),
 		field,
 		...(waysOf(app).length > 0 ? [] : echo(app, question, width)),
 	];
@@ -183,7 +198,7 @@ function echo(app: App, question: Question, width: number): Line[] {
 	const text = textOf(app.field);
 	if (text.trim() === '' || question.of.length === 0) return [];
 	const entry = readEntry(question, text, app.interview!.sheet.units, cylindersOf(app.interview!.sheet));
-	if (entry.is === 'problem') return [line(clip('not read yet', width), 'quiet')];
+	if (entry.is === 'problem') return [line('not read yet', 'quiet')];
 	if (entry.is === 'two-ways')
 		return lines(`reads two ways: ${entry.ways.map(({ echo }) => echo).join(', or ')}`, width, 'odd').slice(0, 2);
 	return lines(
