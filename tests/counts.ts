@@ -12,6 +12,8 @@ export const counts = {
 	expressionTexts: long ? 1_000_000 : 50_000,
 	/** Changes of one answer whose effect on the verdicts is followed. */
 	edits: long ? 10_000 : 500,
+	/** Whether the interview is stopped after each answer of a pass, or after the first, the middle and the last. */
+	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */
 	walks: long ? 5_000 : 500,
 	/** Hostile texts on each surface that prints them. */
