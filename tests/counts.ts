@@ -20,8 +20,10 @@ export const counts = {
 	edits: long ? 10_000 : 500,
 	/** Random sheets whose quantities are worked out and held against physics. */
 	sheets: long ? 5_000 : 60,
+	/** Whether the interview is stopped after each answer of a pass, or after the first, the middle and the last. */
+	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */
-	walks: long ? 5_000 : 100,
+	walks: long ? 5_000 : 500,
 	/** Hostile texts on each surface that prints them. */
 	hostile: long ? 100_000 : 3_000,
 	/** Saves by each of two programs on one sheet. */

@@ -5,7 +5,7 @@ import type { Finding, StageReadiness } from './audit.ts';
 const serious: readonly string[] = ['person', 'engine', 'strands'];
 
 /** Whether a finding keeps its stage from being ready. */
-export function standsInTheWay({ verdict, harm }: Finding): boolean {
+export function standsInTheWay({ verdict, harm }: Pick<Finding, 'verdict' | 'harm'>): boolean {
 	return verdict === 'fails' || verdict === 'not-evaluated' || (verdict === 'cannot-tell' && serious.includes(harm));
 }
 

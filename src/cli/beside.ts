@@ -1,24 +1,41 @@
 import { basename } from 'node:path';
-import { assess } from '../audit/assess.ts';
+import { type Assessment, assess } from '../audit/assess.ts';
+import { compare } from '../audit/compare.ts';
 import type { Model } from '../audit/model.ts';
 import { recordOf } from '../audit/record.ts';
 import { writeOut } from '../files/out.ts';
 import { renderAudit } from '../report/render.ts';
+import type { AuditRecord } from '../sheet/sheet.ts';
 import { usualDraws } from './judged.ts';
 import { today } from './options.ts';
 import { type Opened, saveSheet } from './sheet.ts';
 import { version } from './version.ts';
 
-/** Writes the audit of a sheet beside it, NAME.audit.md, and keeps its record in the sheet. A demo is not written. */
-export function writeAuditBeside(model: Model, opened: Opened): { readonly path: string; readonly opened: Opened } {
-	if (opened.place.kind === 'stdin') return { path: 'nowhere: the demo build is only to look at', opened };
+/**
+ * Writes the audit of a sheet beside it, NAME.audit.md, compared with one of the audits in it (`since`, counted from 1),
+ * and keeps its record in it, unless the last record says the same. A demo is not written.
+ */
+export function writeAuditBeside(
+	model: Model,
+	opened: Opened,
+	since: number | null = null,
+): { readonly path: string; readonly opened: Opened; readonly assessment: Assessment | null } {
+	if (opened.place.kind === 'stdin')
+		return { path: 'nowhere: the demo build is only to look at', opened, assessment: null };
 	const options = { date: today(), units: opened.sheet.units, tool: version, draws: usualDraws };
-	const assessment = assess(model, opened, options);
+	const judged = assess(model, opened, options);
+	const before = since === null ? undefined : opened.sheet.audits[since - 1];
+	const assessment = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	const path = opened.place.path.replace(/(\.json)?$/, '.audit.md');
 	const { text, pictures } = renderAudit(assessment, 'md', basename(path, '.md'));
 	writeOut(path, text, pictures);
-	return {
-		path,
-		opened: saveSheet(opened, { ...opened.sheet, audits: [...opened.sheet.audits, recordOf(assessment)] }),
-	};
+	const record = recordOf(judged);
+	const { audits } = opened.sheet;
+	const sheet = { ...opened.sheet, audits: saysTheSame(audits.at(-1), record) ? audits : [...audits, record] };
+	return { path, opened: saveSheet(opened, sheet), assessment };
+}
+
+/** Whether two records differ in their day alone: looking at an audit twice is no second audit. */
+function saysTheSame(last: AuditRecord | undefined, now: AuditRecord): boolean {
+	return last !== undefined && JSON.stringify({ ...last, date: '' }) === JSON.stringify({ ...now, date: '' });
 }

@@ -5,7 +5,8 @@ import { listSheets } from '../files/folders.ts';
 import { keepPreferences, readPreferences } from '../files/preferences.ts';
 import { textOf } from '../files/read.ts';
 import { dataFolder } from '../files/where.ts';
-import { answeredCount, type Pass, start } from '../interview/state.ts';
+import { start } from '../interview/sitting.ts';
+import { answeredCount, type Pass } from '../interview/state.ts';
 import { checkSheet } from '../sheet/check.ts';
 import { parseSheet } from '../sheet/parse.ts';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -47,8 +48,8 @@ export async function drawn(
 				throw error;
 			}
 		},
-		writeAudit: (sheet: Sheet) => {
-			const written = writeAuditBeside(model, { ...now!, sheet });
+		writeAudit: (sheet: Sheet, since: number | null) => {
+			const written = writeAuditBeside(model, { ...now!, sheet }, since);
 			now = written.opened;
 			return { path: written.path, sheet: now.sheet };
 		},

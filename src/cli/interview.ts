@@ -1,5 +1,6 @@
 import { createInterface } from 'node:readline';
 import type { Model } from '../audit/model.ts';
+import { changeCounts, changeLines } from '../interview/changes.ts';
 import type { Pass } from '../interview/state.ts';
 import { runLines } from '../plain/face.ts';
 import { writeAuditBeside } from './beside.ts';
@@ -58,11 +59,16 @@ async function byLines(model: Model, opened: Opened, pass: Pass, section: string
 		},
 		width: Math.min(process.stdout.columns ?? 80, 100),
 	};
-	const { because, sheet } = await runLines(model, opened.sheet, pass, section, face);
+	const { because, sheet, since } = await runLines(model, opened.sheet, pass, section, face);
 	if (because === 'end-of-input') {
 		print('No more lines: saved as it stands.');
 		return exit.interrupted;
 	}
-	print(`The audit is in ${writeAuditBeside(model, { ...now, sheet }).path}.`);
+	const { path, assessment } = writeAuditBeside(model, { ...now, sheet }, since);
+	if (assessment?.audit.since) {
+		print(`Since ${assessment.audit.since.date}: ${changeCounts(assessment)}`);
+		for (const line of changeLines(assessment)) print(`  ${line}`);
+	}
+	print(`The audit is in ${path}.`);
 	return exit.done;
 }

@@ -46,17 +46,9 @@ export function effectsOf({ graph, rulebook }: Model, sheet: Sheet): Effects {
 		const value = values[slot];
 		return value === null || (given.has(slot) && value !== undefined) ? value : Number.NaN;
 	};
-	const quick = new Set(
-		rulebook.questions
-			.filter(question =>
-				typeof question.quick === 'boolean'
-					? question.quick
-					: bind(question.quick, name => () => answered(graph.slotOf.get(name)!))() === true,
-			)
-			.map(({ id }) => id),
-	);
 	return {
 		inEffect: ({ id }) => values[graph.slotOf.get(id)!] !== null,
-		quick: ({ id }) => quick.has(id),
+		quick: ({ quick }) =>
+			typeof quick === 'boolean' ? quick : bind(quick, name => () => answered(graph.slotOf.get(name)!))() === true,
 	};
 }

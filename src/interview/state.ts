@@ -2,6 +2,7 @@ import type { Model } from '../audit/model.ts';
 import type { Question } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
 import { type Effects, effectsOf } from './effects.ts';
+import type { Way } from './entry/outcome.ts';
 
 export type Pass = 'quick' | 'full';
 
@@ -9,6 +10,17 @@ export type Pass = 'quick' | 'full';
 export interface Said {
 	readonly kind: 'read' | 'problem' | 'odd' | 'told';
 	readonly text: string;
+}
+
+/** What an entry left open: an odd one waits to be entered once more, one that reads two ways for the person to say which. */
+export type Doubt =
+	| { readonly is: 'odd'; readonly id: string; readonly answer: Answer }
+	| { readonly is: 'two-ways'; readonly ways: readonly [Way, Way] };
+
+/** A recheck under way: what is to be asked yet, in this order, of how many. */
+export interface Recheck {
+	readonly todo: readonly string[];
+	readonly of: number;
 }
 
 /** The interview at one moment. A face shows it; only `step` makes the next. */
@@ -25,52 +37,45 @@ export interface State {
 	readonly trail: readonly string[];
 	/** Put off for this sitting. */
 	readonly later: ReadonlySet<string>;
-	/** An odd entry waiting to be entered once more. */
-	readonly odd: { readonly id: string; readonly answer: Answer } | null;
+	readonly doubt: Doubt | null;
 	/** A question opened from the review goes back there. */
 	readonly fromReview: boolean;
+	/** Null: the questions are asked in their order. */
+	readonly recheck: Recheck | null;
+	/** Of the audits in the sheet the one that this sitting's are compared with, counted from 1; null: with none. */
+	readonly since: number | null;
 	readonly said: Said | null;
 }
 
-/** Opens the interview on a sheet: at its first open question. */
-export function start(model: Model, sheet: Sheet, pass: Pass, section: string | null = null): State {
-	const blank = { model, sheet, pass, section, trail: [], later: new Set<string>(), odd: null, fromReview: false };
-	const state: State = { ...blank, effects: effectsOf(model, sheet), at: null, said: null };
-	const done = answeredCount(state);
-	const at = firstOpen(state);
-	const said: Said | null = done > 0 ? { kind: 'told', text: `Going on, ${done} answered.` } : null;
-	return { ...state, at, said };
+/** An interview on a sheet, with nothing in sight yet. */
+export function blank(model: Model, sheet: Sheet, pass: Pass, section: string | null): State {
+	return {
+		model,
+		sheet,
+		effects: effectsOf(model, sheet),
+		pass,
+		section,
+		at: null,
+		trail: [],
+		later: new Set(),
+		doubt: null,
+		fromReview: false,
+		recheck: null,
+		since: null,
+		said: null,
+	};
 }
 
-/** Every question of this pass that makes sense now, in order. A section asked for by name is asked whole in a full pass. */
-export function asked({ model, effects, pass, section }: State): Question[] {
-	return model.rulebook.questions.filter(
-		question =>
-			(section === null || question.section === section) &&
-			effects.inEffect(question) &&
-			(pass === 'full' || effects.quick(question)),
-	);
+export function questionNamed({ model }: State, id: string): Question | null {
+	return model.rulebook.questions.find(question => question.id === id) ?? null;
+}
+
+export function questionAt(state: State): Question | null {
+	return state.at === null ? null : questionNamed(state, state.at);
 }
 
 /** Whether a question has been dealt with: a value, or "not known". */
 export const isAnswered = ({ sheet }: State, { id }: Question): boolean => answerTo(sheet, id) !== undefined;
-
-export function questionAt({ model, at }: State): Question | null {
-	return at === null ? null : (model.rulebook.questions.find(({ id }) => id === at) ?? null);
-}
-
-/** The first question that is neither answered nor put off. */
-export function firstOpen(state: State): string | null {
-	return asked(state).find(question => !isAnswered(state, question) && !state.later.has(question.id))?.id ?? null;
-}
-
-/** The next open one behind a question; then whatever was left open before it. */
-export function nextOpen(state: State, from: string): string | null {
-	const order = state.model.rulebook.questions.map(({ id }) => id);
-	const place = order.indexOf(from);
-	const open = asked(state).filter(question => !isAnswered(state, question) && !state.later.has(question.id));
-	return (open.find(({ id }) => order.indexOf(id) > place) ?? open.find(({ id }) => id !== from))?.id ?? null;
-}
 
 /** Answers on the sheet that are in effect. */
 export function answeredCount(state: State): number {
@@ -79,14 +84,8 @@ export function answeredCount(state: State): number {
 	).length;
 }
 
-/** Where in the pass: how many of how many are dealt with. */
-export function progress(state: State): { readonly done: number; readonly of: number } {
-	const all = asked(state);
-	return { done: all.filter(question => isAnswered(state, question)).length, of: all.length };
-}
-
 /** How many cylinders lists have: as answered, else the usual 8. */
-export function cylindersOf({ sheet }: State): number {
+export function cylindersOf(sheet: Sheet): number {
 	const value = answerTo(sheet, 'engine.cylinders')?.value;
 	return typeof value === 'number' ? value : 8;
 }

@@ -1,8 +1,11 @@
 import type { Model } from '../audit/model.ts';
-import { type Pass, questionAt, type State, start } from '../interview/state.ts';
+import { resume } from '../interview/sitting.ts';
+import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
+import { clean } from '../report/clean.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { promptLines, topicLines } from './prompts.ts';
+import { touchedIn, touchedPrompt } from './touched.ts';
 import { wrap } from './wrap.ts';
 
 /** What the line face is given: lines in, text out, a place to save. It knows no stream and no disk. */
@@ -15,7 +18,12 @@ export interface LineFace {
 }
 
 /** How it ended: after the last question, by asking for the audit, or because no more lines came. */
-export type Ended = { readonly because: 'done' | 'audit' | 'end-of-input'; readonly sheet: Sheet };
+export interface Ended {
+	readonly because: 'done' | 'audit' | 'end-of-input';
+	readonly sheet: Sheet;
+	/** After a recheck: which of the audits in the sheet to compare with, counted from 1. */
+	readonly since: number | null;
+}
 
 const help = 'An answer is a line. ? how to find out, - not known, > later, < back, ! audit now, # and words: a note.';
 
@@ -27,30 +35,45 @@ export async function runLines(
 	section: string | null,
 	face: LineFace,
 ): Promise<Ended> {
-	let state = start(model, sheet, pass, section);
+	const opened = resume(model, sheet, pass, section);
+	let { state } = opened;
 	const tell = (text: string) => wrap(text, face.width, '  ').forEach(face.say);
+	const ended = (because: Ended['because']): Ended => ({ because, sheet: state.sheet, since: state.since });
+	const last = sheet.audits.at(-1)?.date;
 	tell(help);
 	if (state.said) tell(state.said.text);
+	if (opened.text) tell(`Half typed last time: ${clean(opened.text)}`);
+	if (last && state.at !== null)
+		tell(`Last audit ${last}. Changed the car since? A line like: touched fuel, ignition.gap`);
 	let topic = ask(state, null, face);
-	if (state.at === null) return { because: 'done', sheet: state.sheet };
+	if (state.at === null) {
+		if (!last) return ended('done');
+		tell(touchedPrompt(last));
+	}
 	for await (const raw of face.lines) {
 		const line = raw.trim();
-		if (line === '!') return { because: 'audit', sheet: state.sheet };
-		const question = questionAt(state)!;
-		if (line === '?') {
+		if (line === '!') return ended('audit');
+		const question = questionAt(state);
+		if (!question || /^touched\b/i.test(line)) {
+			const named = touchedIn(line, model);
+			if ('strange' in named) tell(`${JSON.stringify(named.strange)} is no section and no answer.`);
+			else state = step(state, { do: 'recheck', touched: named.touched });
+			if (state.said) tell(state.said.text);
+		} else if (line === '?') {
 			tell(question.how);
 			tell(help);
-			topic = ask(state, topic, face);
-			continue;
+		} else {
+			const before = state;
+			state = step(state, eventFor(line));
+			if (state.said) tell(state.said.text);
+			if (state.sheet !== before.sheet) face.save(state.sheet);
 		}
-		const before = state;
-		state = step(state, eventFor(line));
-		if (state.said) tell(state.said.text);
-		if (state.sheet !== before.sheet) face.save(state.sheet);
-		if (state.at === null) return { because: 'done', sheet: state.sheet };
+		if (state.at === null && (question || state.since !== null)) return ended('done');
+		if (state.at === null && last) tell(touchedPrompt(last));
 		topic = ask(state, topic, face);
 	}
-	return { because: 'end-of-input', sheet: state.sheet };
+	// Nothing was asked but what was touched: nothing was.
+	return ended(state.at === null ? 'done' : 'end-of-input');
 }
 
 function eventFor(line: string): Event {

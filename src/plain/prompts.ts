@@ -1,5 +1,6 @@
 import { showAnswer } from '../audit/show.ts';
-import { progress, type State } from '../interview/state.ts';
+import { progress } from '../interview/asked.ts';
+import type { State } from '../interview/state.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
 import { answerTo } from '../sheet/sheet.ts';
 import { wrap } from './wrap.ts';
@@ -71,6 +72,6 @@ function expects(question: Question, units: UnitSet): string {
 			return ' - as 36-1';
 		default:
 			if (first === ':1') return ' - so many to 1';
-			return ` - a number in${first === 'in' ? ' inches' : unit || ' bare figures'}`;
+			return unit ? ` - a number (${first})` : ' - a bare number';
 	}
 }

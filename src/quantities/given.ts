@@ -1,8 +1,11 @@
 import { keptAnswer } from '../sheet/kept.ts';
 import type { Question } from '../sheet/question.ts';
-import { answerTo, type Sheet } from '../sheet/sheet.ts';
+import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
 import { AtDensity } from './answers.ts';
 import type { GivenAnswer } from './pass.ts';
+
+/** What was read before: an answer never changes, and from one key to the next an interview's sheet is mostly the same answers. */
+const read = new WeakMap<Answer, { readonly question: Question; readonly given: GivenAnswer | null }>();
 
 /** The answers of a checked sheet as the graph takes them. */
 export function givenAnswers(sheet: Sheet, questions: readonly Question[]): Map<string, GivenAnswer> {
@@ -10,9 +13,15 @@ export function givenAnswers(sheet: Sheet, questions: readonly Question[]): Map<
 	for (const question of questions) {
 		const answer = answerTo(sheet, question.id);
 		if (!answer) continue;
-		const { value, needs, assumed } = keptAnswer(question, answer);
-		if (value === undefined || value === null) continue;
-		given.set(question.id, { value: needs ? new AtDensity(value as AtDensity['flow'], needs.by) : value, assumed });
+		let known = read.get(answer);
+		if (known?.question !== question) read.set(answer, (known = { question, given: givenOf(question, answer) }));
+		if (known.given) given.set(question.id, known.given);
 	}
 	return given;
+}
+
+function givenOf(question: Question, answer: Answer): GivenAnswer | null {
+	const { value, needs, assumed } = keptAnswer(question, answer);
+	if (value === undefined || value === null) return null;
+	return { value: needs ? new AtDensity(value as AtDensity['flow'], needs.by) : value, assumed };
 }

@@ -1,6 +1,10 @@
 import { type Assessment, assess } from '../audit/assess.ts';
+import { compare } from '../audit/compare.ts';
 import type { Model } from '../audit/model.ts';
-import { type Pass, questionAt, type State, start } from '../interview/state.ts';
+import { type Figures, figuresOf } from '../interview/figures.ts';
+import { asksAnew } from '../interview/recheck.ts';
+import { resume } from '../interview/sitting.ts';
+import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
 import { type Buffer, buffer } from './buffer.ts';
@@ -15,12 +19,23 @@ export interface Found {
 /** What the reducer asks of the machine; done after the key that asked, in order. */
 export type Wish =
 	| { readonly wish: 'save'; readonly sheet: Sheet }
-	| { readonly wish: 'write-audit'; readonly sheet: Sheet }
+	/** `since`: the audit in the sheet to compare with, counted from 1. */
+	| { readonly wish: 'write-audit'; readonly sheet: Sheet; readonly since: number | null }
 	| { readonly wish: 'open'; readonly path: string }
 	| { readonly wish: 'create'; readonly name: string }
 	| { readonly wish: 'quit' };
 
-export type Screen = 'opening' | 'question' | 'review' | 'audit' | 'finding' | 'limits' | 'sections';
+export type Screen =
+	| 'opening'
+	| 'build'
+	| 'question'
+	| 'sections'
+	| 'review'
+	| 'touched'
+	| 'changed'
+	| 'audit'
+	| 'finding'
+	| 'limits';
 
 /** Everything the drawn face shows. Only `reduce` makes the next. */
 export interface App {
@@ -37,11 +52,18 @@ export interface App {
 	/** How the typed number is known; null: as the words say, else an estimate. */
 	readonly known: 'measured' | 'paperwork' | 'estimate' | null;
 	readonly cursor: number;
+	/** How many lines of a page of text are passed. */
+	readonly scroll: number;
 	readonly ticked: readonly string[];
+	/** Sections and answers ticked as touched before a recheck, and the section whose answers are in sight. */
+	readonly touched: readonly string[];
+	readonly unfolded: string | null;
 	readonly open: 'how' | 'keys' | null;
+	/** The audit on the screen. */
 	readonly assessment: Assessment | null;
-	/** Figures of the sheet as it was before the last answer, to tell what it changed. */
-	readonly before: Assessment | null;
+	/** The live figures, and those before the last answer, to tell what it moved. */
+	readonly figures: Figures | null;
+	readonly before: Figures | null;
 	readonly told: string | null;
 	readonly wishes: readonly Wish[];
 }
@@ -58,25 +80,41 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		taking: 'answer',
 		known: null,
 		cursor: 0,
+		scroll: 0,
 		ticked: [],
+		touched: [],
+		unfolded: null,
 		open: null,
 		assessment: null,
+		figures: null,
 		before: null,
 		told: null,
 		wishes: [],
 	};
 }
 
-/** The app with a sheet open at its first open question, or at its audit when all is answered. */
+/**
+ * The app with a sheet open where it was left; when all is answered at its audit, or, when it was audited before, at the
+ * choice of what to do with it.
+ */
 export function withSheet(app: App, sheet: Sheet, pass: Pass, section: string | null): App {
-	const interview = start(app.model, sheet, pass, section);
-	const opened = arrive({ ...app, interview, screen: 'question', assessment: null, before: null, told: null });
-	const draft = sheet.draft as { id?: string; text?: string } | undefined;
-	const typed =
-		draft && draft.id === interview.at && typeof draft.text === 'string'
-			? { ...opened, field: buffer(draft.text) }
-			: opened;
-	return interview.at === null ? toAudit(typed) : typed;
+	const { state: interview, text } = resume(app.model, sheet, pass, section);
+	const opened = arrive({
+		...app,
+		interview,
+		screen: 'question',
+		assessment: null,
+		figures: null,
+		before: null,
+		told: null,
+	});
+	if (interview.at !== null) return { ...opened, field: buffer(text) };
+	return sheet.audits.length > 0 ? { ...opened, screen: 'build' } : toAudit(opened);
+}
+
+/** A build chosen from the opening screen: one that was audited before is asked what is wanted of it. */
+export function toBuild(app: App): App {
+	return (app.interview?.sheet.audits.length ?? 0) > 0 ? { ...app, screen: 'build', cursor: 0 } : app;
 }
 
 /** Sets the field and the list for the question now in sight. */
@@ -87,7 +125,8 @@ export function arrive(app: App): App {
 	const answer = answerTo(app.interview.sheet, question.id);
 	const ids = Object.keys(question.choices);
 	const cursor = question.kind === 'choice' ? Math.max(0, ids.indexOf(String(answer?.value))) : 0;
-	const ticked = question.kind === 'several' && Array.isArray(answer?.value) ? (answer.value as string[]) : [];
+	const stands = question.kind === 'several' && !asksAnew(app.interview, question.id) ? answer?.value : undefined;
+	const ticked = Array.isArray(stands) ? (stands as string[]) : [];
 	return { ...app, ...blank, cursor, ticked };
 }
 
@@ -98,9 +137,10 @@ export function tell(app: App, event: Event): App {
 	const changed = interview.sheet !== app.interview.sheet;
 	const moved = interview.at !== app.interview.at;
 	const wishes: Wish[] = changed ? [...app.wishes, { wish: 'save', sheet: interview.sheet }] : [...app.wishes];
-	const next: App = { ...app, interview, wishes, told: null, before: changed ? app.assessment : app.before };
+	const next: App = { ...app, interview, wishes, told: null, before: changed ? app.figures : app.before };
 	if (interview.at === null && app.interview.at !== null) {
-		return app.interview.fromReview ? { ...arrive(next), screen: 'review' } : toAudit(next);
+		if (app.interview.fromReview) return { ...arrive(next), screen: 'review' };
+		return app.interview.recheck ? rechecked(next) : toAudit(next);
 	}
 	return moved ? arrive(next) : { ...next, taking: 'answer' };
 }
@@ -108,26 +148,35 @@ export function tell(app: App, event: Event): App {
 /** The audit screen; the audit is written beside the sheet each time it is come to. */
 export function toAudit(app: App): App {
 	if (!app.interview) return app;
-	const { sheet } = app.interview;
+	const { sheet, since } = app.interview;
 	return {
 		...app,
 		screen: 'audit',
 		cursor: 0,
 		open: null,
 		field: buffer(),
-		assessment: judged(app, sheet),
-		wishes: [...app.wishes, { wish: 'write-audit', sheet }],
+		assessment: compared(judged(app, sheet), since),
+		wishes: [...app.wishes, { wish: 'write-audit', sheet, since }],
 	};
 }
 
+/** The end of a recheck: what changed, with the audit behind it. */
+export const rechecked = (app: App): App => ({ ...toAudit(app), screen: 'changed' });
+
+/** The assessment with what changed since an earlier audit of its sheet. */
+function compared(assessment: Assessment, since: number | null): Assessment {
+	const before = since === null ? undefined : assessment.sheet.audits[since - 1];
+	return before ? { ...assessment, audit: { ...assessment.audit, since: compare(before, assessment) } } : assessment;
+}
+
 /** Judges the sheet without draws: quick enough between two keys. */
-export function judged(app: App, sheet: Sheet): Assessment {
+function judged(app: App, sheet: Sheet): Assessment {
 	return assess(app.model, { sheet, warnings: [] }, { date: app.today, units: sheet.units, tool: app.tool, draws: 0 });
 }
 
 /** Lets the figures catch up with the answers; called after a pause in the typing. */
 export function figured(app: App): App {
 	const sheet = app.interview?.sheet;
-	if (!sheet || app.assessment?.sheet === sheet) return app;
-	return { ...app, assessment: judged(app, sheet), before: app.assessment ?? app.before };
+	if (!sheet || app.screen !== 'question' || app.figures?.sheet === sheet) return app;
+	return { ...app, figures: figuresOf(app.model, sheet), before: app.figures ?? app.before };
 }

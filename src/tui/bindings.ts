@@ -12,6 +12,8 @@ export interface Binding {
 	readonly run: (app: App) => App;
 	/** Told in the help only. */
 	readonly minor?: boolean;
+	/** Told in the footer of a wide window only, and in the help. */
+	readonly wide?: boolean;
 }
 
 export const nameOf = (key: Key): string => (key.key === 'text' ? `text:${key.text}` : key.key);
@@ -25,10 +27,13 @@ export function bindingFor(bindings: readonly Binding[], key: Key, app: App): Bi
 /** A key and what it does, in one piece: spaces that a line is not broken at. */
 export const keyWords = ({ shown, label }: Binding): string => `${shown} ${label}`.replaceAll(' ', '\u00a0');
 
+/** Windows of fewer columns are told the keys that one cannot do without, and the one that tells the rest. */
+const narrow = 60;
+
 /** The footer's text: what the keys do now. */
-export function footer(bindings: readonly Binding[], app: App): string {
+export function footer(bindings: readonly Binding[], app: App, width: number): string {
 	return bindings
-		.filter(({ minor, when }) => !minor && (when?.(app) ?? true))
+		.filter(({ minor, wide, when }) => !minor && !(wide && width < narrow) && (when?.(app) ?? true))
 		.map(keyWords)
 		.join('\u00a0 ');
 }
@@ -53,4 +58,22 @@ export const listKeys = (count: (app: App) => number): Binding[] =>
 		minor: true,
 		when: app => count(app) > 0,
 		run: app => ({ ...app, cursor: moved(app.cursor, by, count(app)) }),
+	}));
+
+/** The same keys where a page of text is read that may be longer than the window. */
+export const scrollKeys = (when: (app: App) => boolean = () => true): Binding[] =>
+	(
+		[
+			['up', 'Up', -1],
+			['down', 'Down', 1],
+			['page-up', 'PgUp', -8],
+			['page-down', 'PgDn', 8],
+		] as const
+	).map(([key, shown, by]) => ({
+		keys: [key],
+		shown,
+		label: by < 0 ? 'back up the page' : 'on down the page',
+		minor: true,
+		when,
+		run: app => ({ ...app, scroll: Math.max(0, Math.min(200, app.scroll + by)) }),
 	}));

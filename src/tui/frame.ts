@@ -9,6 +9,8 @@ export interface Rows {
 /** What a screen wants drawn, before it is cut to the window. */
 export interface Frame {
 	readonly top: readonly Line[];
+	/** How many lines under the first are passed, where the top is a page to be read. */
+	readonly scroll?: number;
 	readonly rows: Rows | null;
 	/** Below the list: what was said, the field. Never cut. */
 	readonly bottom: readonly Line[];
@@ -38,9 +40,20 @@ export function cutTo(frame: Frame, height: number): Cut {
 	const panel = whole <= room ? frame.panel : [];
 	const left = room - fixed - panel.length;
 	// A list keeps three rows of its own, and the question the rest; a short list leaves more.
-	const top = frame.top.slice(0, Math.max(1, left - Math.min(count, 3)));
+	const top = page(frame.top, Math.max(1, left - Math.min(count, 3)), frame.scroll);
 	const shown = Math.max(count > 0 ? 1 : 0, Math.min(count, left - top.length));
 	const from = Math.max(0, Math.min(count - shown, (frame.rows?.cursor ?? 0) - Math.floor(shown / 2)));
 	const gap = room - fixed - panel.length - top.length - shown > 2;
 	return { ...frame, top, panel, from, shown, gap };
+}
+
+const more: Line = { text: '-- more: Down', look: 'quiet' };
+
+/** The part of a page that fits. Its first line, the title, stays; a page that is read on says that there is more. */
+function page(lines: readonly Line[], room: number, scroll: number | undefined): readonly Line[] {
+	const [title, ...text] = lines;
+	if (scroll === undefined || lines.length <= room || !title || room < 3) return lines.slice(0, room);
+	const from = Math.min(scroll, text.length - (room - 1));
+	const part = text.slice(from, from + room - 1);
+	return from + room - 1 < text.length ? [title, ...part.slice(0, -1), more] : [title, ...part];
 }

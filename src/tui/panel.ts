@@ -23,24 +23,23 @@ const figures: Readonly<Record<string, readonly string[]>> = {
 
 /** What we know so far: the section's figures and the lowest limit, with what the last answer moved. One line when narrow. */
 export function panel(app: App, section: string, width: number): Line[] {
-	const { assessment, before } = app;
-	if (!assessment) return [];
-	const { audit, wording } = assessment;
+	const { figures: now, before } = app;
+	if (!now) return [];
+	const { wording, limits, fails } = now;
 	const told = (figures[section] ?? []).flatMap(id => {
-		const value = audit.quantities[id]?.value;
+		const value = now.value(id);
 		if (typeof value !== 'number') return [];
-		const was = before?.audit.quantities[id]?.value;
+		const was = before?.value(id);
 		const moved =
 			typeof was === 'number' && Math.abs(was - value) > 1e-9 * Math.abs(value)
 				? ` (was ${wording.show(id, was)})`
 				: '';
 		return [`${id.replace(/^[a-z]+\./, '').replaceAll('_', ' ')} ${wording.show(id, value)}${moved}`];
 	});
-	const lowest = audit.limits.find(({ value, bound }) => value !== null && bound !== 'above');
+	const lowest = limits.find(({ value, bound }) => value !== null && bound !== 'above');
 	const limit = lowest
 		? [`first to give out: ${lowest.title.toLowerCase()} at ${wording.show(lowest.limit, lowest.value!)}`]
 		: [];
-	const fails = audit.findings.filter(({ verdict }) => verdict === 'fails').length;
 	const all = [...told, ...limit, ...(fails > 0 ? [`${fails} to mend so far`] : [])];
 	if (all.length === 0) return [];
 	if (width < 72) return [line(clip(all[0]!, width), 'quiet')];

@@ -1,23 +1,38 @@
-import type { App, Screen } from './app.ts';
+import { leave } from '../interview/sitting.ts';
+import { type App, type Screen, tell } from './app.ts';
 import { type Binding, bindingFor, footer, keyWords } from './bindings.ts';
 import { erase, eraseBack, insert, move, textOf, typable } from './buffer.ts';
 import type { Frame } from './frame.ts';
 import type { Key } from './keys.ts';
 import * as audit from './screens/audit.ts';
+import * as build from './screens/build.ts';
+import * as changed from './screens/changed.ts';
 import * as finding from './screens/finding.ts';
 import * as limits from './screens/limits.ts';
 import * as opening from './screens/opening.ts';
 import * as question from './screens/question.ts';
 import * as review from './screens/review.ts';
 import * as sections from './screens/sections.ts';
-import { line, lines } from './text.ts';
+import * as touched from './screens/touched.ts';
+import { clip, type Line, line, lines } from './text.ts';
 
 interface Drawn {
 	readonly bindings: readonly Binding[];
 	view(app: App, width: number): Frame;
 }
 
-const screens: Readonly<Record<Screen, Drawn>> = { opening, question, review, audit, finding, limits, sections };
+const screens: Readonly<Record<Screen, Drawn>> = {
+	opening,
+	build,
+	question,
+	sections,
+	review,
+	touched,
+	changed,
+	audit,
+	finding,
+	limits,
+};
 
 /** Keys that every screen knows. */
 const everywhere: readonly Binding[] = [
@@ -42,12 +57,10 @@ function typing({ screen, taking }: App): boolean {
 }
 
 /** What has to be saved before leaving: the half-typed text, with the question it belongs to. */
-export function leaving({ interview, field, screen }: App): App['wishes'] {
+export function leaving({ interview, field, screen, taking }: App): App['wishes'] {
 	if (!interview) return [];
-	const text = screen === 'question' && interview.at !== null ? textOf(field) : '';
-	const { draft, ...sheet } = interview.sheet;
-	if (text === '') return draft === undefined ? [] : [{ wish: 'save', sheet: sheet as typeof interview.sheet }];
-	return [{ wish: 'save', sheet: { ...interview.sheet, draft: { id: interview.at, text } } }];
+	const sheet = leave(interview, screen === 'question' && taking === 'answer' ? textOf(field) : '');
+	return [{ wish: 'save', sheet }];
 }
 
 /** The app after a key. Pure. */
@@ -60,7 +73,12 @@ export function reduce(app: App, key: Key): App {
 		};
 	const binding = bindingFor([...screens[app.screen].bindings, ...everywhere], key, app);
 	if (binding) return binding.run(app);
-	return typing(app) ? edit(app, key) : app;
+	if (!typing(app)) return app;
+	const edited = edit(app, key);
+	// What is being typed anew is in doubt no more.
+	return edited.field !== app.field && app.interview?.doubt && app.taking === 'answer'
+		? tell(edited, { do: 'retype' })
+		: edited;
 }
 
 function edit(app: App, key: Key): App {
@@ -90,20 +108,28 @@ function edit(app: App, key: Key): App {
 	}
 }
 
+/** The keys with what they do, in two columns: a small window has to show them all. */
+function columns(told: readonly Binding[], width: number): Line[] {
+	const words = told.map(({ shown, label }) => `${shown.padEnd(5)} ${label}`);
+	const half = Math.ceil(words.length / 2);
+	const wide = Math.max(...words.slice(0, half).map(text => text.length)) + 2;
+	return words.slice(0, half).map((text, row) => line(clip(`${text.padEnd(wide)}${words[half + row] ?? ''}`, width)));
+}
+
 /** What to draw now. */
 export function frameOf(app: App, width: number): Frame {
 	const { bindings, view } = screens[app.screen];
 	if (app.open !== 'keys') {
 		const frame = view(app, width);
 		const always = everywhere.map(keyWords).join('\u00a0 ');
-		return { ...frame, footer: lines(`${footer(bindings, app)}\u00a0 ${always}`, width, 'quiet') };
+		return { ...frame, footer: lines(`${footer(bindings, app, width)}\u00a0 ${always}`, width, 'quiet') };
 	}
 	const told = [...bindings, ...everywhere].filter(({ when }) => when?.(app) ?? true);
 	const edits = typing(app) ? ['Left, Right, Home, End move in the line; ^W takes a word away, ^U all of it.'] : [];
 	return {
 		top: [
 			line('Keys on this screen', 'title'),
-			...told.flatMap(({ shown, label }) => lines(`${shown.padEnd(6)} ${label}`, width)),
+			...columns(told, width),
 			...edits.flatMap(text => lines(text, width, 'quiet')),
 		],
 		rows: null,

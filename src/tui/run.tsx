@@ -4,7 +4,7 @@ import type { Model } from '../audit/model.ts';
 import type { Pass } from '../interview/state.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Found } from './app.ts';
-import { type App, figured, newApp, type Wish, withSheet } from './app.ts';
+import { type App, figured, newApp, toBuild, type Wish, withSheet } from './app.ts';
 import { KeyReader } from './keys.ts';
 import { leaving, reduce } from './reduce.ts';
 import { Screen } from './screen.tsx';
@@ -19,7 +19,7 @@ export interface Machine {
 	create(name: string): Sheet;
 	save(sheet: Sheet): void;
 	/** Writes the audit beside the sheet and keeps its record in it. */
-	writeAudit(sheet: Sheet): { readonly path: string; readonly sheet: Sheet };
+	writeAudit(sheet: Sheet, since: number | null): { readonly path: string; readonly sheet: Sheet };
 }
 
 export interface Opening {
@@ -104,13 +104,13 @@ export function runDrawn({ model, today, tool, sheet, pass, section }: Opening, 
 						save(wish.sheet, false);
 						return app;
 					case 'write-audit': {
-						const written = machine.writeAudit(wish.sheet);
+						const written = machine.writeAudit(wish.sheet, wish.since);
 						unsaved = null;
 						const interview = app.interview && { ...app.interview, sheet: written.sheet };
 						return { ...app, interview, told: `The audit is in ${written.path}` };
 					}
 					case 'open':
-						return withSheet(app, machine.open(wish.path), pass, section);
+						return toBuild(withSheet(app, machine.open(wish.path), pass, section));
 					case 'create':
 						return withSheet(app, machine.create(wish.name), 'quick', section);
 					case 'quit':

@@ -25,7 +25,7 @@ export function lines(text: string, width: number, look: Look = 'plain', indent 
 			} else now = next;
 		}
 	}
-	return [...made, now].map(part => line(part.replaceAll('\u00a0', ' '), look));
+	return [...made, now].map(part => line(part.replaceAll('\u00a0', ' ').trimEnd(), look));
 }
 
 function cut(word: string, width: number): string[] {

@@ -50,3 +50,5 @@ for (const [name, path] of Object.entries(builds)) {
 	);
 }
 rmSync(folder, { recursive: true, force: true });
+console.log();
+await import('./key-to-frame.mjs');

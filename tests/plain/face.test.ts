@@ -1,10 +1,15 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import { recordOf } from '../../src/audit/record.ts';
+import { withAnswer } from '../../src/sheet/sheet.ts';
+import { writeSheet } from '../../src/sheet/write.ts';
+import { audited } from '../support/audited.ts';
 import { command, runCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
+import { buildSheet } from '../support/model.ts';
 import { Person } from '../terminal/person.ts';
 
 const sheetIn = (home: string) => join(home, 'mule.json');
@@ -71,6 +76,12 @@ test('going on starts at the first open question', () => {
 	expect(out).not.toContain('[build.stage]');
 });
 
+test('a comma that reads two ways is answered by its letter', () => {
+	const { out, home } = lines(['-', '-', '-', '-', '3,780 in', 'b'], ['--section', 'engine']);
+	expect(out.replace(/\s+/g, ' ')).toContain('a) 3780 in, which does not fit; b) 3.78 in, 96.01 mm');
+	expect(answers(sheetIn(home)).engine.bore).toEqual({ value: 3.78, unit: 'in' });
+});
+
 test('one section alone is asked when it is named', () => {
 	const { out } = lines(['-', '-'], ['--section', 'cooling']);
 	expect(out.match(/^\[[a-z]+\./gm)!.every(line => line === '[cooling.')).toBe(true);
@@ -94,4 +105,33 @@ test.each([
 	const [status] = await once(child, 'close');
 	expect(status).toBe(wanted);
 	expect(Object.keys(answers(sheetIn(home)))).toEqual(['build']);
+});
+
+describe('a sheet that was audited before', () => {
+	/** The boosted build with a hose that is wrong, audited; and the lines typed at it. */
+	function recheck(input: readonly string[]) {
+		const home = temporaryFolder();
+		const wrong = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
+		writeFileSync(sheetIn(home), writeSheet({ ...wrong, audits: [recordOf(audited(wrong))] }));
+		const text = input.map(line => `${line}\n`).join('');
+		return { ...runCommand(['interview', sheetIn(home), '--plain', '--quick'], { input: text, home }), home };
+	}
+
+	test('asks what was touched, asks only that, and tells what changed', () => {
+		const { out, status, home } = recheck(['chimney', 'fuel.hose', 'none', 'none', 'injection-rated', '!']);
+		expect(out).toContain('[recheck] What did you touch since the audit of 2026-05-01?');
+		expect(out).toContain('"chimney" is no section and no answer.');
+		expect(out).toContain('[build.checked_before_fire]');
+		expect(out).not.toContain('[engine.bore]');
+		expect(out).toMatch(/Since 2026-05-01: settled 1/);
+		expect(out).toMatch(/Settled: .*hose/i);
+		expect(status).toBe(0);
+		expect(readFileSync(join(home, 'mule.audit.md'), 'utf8')).toContain('## Since last time');
+	});
+
+	test('no line at all is nothing touched', () => {
+		const { status, out } = recheck([]);
+		expect(status).toBe(0);
+		expect(out).toContain('The audit is in');
+	});
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
-import { asked, start } from '../../src/interview/state.ts';
+import { asked } from '../../src/interview/asked.ts';
+import { start } from '../../src/interview/sitting.ts';
 import { type Answer, answerTo, emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 

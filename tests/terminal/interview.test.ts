@@ -80,18 +80,6 @@ describe('leaving loses nothing', () => {
 			await again.terminal.sees('halfway');
 		},
 	);
-
-	test('a kill leaves every answer that was given', async () => {
-		const { terminal, sheet } = await opened();
-		const person = new Person('mule', 'boosted');
-		for (let index = 0; index < 4; index++) {
-			terminal.send(person.keys()!);
-			await saved(sheet, index + 1);
-		}
-		terminal.kill('SIGKILL');
-		await terminal.done;
-		expect(answersIn(sheet)).toBe(4);
-	});
 });
 
 describe('windows', () => {
@@ -117,10 +105,15 @@ describe('windows', () => {
 		await expect.poll(() => [times('How far along is the build'), times('^Q')], { timeout: 5000 }).toEqual([1, 1]);
 	});
 
-	test('without colour no colour codes are sent', async () => {
+	test('without colour no colour codes are sent, and the text is the same', async () => {
 		const { terminal } = await opened({ env: { NO_COLOR: '1' } });
-		await terminal.quiet();
+		await terminal.sees('How far along');
 		expect(terminal.bytes()).not.toMatch(/\u001b\[[0-9;]*3[0-7]m/);
+		const plain = terminal.screen();
+		terminal.kill('SIGKILL');
+		const coloured = await opened({ env: { FORCE_COLOR: '3' } });
+		await coloured.terminal.sees('How far along');
+		expect(coloured.terminal.screen()).toEqual(plain);
 	});
 
 	test('the shell history above comes back when the screen is left', async () => {

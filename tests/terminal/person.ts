@@ -1,4 +1,5 @@
-import { questionAt, type State, start } from '../../src/interview/state.ts';
+import { start } from '../../src/interview/sitting.ts';
+import { questionAt, type State } from '../../src/interview/state.ts';
 import { type Event, step } from '../../src/interview/step.ts';
 import type { Question } from '../../src/sheet/question.ts';
 import { type Answer, emptySheet, type Sheet } from '../../src/sheet/sheet.ts';

@@ -1,12 +1,14 @@
 import { render } from 'ink-testing-library';
 import { describe, expect, test } from 'vitest';
-import { emptySheet } from '../../src/sheet/sheet.ts';
-import { type App, newApp, withSheet } from '../../src/tui/app.ts';
+import { recordOf } from '../../src/audit/record.ts';
+import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
+import { type App, newApp, toBuild, withSheet } from '../../src/tui/app.ts';
 import { cutTo } from '../../src/tui/frame.ts';
 import type { Key } from '../../src/tui/keys.ts';
 import { frameOf, reduce } from '../../src/tui/reduce.ts';
 import { Screen } from '../../src/tui/screen.tsx';
 import { Store } from '../../src/tui/store.ts';
+import { audited } from '../support/audited.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 
 const model = testModel();
@@ -114,4 +116,59 @@ test('at the end of a pass the audit is wished for and shown', () => {
 	expect(app.screen).toBe('audit');
 	expect(app.wishes.map(({ wish }) => wish)).toContain('write-audit');
 	expect(seen(app)).toContain('Before it cranks: ready, as far as the answers go');
+});
+
+test('a comma that reads two ways is a choice of two; typing on takes the choice away', () => {
+	const at = withSheet(fresh(), emptySheet('mule'), 'full', 'engine');
+	const bore = { ...at, interview: { ...at.interview!, at: 'engine.bore' } };
+	const asked = press(bore, ...type('3,780 in'), 'enter');
+	expect(frameOf(asked, 79).rows?.items).toEqual(['3780 in, which does not fit', '3.78 in, 96.01 mm']);
+	const picked = press(asked, 'down', 'enter');
+	expect(picked.interview?.sheet.answers.engine?.bore).toEqual({ value: 3.78, unit: 'in' });
+	expect(frameOf(press(asked, 'backspace'), 79).rows).toBeNull();
+});
+
+describe('a recheck', () => {
+	const boosted = buildSheet('boosted');
+	const bad = withAnswer(boosted, 'fuel.hose', { value: 'carburettor-rated' });
+	const sheet = { ...bad, audits: [recordOf(audited(bad))] };
+	const opened = withSheet(fresh(), sheet, 'full', null);
+	const sectionAt = model.rulebook.sections.findIndex(({ id }) => id === 'fuel');
+	const down = (count: number) => Array.from({ length: count }, () => 'down');
+
+	test('an audited build that is come back to asks what is wanted', () => {
+		expect(toBuild(opened).screen).toBe('build');
+		expect(seen(toBuild(opened))).toContain('1 to mend');
+		expect(seen(toBuild(opened))).toContain('Recheck: something on the car was changed');
+	});
+
+	test('asks what was touched, then only that and what hangs on it, then tells what changed', () => {
+		const asking = press(
+			toBuild(opened),
+			...down(frameOf(toBuild(opened), 79).rows!.items.findIndex(row => row.startsWith('Recheck'))),
+			'enter',
+		);
+		expect(seen(asking)).toContain('What did you touch since 2026-05-01?');
+		const unfolded = press(asking, ...down(sectionAt), 'right');
+		const hose = frameOf(unfolded, 79).rows!.items.findIndex(row => row.includes('hose:'));
+		let app = press(unfolded, ...down(hose - sectionAt), { key: 'text', text: ' ' }, 'enter');
+		expect(app.screen).toBe('question');
+		const asked: string[] = [];
+		while (app.interview?.at) {
+			const { at } = app.interview;
+			asked.push(at);
+			app = at === 'fuel.hose' ? press(app, ...type('injection'), 'enter') : press(app, 'enter');
+		}
+		expect(asked).toContain('fuel.hose');
+		expect(asked).toContain('fuel.leak_test');
+		expect(asked).toContain('build.checked_before_move');
+		expect(asked).not.toContain('engine.bore');
+		expect(app.screen).toBe('changed');
+		expect(seen(app)).toContain('What changed since 2026-05-01');
+		expect(seen(app)).toMatch(/Settled: .*hose/i);
+		// What was ticked on the last walk round is not ticked again by pressing Enter.
+		expect(app.interview?.sheet.answers.build?.checked_before_move).toEqual({ value: [] });
+		expect(press(app, 'enter').screen).toBe('audit');
+		expect(app.wishes.at(-1)).toMatchObject({ wish: 'write-audit', since: 1 });
+	});
 });

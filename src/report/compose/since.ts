@@ -3,7 +3,8 @@ import type { Change } from '../../audit/audit.ts';
 import { type Block, code, heading, listed, paragraph, strong } from '../document.ts';
 import { subjectWords } from './list.ts';
 
-const words: Readonly<Record<Change['change'], string>> = {
+/** What an audit line came to, in words, in the order in which they are told. */
+export const changeWords: Readonly<Record<Change['change'], string>> = {
 	settled: 'Settled',
 	new: 'New',
 	worse: 'Worse',
@@ -19,12 +20,12 @@ export function since({ audit, model, wording }: Assessment): Block[] {
 	// A rule that has gone since has no title any more.
 	const title = (rule: string) => model.rulebook.rules.find(({ id }) => id === rule)?.title ?? rule;
 	const about = (change: Change) => (change.subject === null ? '' : ` (${subjectWords(change, { model })})`);
-	const groups = (Object.keys(words) as Change['change'][]).flatMap((kind): Block[] => {
+	const groups = (Object.keys(changeWords) as Change['change'][]).flatMap((kind): Block[] => {
 		const own = changes.filter(({ change }) => change === kind);
 		const items = own.map(change => [
 			`${title(change.rule)}${about(change)}${change.by === 'rules' ? ', because the rules changed' : ''}.`,
 		]);
-		return listed([paragraph(strong(`${words[kind]}: ${own.length}`))], items);
+		return listed([paragraph(strong(`${changeWords[kind]}: ${own.length}`))], items);
 	});
 	const moved = numbers.map(({ name, before, after }) => [
 		code(name),

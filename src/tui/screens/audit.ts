@@ -1,6 +1,7 @@
 import type { Finding } from '../../audit/audit.ts';
 import { standsInTheWay } from '../../audit/stages.ts';
-import { asked, isAnswered } from '../../interview/state.ts';
+import { asked } from '../../interview/asked.ts';
+import { isAnswered } from '../../interview/state.ts';
 import { subjectWords } from '../../report/compose/list.ts';
 import { before } from '../../report/compose/names.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
@@ -28,7 +29,7 @@ function nextUp(app: App): App {
 		.find(id => open.has(id));
 	const id = worth ?? waiting ?? [...open][0];
 	if (id === undefined) return { ...app, told: 'Every question is answered.' };
-	const full = { ...app, interview: { ...state, pass: 'full' as const, section: null } };
+	const full = { ...app, interview: { ...state, pass: 'full' as const, section: null, recheck: null } };
 	return arrive({
 		...tell(full, { do: 'go', id }),
 		screen: 'question',
@@ -42,10 +43,29 @@ export const bindings: readonly Binding[] = [
 		shown: 'Enter',
 		label: 'see it whole',
 		when: app => count(app) > 0,
-		run: app => ({ ...app, screen: 'finding' }),
+		run: app => ({ ...app, screen: 'finding', scroll: 0 }),
 	},
-	{ keys: ['text:l'], shown: 'L', label: 'what gives out first', run: app => ({ ...app, screen: 'limits' }) },
+	{
+		keys: ['text:l'],
+		shown: 'L',
+		label: 'what gives out first',
+		run: app => ({ ...app, screen: 'limits', scroll: 0 }),
+	},
 	{ keys: ['text:n'], shown: 'N', label: 'answer these next', run: nextUp },
+	{
+		keys: ['text:c'],
+		shown: 'C',
+		label: 'what changed',
+		when: app => app.assessment?.audit.since != null,
+		run: app => ({ ...app, screen: 'changed', cursor: 0 }),
+	},
+	{
+		keys: ['text:r'],
+		shown: 'R',
+		label: 'recheck',
+		when: app => (app.interview?.sheet.audits.length ?? 0) > 0,
+		run: app => ({ ...app, screen: 'touched', cursor: 0, touched: [], unfolded: null }),
+	},
 	{ keys: ['text:s'], shown: 'S', label: 'save the audit', run: toAudit },
 	{
 		keys: ['ctrl-r'],

@@ -1,7 +1,7 @@
 import type { App } from '../app.ts';
-import type { Binding } from '../bindings.ts';
+import { type Binding, scrollKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';
-import { line, lines } from '../text.ts';
+import { lines } from '../text.ts';
 import { listed } from './audit.ts';
 
 export const bindings: readonly Binding[] = [
@@ -12,17 +12,18 @@ export const bindings: readonly Binding[] = [
 		run: app => ({ ...app, screen: 'audit' }),
 	},
 	{
-		keys: ['down', 'right'],
-		shown: 'Down',
+		keys: ['right', 'tab'],
+		shown: 'Right',
 		label: 'next',
-		run: app => ({ ...app, cursor: Math.min(listed(app).length - 1, app.cursor + 1) }),
+		run: app => ({ ...app, scroll: 0, cursor: Math.min(listed(app).length - 1, app.cursor + 1) }),
 	},
 	{
-		keys: ['up', 'left'],
-		shown: 'Up',
+		keys: ['left', 'shift-tab'],
+		shown: 'Left',
 		label: 'the one before',
-		run: app => ({ ...app, cursor: Math.max(0, app.cursor - 1) }),
+		run: app => ({ ...app, scroll: 0, cursor: Math.max(0, app.cursor - 1) }),
 	},
+	...scrollKeys(),
 ];
 
 /** One finding whole: why, what to do, how to prove it, what is missing or assumed. */
@@ -41,8 +42,8 @@ export function view(app: App, width: number): Frame {
 			...part('Assumed', finding.assumed.join(', ')),
 			...part('Caution', finding.cautions.join(', ')),
 			...part('Source', finding.source),
-			line(''),
 		],
+		scroll: app.scroll,
 		rows: null,
 		bottom: [],
 		panel: [],

@@ -1,10 +1,11 @@
 import type { App } from '../app.ts';
-import type { Binding } from '../bindings.ts';
+import { type Binding, scrollKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';
 import { clip, type Line, line } from '../text.ts';
 
 export const bindings: readonly Binding[] = [
 	{ keys: ['ctrl-b', 'escape', 'enter'], shown: '^B', label: 'back', run: app => ({ ...app, screen: 'audit' }) },
+	...scrollKeys(),
 ];
 
 /** The ladder as bars, lowest first. */
@@ -25,6 +26,7 @@ export function view(app: App, width: number): Frame {
 	const nothing = bars.length + rest.length === 0 ? [line('No limits on this build yet.')] : [];
 	return {
 		top: [line('What gives out first', 'title'), ...bars, ...rest, ...nothing],
+		scroll: app.scroll,
 		rows: null,
 		bottom: [],
 		panel: [],

@@ -1,23 +1,21 @@
 import { showAnswer } from '../../audit/show.ts';
-import { readEntry } from '../../interview/entry.ts';
-import { cylindersOf, progress, questionAt, type State } from '../../interview/state.ts';
+import { progress } from '../../interview/asked.ts';
+import { questionAt, type State } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
 import { standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
-import { type Binding, listKeys } from '../bindings.ts';
+import { type Binding, listKeys, scrollKeys } from '../bindings.ts';
 import { buffer, textOf } from '../buffer.ts';
 import type { Frame } from '../frame.ts';
 import { panel } from '../panel.ts';
 import { clip, type Line, line, lines } from '../text.ts';
+import { fieldLines, hasList, waysOf } from './field.ts';
 
-const hasList = ({ interview, taking }: App): boolean => {
-	const question = interview && questionAt(interview);
-	return taking === 'answer' && (question?.kind === 'choice' || question?.kind === 'several');
-};
 const kindIs = (kind: Question['kind']) => (app: App) => hasList(app) && questionAt(app.interview!)?.kind === kind;
 const isNumber = (app: App) => app.taking === 'answer' && (questionAt(app.interview!)?.of.length ?? 0) > 0;
-const count = (app: App) => (hasList(app) ? Object.keys(questionAt(app.interview!)!.choices).length : 0);
+const count = (app: App) =>
+	waysOf(app).length || (hasList(app) ? Object.keys(questionAt(app.interview!)!.choices).length : 0);
 const knownOrder = [null, 'measured', 'paperwork', 'estimate'] as const;
 
 export const bindings: readonly Binding[] = [
@@ -27,14 +25,15 @@ export const bindings: readonly Binding[] = [
 		keys: ['ctrl-f'],
 		shown: '^F',
 		label: 'how to find out',
-		run: app => ({ ...app, open: app.open === 'how' ? null : 'how' }),
+		run: app => ({ ...app, scroll: 0, open: app.open === 'how' ? null : 'how' }),
 	},
 	{ keys: ['ctrl-n'], shown: '^N', label: 'not known', run: app => tell(app, { do: 'not-known' }) },
-	{ keys: ['ctrl-l'], shown: '^L', label: 'later', run: app => tell(app, { do: 'later' }) },
+	{ keys: ['ctrl-l'], shown: '^L', label: 'later', wide: true, run: app => tell(app, { do: 'later' }) },
 	{ keys: ['ctrl-b'], shown: '^B', label: 'back', run: app => backTo(app) },
 	{
 		keys: ['tab'],
 		shown: 'Tab',
+		wide: true,
 		label: 'how it is known',
 		when: isNumber,
 		run: app => ({ ...app, known: knownOrder[(knownOrder.indexOf(app.known) + 1) % knownOrder.length]! }),
@@ -42,13 +41,21 @@ export const bindings: readonly Binding[] = [
 	{
 		keys: ['ctrl-o'],
 		shown: '^O',
+		wide: true,
 		label: 'note',
 		run: app => ({ ...app, taking: 'note', field: buffer(noteOf(app)) }),
 	},
-	{ keys: ['ctrl-g'], shown: '^G', label: 'go to', run: app => ({ ...app, screen: 'sections', cursor: 0 }) },
+	{
+		keys: ['ctrl-g'],
+		shown: '^G',
+		label: 'go to',
+		wide: true,
+		run: app => ({ ...app, screen: 'sections', cursor: 0 }),
+	},
 	{
 		keys: ['ctrl-r'],
 		shown: '^R',
+		wide: true,
 		label: 'review',
 		run: app => ({ ...tell(app, { do: 'review' }), screen: 'review', cursor: 0 }),
 	},
@@ -60,6 +67,7 @@ export const bindings: readonly Binding[] = [
 		minor: true,
 		run: app => (app.taking === 'note' ? arrive(app) : { ...app, open: null }),
 	},
+	...scrollKeys(({ open }) => open === 'how'),
 	...listKeys(count),
 ];
 
@@ -76,11 +84,14 @@ function enter(app: App): App {
 	if (!question) return app;
 	const text = textOf(app.field);
 	if (app.taking === 'note') return arrive(tell(app, { do: 'note', text }));
+	const way = waysOf(app)[app.cursor];
+	if (way) return tell(app, { do: 'enter', text: way.text });
 	if (question.kind === 'choice' && text === '')
 		return tell(app, { do: 'set', answer: { value: Object.keys(question.choices)[app.cursor]! } });
 	if (question.kind === 'several' && text === '') return tell(app, { do: 'set', answer: { value: [...app.ticked] } });
 	const known = app.known && question.of.length > 0 ? ` ${app.known}` : '';
-	return tell(app, { do: 'enter', text: text + known });
+	const told = tell(app, { do: 'enter', text: text + known });
+	return waysOf(told).length > 0 ? { ...told, cursor: 0 } : told;
 }
 
 /** Ticks or unticks the row under the cursor; what stands alone takes the others away. */
@@ -107,10 +118,12 @@ export function view(app: App, width: number): Frame {
 		...how,
 		...(app.open === 'how' ? [] : sofar(state, question, width)),
 	];
-	const items = hasList(app) ? choiceRows(app, question, width) : null;
+	const ways = waysOf(app).map(({ echo }) => clip(echo, width - 2));
+	const items = ways.length > 0 ? ways : hasList(app) ? choiceRows(app, question, width) : null;
 	return {
 		top,
-		rows: items ? { items, cursor: app.cursor } : null,
+		...(app.open === 'how' ? { scroll: app.scroll } : {}),
+		rows: items && app.open !== 'how' ? { items, cursor: app.cursor } : null,
 		bottom: [...said(app, width), ...fieldLines(app, question, width)],
 		panel: panel(app, question.section, width),
 		footer: [],
@@ -140,44 +153,7 @@ function sofar(state: State, question: Question, width: number): Line[] {
 
 function said(app: App, width: number): Line[] {
 	const { said: words } = app.interview!;
+	if (waysOf(app).length > 0) return lines('That comma can be read two ways. Which is meant?', width, 'odd');
 	if (!words) return app.told ? lines(app.told, width, 'quiet') : [];
 	return lines(words.text, width, words.kind === 'problem' ? 'bad' : words.kind === 'odd' ? 'odd' : 'good').slice(0, 4);
-}
-
-function fieldLines(app: App, question: Question, width: number): Line[] {
-	if (app.taking === 'note') return [line(clip(`Note: ${withCaret(app)}`, width), 'field')];
-	if (hasList(app) && app.field.characters.length === 0) return [];
-	const unit = question.unit[app.interview!.sheet.units][0];
-	const shown = unit === undefined || unit === '1' ? '' : ` (${unit})`;
-	const known = app.known ? `, ${app.known}` : '';
-	const now = answerTo(app.interview!.sheet, question.id);
-	const before = now
-		? `Now: ${now.value === undefined ? 'not known' : showAnswer(question, now, app.interview!.sheet.units)}`
-		: '';
-	const tail = withCaret(app);
-	const room = Math.max(8, width - shown.length - known.length - 12);
-	const field = line(
-		`Answer${shown}: ${tail.length > room ? `..${tail.slice(tail.length - room)}` : tail}${known}`,
-		'field',
-	);
-	return [...(before ? [line(clip(before, width), 'quiet')] : []), field, ...echo(app, question, width)];
-}
-
-/** What is typed, read as it stands, in both unit sets. */
-function echo(app: App, question: Question, width: number): Line[] {
-	const text = textOf(app.field);
-	if (text.trim() === '' || question.of.length === 0) return [];
-	const entry = readEntry(question, text, app.interview!.sheet.units, cylindersOf(app.interview!));
-	if (entry.is === 'problem') return [line(clip('not read yet', width), 'quiet')];
-	return lines(
-		`read as ${entry.echo}${entry.is === 'odd' ? ' (odd)' : ''}`,
-		width,
-		entry.is === 'odd' ? 'odd' : 'quiet',
-	).slice(0, 2);
-}
-
-/** The field's text with the caret in it; line breaks of a paste as `;`. */
-function withCaret({ field }: App): string {
-	const shown = field.characters.map(character => (character === '\n' ? '; ' : character === '\t' ? ' ' : character));
-	return `${shown.slice(0, field.caret).join('')}_${shown.slice(field.caret).join('')}`;
 }

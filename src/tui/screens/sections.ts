@@ -1,4 +1,5 @@
-import { asked, isAnswered } from '../../interview/state.ts';
+import { asked } from '../../interview/asked.ts';
+import { isAnswered } from '../../interview/state.ts';
 import { type App, arrive, tell } from '../app.ts';
 import { type Binding, listKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';

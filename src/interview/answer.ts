@@ -1,0 +1,115 @@
+import { showAnswer } from '../audit/show.ts';
+import type { Question } from '../sheet/question.ts';
+import { type Answer, answerTo, type Sheet, withAnswer } from '../sheet/sheet.ts';
+import { nextOpen } from './asked.ts';
+import { misfits } from './cylinders.ts';
+import { effectsOf } from './effects.ts';
+import { readEntry } from './entry/entry.ts';
+import { trailWith } from './move.ts';
+import { asksAnew, dealtWith } from './recheck.ts';
+import { cylindersOf, type Said, type State } from './state.ts';
+
+/** A typed line. Nothing typed keeps what stands, where something stands. */
+export function enter(state: State, question: Question, text: string): State {
+	const stands = answerTo(state.sheet, question.id);
+	if (text.trim() === '' && stands && !asksAnew(state, question.id)) {
+		const told = stands.value === undefined ? 'not known' : showAnswer(question, stands, state.sheet.units);
+		return keep(state, question, stands, `Kept: ${told}.`);
+	}
+	const entry = readEntry(question, meant(state, text), state.sheet.units, cylindersOf(state.sheet));
+	switch (entry.is) {
+		case 'problem':
+			return { ...state, doubt: null, said: { kind: 'problem', text: entry.problem } };
+		case 'two-ways': {
+			const [a, b] = entry.ways;
+			const said: Said = { kind: 'odd', text: `That comma can be read two ways: a) ${a.echo}; b) ${b.echo}. Which?` };
+			return { ...state, doubt: { is: 'two-ways', ways: entry.ways }, said };
+		}
+		case 'odd': {
+			if (sameAgain(state, question, entry.answer)) return keep(state, question, entry.answer, readAs(entry.echo));
+			const said: Said = { kind: 'odd', text: `Read as ${entry.echo}. ${entry.problem}` };
+			return { ...state, doubt: { is: 'odd', id: question.id, answer: entry.answer }, said };
+		}
+		case 'answer':
+			return keep(state, question, entry.answer, readAs(entry.echo));
+	}
+}
+
+const readAs = (echo: string) => `Read as ${echo}.`;
+
+/** `a` or `b` after a line that reads two ways is that line, written so that it reads one way. */
+function meant({ doubt }: State, text: string): string {
+	if (doubt?.is !== 'two-ways') return text;
+	const way = doubt.ways[['a', 'b'].indexOf(text.trim().toLowerCase())];
+	return way?.text ?? text;
+}
+
+/** Whether an odd entry is the one that was entered just before. */
+function sameAgain({ doubt }: State, { id }: Question, answer: Answer): boolean {
+	return doubt?.is === 'odd' && doubt.id === id && JSON.stringify(doubt.answer) === JSON.stringify(answer);
+}
+
+/** Keeps an answer and goes on to the next question, or back to the review it was opened from. */
+export function keep(state: State, question: Question, answer: Answer, words: string): State {
+	const noted = withNote(answer, state, question);
+	const after = changed(state, question.id, withAnswer(state.sheet, question.id, noted));
+	const text = [words, after.said?.text].filter(Boolean).join(' ');
+	return onward(state, question.id, { ...after, said: text ? { kind: 'read', text } : null });
+}
+
+/** Puts a question off for this sitting. */
+export function putOff(state: State, { id }: Question): State {
+	const later = new Set([...state.later, id]);
+	return onward(state, id, { ...state, later, doubt: null, said: { kind: 'told', text: 'Put off.' } });
+}
+
+/** Where it goes on from a question that is dealt with. */
+function onward(before: State, id: string, after: State): State {
+	if (before.fromReview) return { ...after, at: null, fromReview: false };
+	const at = nextOpen(after, id);
+	// The last question of a recheck is followed by the audit, whatever else was never asked.
+	return { ...after, at, recheck: at === null ? null : after.recheck, trail: trailWith(before) };
+}
+
+/** A note to the answer; on a question without one it says why it is not known. */
+export function note(state: State, { id }: Question, text: string): State {
+	const { note: _old, ...bare } = answerTo(state.sheet, id) ?? { known: 'not-known' as const };
+	const answer: Answer = text.trim() === '' ? bare : { ...bare, note: text.trim() };
+	return { ...changed(state, id, withAnswer(state.sheet, id, answer)), said: { kind: 'told', text: 'Noted.' } };
+}
+
+/** Takes an answer away: the question is open again. */
+export function clear(state: State, { id }: Question): State {
+	return {
+		...changed(state, id, withAnswer(state.sheet, id, undefined)),
+		said: { kind: 'told', text: 'Answer taken away.' },
+	};
+}
+
+/** A note stays with its answer when the answer changes. */
+function withNote(answer: Answer, { sheet }: State, { id }: Question): Answer {
+	const stands = answerTo(sheet, id)?.note;
+	return stands === undefined || answer.note !== undefined ? answer : { ...answer, note: stands };
+}
+
+/** The state with another sheet: what is in effect now, and in words which other answers that touched. */
+function changed(state: State, id: string, sheet: Sheet): State {
+	const fitting = id === 'engine.cylinders' ? misfits(state.model.rulebook.questions, sheet) : { sheet, told: '' };
+	const after = { ...state, sheet: fitting.sheet, effects: effectsOf(state.model, fitting.sheet), doubt: null };
+	const text = [fitting.told, touchedBy(state, after)].filter(Boolean).join(' ');
+	return { ...after, recheck: dealtWith(state, after, id), said: text ? { kind: 'read', text } : null };
+}
+
+/** Which other answers an answer brought into effect or took out of it. */
+function touchedBy(before: State, after: State): string {
+	const given = before.model.rulebook.questions.filter(({ id }) => answerTo(before.sheet, id) !== undefined);
+	const lost = given.filter(question => before.effects.inEffect(question) && !after.effects.inEffect(question));
+	const back = given.filter(question => !before.effects.inEffect(question) && after.effects.inEffect(question));
+	const names = (questions: readonly Question[]) => questions.map(({ id }) => id).join(', ');
+	return [
+		lost.length > 0 ? `Kept, but not in effect now: ${names(lost)}.` : '',
+		back.length > 0 ? `In effect again: ${names(back)}.` : '',
+	]
+		.filter(Boolean)
+		.join(' ');
+}

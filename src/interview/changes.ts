@@ -1,0 +1,34 @@
+import type { Assessment } from '../audit/assess.ts';
+import type { Change } from '../audit/audit.ts';
+import { subjectWords } from '../report/compose/list.ts';
+import { changeWords } from '../report/compose/since.ts';
+
+const kinds = Object.keys(changeWords) as Change['change'][];
+
+/** What changed since an earlier audit: a line a change by what it came to, then one for each figure that moved. */
+export function changeLines({ audit: { since }, model, wording }: Assessment): string[] {
+	if (!since) return [];
+	const told = kinds.flatMap(kind =>
+		since.changes
+			.filter(({ change }) => change === kind)
+			.map(change => {
+				const title = model.rulebook.rules.find(({ id }) => id === change.rule)?.title ?? change.rule;
+				const about = change.subject === null ? '' : ` (${subjectWords(change, { model })})`;
+				return `${changeWords[kind]}: ${title}${about}${change.by === 'rules' ? ', because the rules changed' : ''}`;
+			}),
+	);
+	const moved = since.numbers.map(
+		({ name, before, after }) =>
+			`${name.replace('.', ': ').replaceAll('_', ' ')} ${wording.show(name, after)}, was ${wording.show(name, before)}`,
+	);
+	return [...told, ...moved];
+}
+
+/** The same as one sentence: how many of each. */
+export function changeCounts({ audit: { since } }: Assessment): string {
+	const counts = kinds.flatMap(kind => {
+		const own = since?.changes.filter(({ change }) => change === kind).length ?? 0;
+		return own > 0 ? [`${changeWords[kind].toLowerCase()} ${own}`] : [];
+	});
+	return counts.length > 0 ? `${counts.join('; ')}.` : 'No line of the audit changed.';
+}

@@ -1,0 +1,32 @@
+import type { LimitRung } from '../audit/audit.ts';
+import { ladder } from '../audit/limits.ts';
+import type { Model } from '../audit/model.ts';
+import { Wording } from '../audit/words.ts';
+import type { Outcome } from '../expressions/tree.ts';
+import { givenAnswers } from '../quantities/given.ts';
+import { solve } from '../quantities/pass.ts';
+import { slotNamed } from '../quantities/replace.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+
+/** What is known so far, between two answers: the figures and the limits, without an audit's words and draws. */
+export interface Figures {
+	readonly sheet: Sheet;
+	readonly wording: Wording;
+	/** Lowest first, then those that can not be placed. */
+	readonly limits: readonly LimitRung[];
+	/** Rules that fail as it stands. */
+	readonly fails: number;
+	value(id: string): Outcome;
+}
+
+/** Works out the live figures: a fifth of the time of an audit, for it is done between two keys. */
+export function figuresOf({ rulebook, graph, judge, quantities }: Model, sheet: Sheet): Figures {
+	const state = solve(graph, givenAnswers(sheet, rulebook.questions));
+	return {
+		sheet,
+		wording: new Wording(rulebook.questions, quantities, sheet.units),
+		limits: ladder(state, quantities, rulebook, () => null),
+		fails: judge.judge(state).filter(({ verdict }) => verdict === 'fails').length,
+		value: id => state.values[slotNamed(graph, id)],
+	};
+}

@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest';
+import { recordOf } from '../../src/audit/record.ts';
+import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
+import { type App, arrive, figured, newApp, toBuild, withSheet } from '../../src/tui/app.ts';
+import type { Key } from '../../src/tui/keys.ts';
+import { reduce } from '../../src/tui/reduce.ts';
+import { audited } from '../support/audited.ts';
+import { buildSheet, testModel } from '../support/model.ts';
+import { drawn } from './drawn.tsx';
+
+const sizes = [
+	[80, 24],
+	[40, 12],
+	[120, 40],
+] as const;
+
+const model = testModel();
+const found = [
+	{ path: 'mule.json', name: 'mule', told: 'in-bay, 61 answered, 2026-04-02: 4 to mend' },
+	{ path: 'hauler.json', name: 'hauler', told: '12 answered, no audit yet' },
+];
+const fresh = newApp(model, '2026-05-01', '0.0.0', found);
+const press = (app: App, ...keys: (Key | string)[]): App =>
+	keys.reduce<App>((now, key) => reduce(now, typeof key === 'string' ? ({ key } as Key) : key), app);
+const type = (text: string): Key[] => [...text].map(character => ({ key: 'text', text: character }));
+
+const wrong = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
+const before = { ...wrong, name: 'mule', audits: [recordOf(audited(wrong))] };
+/** The named build at a question that it has no answer to yet, figures in sight. */
+function at(id: string): App {
+	const opened = withSheet(fresh, withAnswer({ ...wrong, name: 'mule' }, id, undefined), 'full', null);
+	return figured(arrive({ ...opened, screen: 'question', interview: { ...opened.interview!, at: id, said: null } }));
+}
+const build = toBuild(withSheet(fresh, before, 'full', null));
+const audit = press(at('engine.bore'), 'ctrl-t');
+const touched = { ...build, screen: 'touched' as const, touched: ['fuel'], unfolded: 'fuel', cursor: 8 };
+
+const screens: Readonly<Record<string, App>> = {
+	opening: fresh,
+	'opening-name': press(fresh, 'down', 'down', 'enter', ...type('shed')),
+	build,
+	'first-question': withSheet(fresh, emptySheet('mule'), 'quick', null),
+	number: press(at('engine.bore'), ...type('3.78 in meas')),
+	'number-two-ways': press(at('engine.peak_rpm'), ...type('5,500'), 'enter'),
+	whole: press(at('engine.year'), ...type('1999')),
+	choice: press(at('fuel.hose'), 'down'),
+	several: press(at('engine.history'), { key: 'text', text: ' ' }),
+	'per-cylinder': press(at('engine.compression'), ...type('152 150 149')),
+	'firing-order': press(at('engine.firing_order'), ...type('1-8-4')),
+	pairs: press(at('ignition.towers'), ...type('1 6, 3 5')),
+	curve: press(at('sensors.meter_curve'), { key: 'paste', text: '0.6\t15\n1.5\t90\n5\t1100\n' }),
+	loads: press(at('charging.loads'), ...type('fans 28, pump 9')),
+	codes: press(at('harness.codes'), ...type('P0340')),
+	circuits: press(at('harness.circuits'), ...type('check lamp;;;done')),
+	teeth: press(at('sensors.crank_teeth_engine'), ...type('36-1')),
+	'how-to-find-out': press(at('engine.compression'), 'ctrl-f'),
+	note: press(at('engine.bore'), 'ctrl-o', ...type('looked twice')),
+	sections: press(at('engine.bore'), 'ctrl-g'),
+	review: press(at('engine.bore'), 'ctrl-r'),
+	audit,
+	finding: press(audit, 'enter'),
+	limits: press(audit, { key: 'text', text: 'l' }),
+	touched,
+	changed: (() => {
+		let app = press({ ...touched, touched: ['fuel.hose'] }, 'enter');
+		for (; app.interview?.at; )
+			app = app.interview.at === 'fuel.hose' ? press(app, ...type('inj'), 'enter') : press(app, 'enter');
+		return { ...app, told: 'The audit is in mule.audit.md' };
+	})(),
+	help: press(at('engine.bore'), { key: 'text', text: '?' }),
+};
+
+describe.each(Object.entries(screens))('%s', (name, app) => {
+	test('is drawn as its golden says, in three sizes', async () => {
+		const frames = sizes.map(([columns, rows]) => `== ${columns} x ${rows} ==\n${drawn(app, columns, rows)}\n`);
+		await expect(frames.join('\n')).toMatchFileSnapshot(`./goldens/${name}.txt`);
+	});
+
+	test('never exceeds its window, and needs no letter that an old terminal lacks', () => {
+		for (const [columns, rows] of [...sizes, [60, 16], [200, 60]] as const) {
+			const lines = drawn(app, columns, rows).split('\n');
+			expect(lines.length).toBeLessThan(rows);
+			for (const line of lines) {
+				expect(line.length).toBeLessThan(columns);
+				expect(line).toMatch(/^[ -~]*$/);
+			}
+		}
+	});
+});
