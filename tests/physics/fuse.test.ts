@@ -20,6 +20,10 @@ describe('a fuse', () => {
 describe('wire for a load', () => {
 	test('is the thinnest that loses no more than is allowed, with the fuse that carries the load', () => {
 		expect(wireFor(12, 4.5, 0.5)).toEqual({ gauge: 10, fuse: 15 });
+		expect(wireFor(12, 4.5, wireDrop(12, gaugeArea(10), 4.5)), 'the very drop is allowed').toEqual({
+			gauge: 10,
+			fuse: 15,
+		});
 		expect(wireFor(1, 1, 0.5)).toEqual({ gauge: 18, fuse: 2 });
 		expect(wireFor(95, 1.5, 0.3)).toEqual({ gauge: 4, fuse: 125 });
 	});

@@ -8,6 +8,7 @@ import { companions } from '../../src/physics/firing-order.ts';
 import { injectorFlowNeeded } from '../../src/physics/injector.ts';
 import { OutOfRange } from '../../src/physics/range.ts';
 import { ringGapNeeded } from '../../src/physics/ring-gap.ts';
+import { checkCylinder, sweptVolume } from '../../src/physics/slider-crank.ts';
 import { clearanceVolume } from '../../src/physics/volumes.ts';
 
 const volumes = {
@@ -19,6 +20,7 @@ const volumes = {
 	gasketBore: 0.101,
 	deck: 0,
 };
+const cylinder = { bore: 0.1, stroke: 0.09, rod: 0.15, ratio: 9 };
 const job = { fuelFlow: 0.03, injectors: 8, rpm: 6000, deadTime: 0.018 };
 const clutch = { clampForce: 8000, friction: 0.3, outerRadius: 0.14, innerRadius: 0.14, faces: 2 };
 
@@ -29,6 +31,13 @@ describe('what is refused says what it was, what was found and what is taken', (
 		['pitch is 0; accepted: above 0', () => stressArea('metric', 0.01, 0)],
 		['pitch is 0.01; accepted: under the diameter', () => stressArea('metric', 0.01, 0.01)],
 		['bore is 0; accepted: above 0', () => clearanceVolume({ ...volumes, bore: 0 })],
+		['bore is 0; accepted: above 0', () => checkCylinder({ ...cylinder, bore: 0 })],
+		['stroke is 0; accepted: above 0', () => checkCylinder({ ...cylinder, stroke: 0 })],
+		['rod is 0.045; accepted: longer than half of the stroke', () => checkCylinder({ ...cylinder, rod: 0.045 })],
+		['compression ratio is 1; accepted: above 1', () => checkCylinder({ ...cylinder, ratio: 1 })],
+		['compression ratio is Infinity; accepted: above 1', () => checkCylinder({ ...cylinder, ratio: Infinity })],
+		['bore is 0; accepted: above 0', () => sweptVolume(0, 0.09)],
+		['stroke is 0; accepted: above 0', () => sweptVolume(0.1, 0)],
 		['gasket thickness is 0.03; accepted: 0 to 0.02', () => clearanceVolume({ ...volumes, gasketThickness: 0.03 })],
 		[
 			'volume at top dead centre is 0; accepted: above 0',
