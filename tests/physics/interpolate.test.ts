@@ -172,3 +172,14 @@ describe('no curve', () => {
 		expect(turning.at(1)).toBe(2);
 	});
 });
+
+test('an end piece before a sharp turn leaves at three times its own slope at most, and so keeps inside its two points', () => {
+	const curve = makeCurve([
+		[0, 0],
+		[1, 2],
+		[1.1, 0],
+	]);
+	// Hermite by hand: leaves at 6, arrives at 0.
+	expect(curve.at(0.5)).toBeCloseTo(1.75, 12);
+	for (let x = 0; x <= 1; x += 0.01) expect(curve.at(x)).toBeLessThanOrEqual(2 + 1e-12);
+});

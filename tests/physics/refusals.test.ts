@@ -6,6 +6,7 @@ import { psi } from '../../src/physics/constants.ts';
 import { clutchTorque } from '../../src/physics/driveline.ts';
 import { companions } from '../../src/physics/firing-order.ts';
 import { injectorFlowNeeded } from '../../src/physics/injector.ts';
+import { makeCurve } from '../../src/physics/interpolate.ts';
 import { OutOfRange } from '../../src/physics/range.ts';
 import { ringGapNeeded } from '../../src/physics/ring-gap.ts';
 import { checkCylinder, sweptVolume } from '../../src/physics/slider-crank.ts';
@@ -28,6 +29,32 @@ describe('what is refused says what it was, what was found and what is taken', (
 	test.each<[string, () => unknown]>([
 		['fastener diameter is 0; accepted: above 0', () => headFastenerArea(0)],
 		['fastener diameter is 0; accepted: above 0', () => preloadFromTorque(100, 0, 0.18)],
+		['points of a curve is 1; accepted: 2 or more', () => makeCurve([[0, 0]])],
+		[
+			'x of a curve is 1; accepted: rising numbers',
+			() =>
+				makeCurve([
+					[1, 0],
+					[1, 2],
+				]),
+		],
+		[
+			'y of a curve is NaN; accepted: numbers',
+			() =>
+				makeCurve([
+					[0, 0],
+					[1, Number.NaN],
+				]),
+		],
+		[
+			'y of a curve is 1; accepted: a curve that rises all the way, or falls all the way',
+			() =>
+				makeCurve([
+					[0, 0],
+					[1, 2],
+					[2, 0],
+				]).inverse(1),
+		],
 		['pitch is 0; accepted: above 0', () => stressArea('metric', 0.01, 0)],
 		['pitch is 0.01; accepted: under the diameter', () => stressArea('metric', 0.01, 0.01)],
 		['bore is 0; accepted: above 0', () => clearanceVolume({ ...volumes, bore: 0 })],
