@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { chmodSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { build } from 'esbuild';
+import { build, transformSync } from 'esbuild';
 import { licences } from './licences.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -18,6 +18,15 @@ const common = {
 	// Less to read at each start; names stay, for a trace that can be read.
 	minifyWhitespace: true,
 	minifySyntax: true,
+};
+
+/** The drawing library loads its own debugger when asked to; nobody asks here. */
+const withoutDevtools = {
+	name: 'without-devtools',
+	setup({ onResolve, onLoad }) {
+		onResolve({ filter: /\/devtools\.js$/ }, ({ path }) => ({ path, namespace: 'nothing' }));
+		onLoad({ filter: /.*/, namespace: 'nothing' }, () => ({ contents: 'export default {}' }));
+	},
 };
 
 /** Runs a program of src/build that is written in TypeScript; gives what it printed. */
@@ -42,14 +51,20 @@ const { metafile } = await build({
 	outdir: 'dist',
 	splitting: true,
 	metafile: true,
-	// Names stay, so that a trace can be read.
-	minifyWhitespace: true,
-	minifySyntax: true,
-	// What every command needs is bundled, for fewer files to open; the drawing library stays outside.
-	external: ['ink', 'ink-select-input', 'react', 'react/jsx-runtime', 'conf'],
+	// Bundled, for fewer files to open; preferences are read after the first frame and stay outside.
+	external: ['conf'],
+	define: { ...common.define, 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
+	plugins: [withoutDevtools],
 	banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
 	jsx: 'automatic',
 });
+// Files that are mostly other people's: their names go too.
+for (const [path, { bytes, inputs }] of Object.entries(metafile.outputs)) {
+	const theirs = Object.entries(inputs).filter(([input]) => input.includes('node_modules/'));
+	if (theirs.reduce((sum, [, { bytesInOutput }]) => sum + bytesInOutput, 0) < bytes / 2) continue;
+	const { code } = transformSync(readFileSync(root + path, 'utf8'), { minify: true, format: 'esm', target: 'node20' });
+	writeFileSync(root + path, code);
+}
 writeFileSync(`${root}dist/LICENSES.txt`, licences(root, Object.keys(metafile.inputs)));
 writeFileSync(`${root}dist/swap-audit.1`, await runAtBuild('man-page'));
 for (const shell of ['bash', 'zsh', 'fish']) {

@@ -6,11 +6,15 @@ export function licences(root, inputs) {
 	return [...new Set(folders)]
 		.sort()
 		.map(folder => {
-			const { name, version, license } = JSON.parse(readFileSync(`${root}${folder}/package.json`, 'utf8'));
+			const { name, version, license, author } = JSON.parse(readFileSync(`${root}${folder}/package.json`, 'utf8'));
 			const file = readdirSync(root + folder).find(each => /^licen[cs]e/i.test(each));
-			if (!file) throw new Error(`${name} has no licence file: it cannot be bundled`);
-			const text = readFileSync(`${root}${folder}/${file}`, 'utf8').trim();
+			if (!file && license !== 'MIT') throw new Error(`${name} has no licence file: it cannot be bundled`);
+			const text = file ? readFileSync(`${root}${folder}/${file}`, 'utf8').trim() : mit(root, author?.name ?? author);
 			return `${name} ${version} (${license})\n\n${text}\n`;
 		})
 		.join(`\n${'-'.repeat(72)}\n\n`);
 }
+
+/** The MIT licence, as this project holds it, for a package that names it and ships no copy. */
+const mit = (root, author) =>
+	readFileSync(`${root}LICENSE`, 'utf8').trim().replace(/^Copyright .*$/m, `Copyright (c) ${author}`);

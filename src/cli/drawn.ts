@@ -27,7 +27,6 @@ export async function drawn(
 	section: string | null,
 ): Promise<number> {
 	// Both are read when the drawing library is imported.
-	process.env.NODE_ENV ??= 'production';
 	if (process.env.NO_COLOR) process.env.FORCE_COLOR = '0';
 	let now: Opened | null = argument === undefined ? null : openOrStart(argument, model);
 	const opened = (sheet: Opened): Sheet => {

@@ -51,4 +51,5 @@ for (const [name, path] of Object.entries(builds)) {
 }
 rmSync(folder, { recursive: true, force: true });
 console.log();
+await import('./first-frame.mjs');
 await import('./key-to-frame.mjs');

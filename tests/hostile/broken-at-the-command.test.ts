@@ -33,8 +33,13 @@ test.each(brokenFiles.map(([what, make], index) => ({ what, make, args: commands
 		const path = broken(make());
 		const before = readFileSync(path);
 		const { status, out, err } = runCommand([name, path, ...flags]);
-		expect(err).toMatch(/^sheet: found |^\/.*mule\.json: .*(?:line \d+|UTF-16)/);
-		expect(err.trimEnd().split('\n')).toHaveLength(1);
+		const [first = '', ...faults] = err.trimEnd().split('\n');
+		// Either the file is no text, or it is named and its fault told below.
+		if (faults.length === 0) expect(first).toMatch(/^\/.*mule\.json: .*(?:line \d+|UTF-16)/);
+		else {
+			expect(first).toMatch(/^\/.*mule\.json cannot be used as it is; nothing was changed\.$/);
+			expect(faults).toEqual([expect.stringMatching(/^sheet: found .*; accepted: ./)]);
+		}
 		expect([status, out]).toEqual([2, '']);
 		expect(readFileSync(path).equals(before)).toBe(true);
 		expect(readdirSync(dirname(path))).toEqual(['mule.json']);
@@ -44,7 +49,8 @@ test.each(brokenFiles.map(([what, make], index) => ({ what, make, args: commands
 test('a sheet with many faults has a line for each, with its place, and nothing else', () => {
 	const path = broken(full.replaceAll('"unit": "psi"', '"unit": "furlong"').replaceAll('"measured"', '"guessed"'));
 	const { status, out, err } = runCommand(['audit', path]);
-	const told = err.trimEnd().split('\n');
+	const [first, ...told] = err.trimEnd().split('\n');
+	expect(first).toBe(`${path} cannot be used as it is; nothing was changed.`);
 	expect(told.length).toBeGreaterThan(100);
 	for (const line of told) expect(line).toMatch(/^\w+\.\w+\.(?:unit|known): found "(?:furlong|guessed)"; accepted: ./);
 	expect([status, out]).toEqual([2, '']);
@@ -55,8 +61,8 @@ test.each([
 	['a pipe that nobody writes to', (path: string) => spawnSync('mkfifo', [path]), 'this is a device or a pipe'],
 	['a device that never ends', (path: string) => symlinkSync('/dev/zero', path), 'this is a device or a pipe'],
 	['a link to itself', (path: string) => symlinkSync('mule.json', path), 'links go round in a circle'],
-	['a link to nowhere', (path: string) => symlinkSync('gone.json', path), 'there is no such file'],
-	['nothing', () => {}, 'there is no such file'],
+	['a link to nowhere', (path: string) => symlinkSync('gone.json', path), 'there is no such sheet'],
+	['nothing', () => {}, 'there is no such sheet'],
 ])('%s in the place of a sheet is refused, and left alone', (_, make, why) => {
 	const path = join(temporaryFolder(), 'mule.json');
 	make(path);
