@@ -17,4 +17,6 @@ export function licences(root, inputs) {
 
 /** The MIT licence, as this project holds it, for a package that names it and ships no copy. */
 const mit = (root, author) =>
-	readFileSync(`${root}LICENSE`, 'utf8').trim().replace(/^Copyright .*$/m, `Copyright (c) ${author}`);
+	readFileSync(`${root}LICENSE`, 'utf8')
+		.trim()
+		.replace(/^Copyright .*$/m, `Copyright (c) ${author}`);

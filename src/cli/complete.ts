@@ -28,8 +28,8 @@ export const sources: Readonly<Record<string, () => Next | Promise<Next>>> = {
 	section: () => ({ words: builtRulebook().sections.map(({ id, title }) => [id, title]) }),
 	rule: () => ({ words: builtRulebook().rules.map(({ id, title }) => [id, title]) }),
 	quantity: async () => {
-		const { quantities } = await import('../quantities/model/all.ts');
-		return { words: quantities.filter(({ kind }) => kind !== 'hidden').map(({ id, nature }) => [id, nature]) };
+		const { everyQuantity } = await import('./work.ts');
+		return { words: everyQuantity.filter(({ kind }) => kind !== 'hidden').map(({ id, nature }) => [id, nature]) };
 	},
 	day: () => nothing,
 	count: () => nothing,

@@ -4,6 +4,7 @@ import { changeCounts, changeLines } from '../interview/changes.ts';
 import type { Pass } from '../interview/state.ts';
 import { runLines } from '../plain/face.ts';
 import { writeAuditBeside } from './beside.ts';
+import { drawn } from './drawn.ts';
 import { BadUsage, exit } from './exit.ts';
 import { loadModel } from './model.ts';
 import { openOrStart } from './open.ts';
@@ -38,7 +39,7 @@ export async function interview(argument: string | undefined, flags: InterviewFl
 		);
 	}
 	const pass: Pass = flags.quick ? 'quick' : 'full';
-	if (!lines) return (await import('./drawn.ts')).drawn(model, argument, pass, section);
+	if (!lines) return drawn(model, argument, pass, section);
 	if (argument === undefined)
 		throw new BadUsage('interview --plain: name a sheet; a path that does not exist starts a new one');
 	return byLines(model, openOrStart(argument, model), pass, section);

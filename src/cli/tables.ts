@@ -1,4 +1,5 @@
 import { printJson } from '../report/json.ts';
+import { renderPart } from '../report/render.ts';
 import { exit } from './exit.ts';
 import { type JudgingFlags, judgeSheet } from './judged.ts';
 import { print } from './say.ts';
@@ -13,9 +14,6 @@ export async function table(
 ): Promise<number> {
 	const assessment = await judgeSheet(argument, flags);
 	if (flags.json) print(printJson(assessment.audit[which], 2));
-	else {
-		const { renderPart } = await import('../report/render.ts');
-		print(renderPart(assessment, which));
-	}
+	else print(renderPart(assessment, which));
 	return exit.done;
 }
