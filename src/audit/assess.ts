@@ -50,7 +50,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		findings,
 		quantities: quantityValues(state, quantities, certainty.band),
 		limits: ladder(state, quantities, rulebook, certainty.band),
-		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state) : [],
+		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts) : [],
 		readings: readings(state),
 		since: null,
 	};

@@ -1,7 +1,8 @@
 import type { Outcome } from '../expressions/tree.ts';
+import { nineOfTen, noiseOf } from '../quantities/noise.ts';
 import { type GivenAnswer, run, type State } from '../quantities/pass.ts';
 import { reach } from '../quantities/replace.ts';
-import { differenceOf, spreadOf } from '../quantities/spread.ts';
+import type { Verdict } from '../rulebook/judge.ts';
 import { harms, stages, type VerdictWord } from '../rulebook/rulebook.ts';
 import { type Effort, type Question, standAlone } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
@@ -12,19 +13,19 @@ const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
 
 /**
  * What to find out next: each missing or estimated answer by the verdicts that differ between its plausible values,
- * weighted by stage (5 for crank to 1) and harm (5 for person to 1); ties by effort, then by id.
+ * weighted by stage (5 for crank to 1) and harm (5 for person to 1); ties by effort, then by id. An answer that cannot be
+ * tried out (a curve, a list of loads) counts the rules that wait for it.
  */
-export function nextAnswers(model: Model, sheet: Sheet, state: State): NextAnswer[] {
+export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: readonly Verdict[]): NextAnswer[] {
 	const found = model.rulebook.questions.flatMap((question): NextAnswer[] => {
 		const answer = answerTo(sheet, question.id);
 		const known = answer === undefined ? null : (answer.known ?? (question.of.length > 0 ? 'estimate' : 'measured'));
 		if (known !== null && known !== 'not-known' && known !== 'estimate') return [];
 		const slot = model.graph.slotOf.get(question.id)!;
 		if (state.values[slot] === null) return [];
-		const candidates =
-			known === 'estimate' ? aroundEstimate(question, answer!, state.values[slot]) : plausible(question, state);
-		if (candidates.length < 2) return [];
-		const flips = flipped(model, state, slot, candidates);
+		const candidates = state.values[slot] === undefined ? plausible(question, state) : bothEnds(state, slot, answer);
+		const waits = state.values[slot] === undefined && candidates.length === 0;
+		const flips = waits ? waitingFor(question.id, verdicts) : flipped(model, state, slot, candidates);
 		if (flips.length === 0) return [];
 		return [
 			{
@@ -33,7 +34,7 @@ export function nextAnswers(model: Model, sheet: Sheet, state: State): NextAnswe
 				flips,
 				weight: weightOf(model, flips),
 				effort: question.effort,
-				why: whyOf(question.id, flips.length),
+				why: whyOf(question.id, flips.length, waits),
 			},
 		];
 	});
@@ -43,14 +44,13 @@ export function nextAnswers(model: Model, sheet: Sheet, state: State): NextAnswe
 	);
 }
 
-/** The two ends of an estimate. */
-function aroundEstimate(question: Question, answer: Answer, value: Outcome): Outcome[] {
-	if (typeof value !== 'number') return [];
-	const off = differenceOf(spreadOf(question, answer), value);
-	return off > 0 ? [value - off, value + off] : [];
+/** The two ends of an estimate, or of the usual value that stands in for an answer. None where it is exact. */
+function bothEnds(state: State, slot: number, answer: Answer | undefined): Outcome[] {
+	const noise = noiseOf(state.graph.nodes[slot]!, state, answer);
+	return noise ? [-nineOfTen, nineOfTen].map(z => noise.apply(state.values[slot], () => z)) : [];
 }
 
-/** What an answer that nobody gave could be: each choice, the ends of what is plausible, nothing or everything ticked. */
+/** What an answer could be that nobody gave and nothing stands in for: each choice, the ends of what is plausible, nothing or everything ticked. */
 function plausible(question: Question, state: State): Outcome[] {
 	const ids = Object.keys(question.choices);
 	const ends = question.plausible;
@@ -67,9 +67,16 @@ function plausible(question: Question, state: State): Outcome[] {
 			const even = new Array<number>(typeof cylinders === 'number' ? cylinders : 8).fill((ends[0] + ends[1]) / 2);
 			return [even, even.with(0, ends[0]), even.with(0, ends[1])];
 		}
+		case 'loads':
+			return [];
 		default:
 			return ends ? [...ends] : [];
 	}
+}
+
+/** Rules that cannot be told for want of this answer. */
+function waitingFor(id: string, verdicts: readonly Verdict[]): string[] {
+	return [...new Set(verdicts.filter(({ missing }) => missing.includes(id)).map(({ rule }) => rule.id))].sort();
 }
 
 /** Rules whose verdict is not the same for every candidate. */
@@ -113,7 +120,9 @@ function weightOf({ rulebook }: Model, flips: readonly string[]): number {
 		);
 }
 
-function whyOf(id: string, lines: number): string {
+function whyOf(id: string, lines: number, waits: boolean): string {
 	const [section = '', name = ''] = id.split('.');
-	return `the ${section} answer "${name.replaceAll('_', ' ')}" decides ${lines} ${lines === 1 ? 'line' : 'lines'}`;
+	const counted = lines === 1 ? '1 line' : `${lines} lines`;
+	const answer = `the ${section} answer "${name.replaceAll('_', ' ')}"`;
+	return waits ? `${counted} cannot be told without ${answer}` : `${answer} decides ${counted}`;
 }

@@ -149,21 +149,3 @@ describe('the ladder', () => {
 		expect(rung).toMatchObject({ value: null, missing: ['ignition.gap'] });
 	});
 });
-
-describe('what to measure next', () => {
-	test('names answers that are missing or guessed, with the rules that they turn, heaviest first', () => {
-		const without = ['ignition.gap', 'fuel.pump_voltage', 'harness.pump_cutoff'].reduce(
-			(sheet, id) => withAnswer(sheet, id, undefined),
-			buildSheet('boosted'),
-		);
-		const { next } = audited(without, 1).audit;
-		expect(next.map(({ answer }) => answer)).toEqual(expect.arrayContaining(['ignition.gap', 'harness.pump_cutoff']));
-		expect(next.find(({ answer }) => answer === 'ignition.gap')!.flips).toContain('ignition.gap-too-wide');
-		const weights = next.map(({ weight }) => weight);
-		expect(weights).toEqual([...weights].sort((a, b) => b - a));
-	});
-
-	test('is empty when everything is measured', () => {
-		expect(audited(buildSheet('boosted'), 1).audit.next.filter(({ known }) => known === 'estimate')).toEqual([]);
-	});
-});

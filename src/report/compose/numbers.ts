@@ -69,12 +69,15 @@ function line(quantity: AnyQuantity, told: QuantityValue, assessment: Assessment
 		code(quantity.id),
 		' ',
 		strong(wording.show(quantity.id, value as Outcome) ?? String(value)),
-		`${both}${band}${more}. Formula: ${quantity.formula}.`,
+		`${both}${band}${more}. Formula: ${inSigns(quantity.formula)}.`,
 		...(inputs.length > 0 ? [` From ${inputs.join(', ')}.`] : []),
 		...(assumed.length > 0 ? [` Assumed: ${assumedWords(assumed, assessment)}`] : []),
 		` ${quantity.nature === 'estimate' ? 'An estimate' : 'An exact formula'}; ${sources.join('; ')}.`,
 	];
 }
+
+/** A formula for paper: one sign each, which no printer has to escape. */
+const inSigns = (formula: string): string => formula.replaceAll('<=', '≤').replaceAll('>=', '≥');
 
 /** What a quantity reads, through the hidden ones (a curve made ready, a cycle run), which have no words. */
 function seen(quantity: AnyQuantity, all: readonly AnyQuantity[]): string[] {
