@@ -173,7 +173,7 @@ const fuel = [
 	line('no extinguisher', 'fuel.no-extinguisher', fire),
 	line('pump flow at pressure and volts', 'fuel.pump-short fuel.pump-short-unboosted'),
 	line('volts at the pump', 'fuel.pump-volts-low'),
-	line('pump wire and fuse', 'fuel.pump-wire-not-protected', fire),
+	line('pump wire and fuse', 'fuel.pump-wire-not-protected fuel.pump-unfused', fire),
 	line('line velocity, bore, smallest bore', 'fuel.line-too-fast fuel.line-loss-high fuel.fitting-chokes'),
 	line('rail pressure under flow', 'fuel.rail-pressure-sags fuel.rail-pressure-sags-unboosted'),
 	line('controlled pump on a plain relay', 'fuel.controlled-pump-on-plain-relay', fire),
