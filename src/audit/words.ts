@@ -2,6 +2,7 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import type { Rule } from '../rulebook/rulebook.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
+import { inMetric } from './metric.ts';
 import { type Shown, showValue } from './show.ts';
 
 /** What the names in a rule's words stand for. */
@@ -38,11 +39,11 @@ export class Wording {
 	}
 
 	/**
-	 * A text with its {names} filled in. A sentence with a name that is not known is left out; a text of which nothing
+	 * A text with its {names} filled in, and the figures that it has of itself in the units asked for. A sentence with a name that is not known is left out; a text of which nothing
 	 * is left is empty.
 	 */
 	fill(text: string, read: (name: string) => Outcome, rule: Rule | null = null): string {
-		return sentences(text)
+		return sentences(this.units === 'metric' ? inMetric(text) : text)
 			.map(sentence => {
 				let whole = true;
 				const filled = sentence.replace(/\{([^{}]*)\}/g, (_, name: string) => {

@@ -95,7 +95,7 @@ const harness = [
 		'circuits the calibration needs',
 		'harness.front-oxygen-circuit-missing harness.speed-circuit-missing harness.clutch-or-neutral-switch-missing',
 	),
-	line('comfort circuits', 'harness.comfort-circuit-missing'),
+	line('comfort circuits', 'harness.comfort-circuit-missing harness.air-conditioning-circuit-missing'),
 	line('automatic calibration with a manual gearbox', 'harness.automatic-calibration-manual-gearbox'),
 	line('shift solenoids absent', 'harness.shift-solenoids-absent'),
 	line('anti-theft active', 'harness.antitheft-active'),
