@@ -22,7 +22,9 @@ test('the files are found', () => {
 
 test('none waits for a time to pass', () => {
 	// A terminal is looked at again and again until it shows what is waited for.
-	expect(holding(/\bsetTimeout\b|\bsetInterval\b|timers\/promises|\bsleep\(/, ['support/terminal.ts', 'packed/packed.mjs'])).toEqual([]);
+	expect(
+		holding(/\bsetTimeout\b|\bsetInterval\b|timers\/promises|\bsleep\(/, ['support/terminal.ts', 'packed/packed.mjs']),
+	).toEqual([]);
 });
 
 test('none rests on chance that cannot be repeated', () => {

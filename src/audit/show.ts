@@ -51,13 +51,16 @@ export function showValue(value: Outcome, what: Shown, set: UnitSet): string | n
 	if (typeof value === 'number') {
 		const unit = unitFor(what, set);
 		if (!Number.isFinite(value)) return null;
-		return unit ? write(value, unit) : String(Number(value.toPrecision(4)));
+		return unit ? write(unit.symbol === '%' ? inTenths(value) : value, unit) : String(Number(value.toPrecision(4)));
 	}
 	if (typeof value === 'boolean') return value ? 'yes' : 'no';
 	if (typeof value === 'string') return what.question?.choices[value] ?? value;
 	// A hidden node (a curve made ready, a cycle run) has no words.
 	return Array.isArray(value) ? showList(value, what.question ?? what.reading, set) : null;
 }
+
+/** A share in whole tenths of a percent: finer than that nothing here is known. A tiny one keeps its digits. */
+const inTenths = (share: number): number => (Math.abs(share) < 0.001 ? share : Math.round(share * 1000) / 1000);
 
 function showList(list: readonly unknown[], question: Question | undefined, set: UnitSet): string {
 	if (list.length === 0) return 'none';

@@ -2,6 +2,7 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import type { Rule } from '../rulebook/rulebook.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
+import { inMetric } from './metric.ts';
 import { type Shown, showValue } from './show.ts';
 
 /** What the names in a rule's words stand for. */
@@ -38,12 +39,12 @@ export class Wording {
 	}
 
 	/**
-	 * A text with its {names} filled in. A sentence with a name that is not known is left out; a text of which nothing
-	 * is left is empty.
+	 * A text with its {names} filled in, and the figures that it has of itself in the units asked for. A sentence with a
+	 * name that is not known is left out; a text of which nothing is left is empty.
 	 */
 	fill(text: string, read: (name: string) => Outcome, rule: Rule | null = null): string {
 		const filled: string[] = [];
-		for (const pieces of sentences(text)) {
+		for (const pieces of sentences(text, this.units)) {
 			let sentence = '';
 			let whole = true;
 			for (const [index, piece] of pieces.entries()) {
@@ -57,17 +58,21 @@ export class Wording {
 	}
 }
 
-const split = new Map<string, readonly (readonly string[])[]>();
+const split: Readonly<Record<UnitSet, Map<string, readonly (readonly string[])[]>>> = {
+	us: new Map(),
+	metric: new Map(),
+};
 
 /**
  * A text split behind the full stops that end its sentences: those with a capital, a digit or a brace after them. Of each
  * sentence words and names by turns. The rulebook's texts come again with every sheet, so they are split once.
  */
-function sentences(text: string): readonly (readonly string[])[] {
-	let known = split.get(text);
+function sentences(text: string, units: UnitSet): readonly (readonly string[])[] {
+	let known = split[units].get(text);
 	if (!known) {
-		known = text.split(/(?<=[.!?])\s+(?=[A-Z0-9{"(])/).map(sentence => sentence.split(/\{([^{}]*)\}/));
-		split.set(text, known);
+		const said = units === 'metric' ? inMetric(text) : text;
+		known = said.split(/(?<=[.!?])\s+(?=[A-Z0-9{"(])/).map(sentence => sentence.split(/\{([^{}]*)\}/));
+		split[units].set(text, known);
 	}
 	return known;
 }

@@ -18,11 +18,29 @@ describe('the wiring worksheet', () => {
 	});
 
 	test('a told circuit takes the usual load of the one it names, and says that it is assumed', () => {
-		const [row] = rows([{ circuit: 'Fuel  pump', state: 'done', length: 10 }]);
-		expect(row).toMatchObject({ load: 10, loadAssumed: true, state: 'done' });
+		const [row] = rows([{ circuit: 'Check  lamp', state: 'done', length: 10 }]);
+		expect(row).toMatchObject({ load: 0.3, loadAssumed: true, state: 'done' });
 		expect(row!.gauge).not.toBeNull();
-		const [own] = rows([{ circuit: 'fuel pump', state: 'done', load: 14, length: 10 }]);
-		expect(own).toMatchObject({ load: 14, loadAssumed: false });
+		const [own] = rows([{ circuit: 'check lamp', state: 'done', load: 1, length: 10 }]);
+		expect(own).toMatchObject({ load: 1, loadAssumed: false });
+	});
+
+	test('a circuit that has questions of its own takes their answers, told in the worksheet or not', () => {
+		const sheet = changed(buildSheet('boosted'), {
+			'fuel.pump_current': { value: 13, unit: 'A', known: 'measured' },
+			'fuel.pump_wire_length': { value: 14, unit: 'ft', known: 'measured' },
+			'charging.alternator': { value: 120, unit: 'A', known: 'paperwork' },
+			'charging.cable_length': undefined,
+		});
+		const find = (name: string, of = sheet) => worksheet(audited(of)).find(({ circuit }) => circuit === name)!;
+		expect(find('fuel pump')).toMatchObject({ load: 13, loadAssumed: false });
+		expect(find('fuel pump').length).toBeCloseTo(14 * 0.3048, 9);
+		expect(find('alternator charge cable')).toMatchObject({ load: 120, loadAssumed: false, length: null });
+		const told = changed(sheet, {
+			'harness.circuits': { value: [{ circuit: 'fuel pump', state: 'done', length: 9 }] },
+		});
+		expect(find('fuel pump', told).load).toBe(13);
+		expect(find('fuel pump', told).length).toBeCloseTo(9 * 0.3048, 9);
 	});
 
 	test.each<CircuitAnswer>([

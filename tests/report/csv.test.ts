@@ -12,6 +12,10 @@ test('the worksheet has a row a circuit, with what is told, what is usual, and b
 	expect(head).toBe('circuit,from,to,state,load,length,wire,fuse,usual way');
 	expect(rows[0]).toBe('word feed,word box,word pump,to-do,12 A,15 ft,10 AWG,15 A,');
 	expect(rows[1]).toBe('word lamp,,,done,1 A,,length needed,,');
-	expect(rows[2]).toMatch(/^fuel pump,,,done,10 A \(usual\),,length needed,,/);
+	// The pump has questions of its own: its load and its length are theirs.
+	expect(rows[2]).toMatch(/^fuel pump,,,done,14 A,14 ft,10 AWG,20 A,From a battery fuse/);
+	expect(rows.find(row => row.startsWith('starter cable,'))).toMatch(
+		/^starter cable,,,not told,250 A \(usual\),,length needed,,/,
+	);
 	expect(rows.filter(row => row.includes(',not told,')).length).toBeGreaterThan(10);
 });

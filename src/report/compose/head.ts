@@ -4,14 +4,15 @@ import { type Block, heading, listed, paragraph, strong } from '../document.ts';
 import { before, count } from './names.ts';
 
 /** Name, date, versions; a line a stage: ready, or what stands in the way. */
-export function head({ audit, sheet, warnings }: Assessment): Block[] {
+export function head(assessment: Assessment): Block[] {
+	const { audit, sheet, warnings } = assessment;
 	const stages = audit.stages.map(({ stage, ready, fails }) => {
 		const way = audit.findings.filter(finding => finding.stage === stage && standsInTheWay(finding));
 		const open = way.length - fails;
 		const told = [fails > 0 ? `${count(fails, 'thing')} to mend` : '', open > 0 ? `${open} not known yet` : '']
 			.filter(Boolean)
 			.join(', ');
-		return [strong(`${before[stage]}: `), ready ? 'ready, as far as the answers go' : told];
+		return [strong(`${before(stage, assessment)}: `), ready ? 'ready, as far as the answers go' : told];
 	});
 	const odd = warnings.map(({ path, found, accepted }) => [`${path}: ${found} is odd; ${accepted}.`]);
 	return [

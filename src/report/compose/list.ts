@@ -26,7 +26,7 @@ function stagePart(stage: Stage, assessment: Assessment, open: readonly FindOut[
 		({ verdict, missing }) => verdict === 'cannot-tell' && !missing.some(answer => here.has(answer)),
 	).length;
 	return [
-		heading(3, before[stage]),
+		heading(3, before(stage, assessment)),
 		...own.filter(({ verdict }) => verdict === 'fails').map(finding => task(finding, assessment)),
 		...own.filter(({ verdict }) => verdict === 'not-evaluated').map(broken),
 		...asked.map(findOut => line(findOut, assessment)),
@@ -47,7 +47,7 @@ function task(finding: Finding, assessment: Assessment): Block {
 		...(finding.sure !== null && finding.sure < 0.9
 			? [[strong('Doubt: '), `${Math.round(finding.sure * 100)} in 100 sure, as the answers are known.`]]
 			: []),
-		...(finding.assumed.length > 0 ? [[strong('Assumed: '), assumedWords(finding.assumed, assessment)]] : []),
+		...(finding.assumed.length > 0 ? [[strong('Assumed: '), inBrief(finding.assumed, assessment)]] : []),
 		...(cautions.length > 0 ? [cautions] : []),
 	];
 	return { is: 'task', text: [strong(`${finding.title}${about}. `), first ?? ''], details };
@@ -91,11 +91,21 @@ export function subjectWords(
 	return each.over === 'cylinders' ? `cylinder ${subject}` : (question?.choices[subject] ?? subject);
 }
 
+/** As many usual values as a line on the wall names; of more it says how many. */
+const mostAssumed = 6;
+
+const inBrief = (assumed: readonly string[], assessment: Assessment): string =>
+	assumed.length <= mostAssumed
+		? assumedWords(assumed, assessment)
+		: `${assumed.length} usual values; "The numbers" names them.`;
+
 /** Usual values that went in, by what they stand for, with their figures. */
 export function assumedWords(assumed: readonly string[], { state, wording }: Assessment): string {
 	const named = assumed.map(id => {
 		const [plain = id, from] = id.split(/ (?=\()/);
-		const name = plain.replace(/^[a-z]+\./, '').replaceAll('_', ' ');
+		const [section = '', own = plain] = plain.split('.');
+		// A single word says too little away from its section.
+		const name = own.includes('_') ? own.replaceAll('_', ' ') : `${section.replace(/s$/, '')} ${own}`;
 		const value = wording.show(plain, valueIn(state, plain));
 		return [name, value, from].filter(Boolean).join(' ');
 	});

@@ -1,9 +1,14 @@
+import type { Assessment } from '../../audit/assess.ts';
+import { valueIn } from '../../audit/conditions.ts';
 import type { Caution, Rulebook, Stage } from '../../rulebook/rulebook.ts';
 import type { Inline } from '../document.ts';
 import { strong } from '../document.ts';
 
-/** The stages in words. */
-export const before: Readonly<Record<Stage, string>> = {
+/** A stage in words. Without boost nothing waits for boost, and what stands there is settled before full load. */
+export const before = (stage: Stage, { state }: Pick<Assessment, 'state'>): string =>
+	stage === 'boost' && valueIn(state, 'boost.kind') === 'none' ? 'Before full load' : stageTitles[stage];
+
+const stageTitles: Readonly<Record<Stage, string>> = {
 	crank: 'Before it cranks',
 	fire: 'Before it fires',
 	move: 'Before it moves',

@@ -1,15 +1,19 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { type Block, heading, listed } from '../document.ts';
 
-/** Parts to get, merged over the findings that fail. */
+/** Parts to get, merged over the findings that fail: `a relay` and `relay` are one part. */
 export function parts({ audit }: Assessment): Block[] {
-	const wanted = new Map<string, Set<string>>();
+	const wanted = new Map<string, { thing: string; titles: Set<string> }>();
 	for (const { verdict, parts: things, title } of audit.findings) {
 		if (verdict !== 'fails') continue;
-		for (const thing of things) wanted.set(thing, (wanted.get(thing) ?? new Set()).add(title));
+		for (const thing of things) {
+			const bare = thing.replace(/^(a|an|the) /, '');
+			const found = wanted.get(bare) ?? { thing, titles: new Set() };
+			wanted.set(bare, { ...found, titles: found.titles.add(title) });
+		}
 	}
 	return listed(
 		[heading(2, 'Parts to get')],
-		[...wanted].map(([thing, titles]) => [`${thing}: ${[...titles].join('; ')}.`]),
+		[...wanted.values()].map(({ thing, titles }) => [`${thing}: ${[...titles].join('; ')}.`]),
 	);
 }

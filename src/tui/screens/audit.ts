@@ -92,7 +92,7 @@ export function view(app: App, width: number): Frame {
 		).length;
 		return line(
 			clip(
-				`${ready ? '+' : '!'} ${before[stage]}: ${ready ? 'ready, as far as the answers go' : `${fails} to mend, ${waits} not known`}`,
+				`${ready ? '+' : '!'} ${before(stage, app.assessment!)}: ${ready ? 'ready, as far as the answers go' : `${fails} to mend, ${waits} not known`}`,
 				width,
 			),
 			ready ? 'good' : 'bad',

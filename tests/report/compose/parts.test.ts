@@ -52,6 +52,24 @@ describe('the parts of an audit', () => {
 		]);
 	});
 
+	test('speak of full load where an engine has no boost', () => {
+		expect(markdown(healthy)).toContain('Before full load');
+		expect(markdown(healthy)).not.toContain('Before it makes boost');
+		expect(markdown(broken)).toContain('Before it makes boost');
+	});
+
+	test('name a part once, with or without its article', () => {
+		const parts = flat(markdown(broken).split('## Parts to get')[1]!.split('\n## ')[0]!);
+		const bare = [...parts.matchAll(/- (?:a |an |the )?([^:]+): /g)].map(([, thing]) => thing);
+		expect(new Set(bare).size).toBe(bare.length);
+	});
+
+	test('name a few usual values on a line of the list, and only count many', () => {
+		const told = tasks(broken).flatMap(({ details }) => details.filter(detail => detail.startsWith('Assumed: ')));
+		expect(told.length).toBeGreaterThan(0);
+		for (const detail of told) expect(detail.split(', ').length).toBeLessThanOrEqual(6);
+	});
+
 	test('leave themselves out when there is nothing to say', () => {
 		for (const title of ['Measure next', 'Parts to get', 'Since last time'])
 			expect(partTitles(healthy)).not.toContain(title);
