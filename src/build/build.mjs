@@ -2,7 +2,7 @@
 import { execFileSync } from 'node:child_process';
 import { chmodSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
-import { build, transformSync } from 'esbuild';
+import { build } from 'esbuild';
 import { licences } from './licences.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -15,9 +15,8 @@ const common = {
 	target: 'node20',
 	define: { __VERSION__: JSON.stringify(version) },
 	logLevel: 'warning',
-	// Less to read at each start; names stay, for a trace that can be read.
-	minifyWhitespace: true,
-	minifySyntax: true,
+	// Less to read at each start.
+	minify: true,
 };
 
 /** The drawing library loads its own debugger when asked to; nobody asks here. */
@@ -58,13 +57,6 @@ const { metafile } = await build({
 	banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
 	jsx: 'automatic',
 });
-// Files that are mostly other people's: their names go too.
-for (const [path, { bytes, inputs }] of Object.entries(metafile.outputs)) {
-	const theirs = Object.entries(inputs).filter(([input]) => input.includes('node_modules/'));
-	if (theirs.reduce((sum, [, { bytesInOutput }]) => sum + bytesInOutput, 0) < bytes / 2) continue;
-	const { code } = transformSync(readFileSync(root + path, 'utf8'), { minify: true, format: 'esm', target: 'node20' });
-	writeFileSync(root + path, code);
-}
 writeFileSync(`${root}dist/LICENSES.txt`, licences(root, Object.keys(metafile.inputs)));
 writeFileSync(`${root}dist/swap-audit.1`, await runAtBuild('man-page'));
 for (const shell of ['bash', 'zsh', 'fish']) {

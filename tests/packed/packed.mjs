@@ -1,5 +1,5 @@
 // Installs the packed command where nothing else is and tries it, as somebody does who got it from a registry.
-// Outside `npm test`, because the install may ask the network for the drawing library.
+// Outside `npm test`, because the install may ask the network for what is not bundled.
 import { execFileSync } from 'node:child_process';
 import { copyFileSync, mkdirSync, mkdtempSync, readFileSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';

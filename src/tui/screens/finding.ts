@@ -31,16 +31,20 @@ export function view(app: App, width: number): Frame {
 	const finding = listed(app)[app.cursor]!;
 	const part = (name: string, text: string) => (text ? lines(`${name}: ${text}`, width, 'plain', '  ') : []);
 	const fails = finding.verdict === 'fails';
+	const { questions, cautions } = app.model.rulebook;
+	const asked = questions.filter(({ id }) => finding.missing.includes(id)).map(({ ask }) => ask);
+	const warned = cautions.filter(({ id }) => finding.cautions.includes(id)).map(({ title }) => title);
+	const taken = finding.assumed.map(id => id.slice(id.indexOf('.') + 1).replaceAll('_', ' '));
 	return {
 		top: [
 			...lines(`${fails ? '!' : '?'} ${finding.title}`, width, 'title'),
 			...(fails
 				? finding.do.flatMap(text => lines(`- ${text}`, width, 'plain', '  '))
-				: part('Needs', finding.missing.join(', '))),
+				: part('Needs', asked.join(' '))),
 			...part('Why', finding.why),
 			...part('Done when', finding.prove),
-			...part('Assumed', finding.assumed.join(', ')),
-			...part('Caution', finding.cautions.join(', ')),
+			...part('Usual values for', taken.join(', ')),
+			...part('Caution', warned.join('; ')),
 			...part('Source', finding.source),
 		],
 		scroll: app.scroll,
