@@ -13,15 +13,15 @@ import { version } from './version.ts';
 
 /**
  * Writes the audit of a sheet beside it, NAME.audit.md, compared with one of the audits in it (`since`, counted from 1),
- * and keeps its record in it, unless the last record says the same. A demo is not written.
+ * and keeps its record in it, unless the last record says the same. A demo is not written. `told` says where it is.
  */
 export function writeAuditBeside(
 	model: Model,
 	opened: Opened,
 	since: number | null = null,
-): { readonly path: string; readonly opened: Opened; readonly assessment: Assessment | null } {
+): { readonly told: string; readonly opened: Opened; readonly assessment: Assessment | null } {
 	if (opened.place.kind === 'stdin')
-		return { path: 'nowhere: the demo build is only to look at', opened, assessment: null };
+		return { told: 'The demo build is only to look at: no audit is written', opened, assessment: null };
 	const options = { date: today(), units: opened.sheet.units, tool: version, draws: usualDraws };
 	const judged = assess(model, opened, options);
 	const before = since === null ? undefined : opened.sheet.audits[since - 1];
@@ -32,7 +32,7 @@ export function writeAuditBeside(
 	const record = recordOf(judged);
 	const { audits } = opened.sheet;
 	const sheet = { ...opened.sheet, audits: saysTheSame(audits.at(-1), record) ? audits : [...audits, record] };
-	return { path, opened: saveSheet(opened, sheet), assessment };
+	return { told: `The audit is in ${path}`, opened: saveSheet(opened, sheet), assessment };
 }
 
 /** Whether two records differ in their day alone: looking at an audit twice is no second audit. */

@@ -50,7 +50,7 @@ export async function drawn(
 		writeAudit: (sheet: Sheet, since: number | null) => {
 			const written = writeAuditBeside(model, { ...now!, sheet }, since);
 			now = written.opened;
-			return { path: written.path, sheet: now.sheet };
+			return { told: written.told, sheet: now.sheet };
 		},
 	};
 	const { runDrawn } = await import('../tui/run.tsx');

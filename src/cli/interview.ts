@@ -65,11 +65,11 @@ async function byLines(model: Model, opened: Opened, pass: Pass, section: string
 		print('No more lines: saved as it stands.');
 		return exit.interrupted;
 	}
-	const { path, assessment } = writeAuditBeside(model, { ...now, sheet }, since);
+	const { told, assessment } = writeAuditBeside(model, { ...now, sheet }, since);
 	if (assessment?.audit.since) {
 		print(`Since ${assessment.audit.since.date}: ${changeCounts(assessment)}`);
 		for (const line of changeLines(assessment)) print(`  ${line}`);
 	}
-	print(`The audit is in ${path}.`);
+	print(`${told}.`);
 	return exit.done;
 }

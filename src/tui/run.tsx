@@ -19,7 +19,7 @@ export interface Machine {
 	create(name: string): Sheet;
 	save(sheet: Sheet): void;
 	/** Writes the audit beside the sheet and keeps its record in it. */
-	writeAudit(sheet: Sheet, since: number | null): { readonly path: string; readonly sheet: Sheet };
+	writeAudit(sheet: Sheet, since: number | null): { readonly told: string; readonly sheet: Sheet };
 }
 
 export interface Opening {
@@ -107,7 +107,7 @@ export function runDrawn({ model, today, tool, sheet, pass, section }: Opening, 
 						const written = machine.writeAudit(wish.sheet, wish.since);
 						unsaved = null;
 						const interview = app.interview && { ...app.interview, sheet: written.sheet };
-						return { ...app, interview, told: `The audit is in ${written.path}` };
+						return { ...app, interview, told: written.told };
 					}
 					case 'open':
 						return toBuild(withSheet(app, machine.open(wish.path), pass, section));
