@@ -4,6 +4,7 @@ import { makeSampling } from '../quantities/sampling.ts';
 import { seedFrom } from '../quantities/sequence.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
+import { ranked } from './ranked.ts';
 
 /** How sure an audit is: the band of each number and the share of draws behind each verdict. */
 export interface Certainty {
@@ -52,11 +53,11 @@ export function certaintyOf(
 	}
 	const bands = new Map<number, readonly [number, number]>();
 	for (const [column, slot] of watched.entries()) {
-		const known = columnOf(drawn, watched.length, column).filter(Number.isFinite).sort();
+		const known = finiteIn(drawn, watched.length, column);
 		if (known.length > draws / 2)
 			bands.set(slot, [
-				known[Math.floor(tail * (known.length - 1))]!,
-				known[Math.ceil((1 - tail) * (known.length - 1))]!,
+				ranked(known, Math.floor(tail * (known.length - 1))),
+				ranked(known, Math.ceil((1 - tail) * (known.length - 1))),
 			]);
 	}
 	return {
@@ -65,9 +66,16 @@ export function certaintyOf(
 	};
 }
 
-/** One column of a table that is kept row by row. */
-const columnOf = (table: Float64Array, columns: number, column: number): Float64Array =>
-	Float64Array.from({ length: table.length / columns }, (_, row) => table[row * columns + column]!);
+/** The finite numbers in one column of a table that is kept row by row. */
+function finiteIn(table: Float64Array, columns: number, column: number): Float64Array {
+	const found = new Float64Array(table.length / columns);
+	let count = 0;
+	for (let at = column; at < table.length; at += columns) {
+		const value = table[at]!;
+		if (Number.isFinite(value)) found[count++] = value;
+	}
+	return found.subarray(0, count);
+}
 
 /** Where the verdicts of each rule begin. */
 function startsOf({ rulebook }: Judge, verdicts: readonly Verdict[]): number[] {
