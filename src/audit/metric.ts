@@ -10,21 +10,22 @@ const metric: Readonly<Record<string, readonly [unit: string, factor: number]>> 
 };
 
 const number = '(?:\\d+ )?\\d+/\\d+|\\d+(?:\\.\\d+)?';
-/** A figure with its unit, or two with `to` between them. `3 in a row` is no length. */
-const figure = new RegExp(
-	`(?<![\\w./{-])(${number})(?: to (${number}))? (lb-ft|psi|mph|degF|hp|ft|lb|in)(?![\\w/-])(?! (?:a|the|each|every|\\d+)\\b)`,
+/** A figure with its unit, or several that share one: `6 to 10 psi`, `30 and 60 mph`. `3 in a row` is no length. */
+const figures = new RegExp(
+	`(?<![\\w./{-])((?:${number})(?:(?:,| to| and| or) (?:${number}))*) (lb-ft|psi|mph|degF|hp|ft|lb|in)(?![\\w/-])(?! (?:a|the|each|every|\\d+)\\b)`,
 	'g',
 );
+const eachFigure = new RegExp(number, 'g');
 /** Words before a figure that make it a difference of two temperatures. */
 const difference = /(?:within|no more than|by about) $/;
 
 /** The words of a rule for somebody who reads metric: what they say in US-trade units is said in metric ones, rounded like it. */
 export function inMetric(text: string): string {
-	return text.replace(figure, (_found, low: string, high: string | undefined, unit: string, at: number) => {
+	return text.replace(figures, (_found, list: string, unit: string, at: number) => {
 		const convert =
 			unit === 'degF' ? fahrenheit(difference.test(text.slice(0, at))) : (value: number) => value * metric[unit]![1];
-		const shown = [low, high].flatMap(one => (one === undefined ? [] : [rounded(convert(figureOf(one)))]));
-		return `${shown.join(' to ')} ${unit === 'degF' ? 'degC' : metric[unit]![0]}`;
+		const shown = list.replace(eachFigure, one => String(rounded(convert(figureOf(one)))));
+		return `${shown} ${unit === 'degF' ? 'degC' : metric[unit]![0]}`;
 	});
 }
 

@@ -38,6 +38,11 @@ export class Wording {
 		return showValue(value, this.what(name, rule), this.units);
 	}
 
+	/** A text without names, with the figures that it has of itself in the units asked for. */
+	say(text: string): string {
+		return this.units === 'metric' ? inMetric(text) : text;
+	}
+
 	/**
 	 * A text with its {names} filled in, and the figures that it has of itself in the units asked for. A sentence with a
 	 * name that is not known is left out; a text of which nothing is left is empty.

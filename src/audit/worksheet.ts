@@ -25,13 +25,6 @@ export interface WiringRow {
 /** Volts a circuit may lose out and back: 3 % of 13.5 V. Common practice for what must not dim. */
 const allowedDrop = 0.4;
 
-/** The circuits that have questions of their own: the answer for the load, and the one for the length. */
-const asked: Readonly<Record<string, readonly [string, string | null]>> = {
-	'fuel pump': ['fuel.pump_current', 'fuel.pump_wire_length'],
-	'electric fan': ['cooling.fan_current', null],
-	'alternator charge cable': ['charging.alternator', 'charging.cable_length'],
-};
-
 const foot = toKept(1, unitNamed('ft', ['length'])!);
 const plain = (name: string) =>
 	name
@@ -44,14 +37,17 @@ export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>)
 	const list = valueIn(state, 'harness.circuits');
 	const told = Array.isArray(list) ? (list as unknown as readonly CircuitAnswer[]) : [];
 	const usual = model.rulebook.circuits.filter(({ when }) => conditionIn(state, when) === true);
-	const answered = (circuit: string, place: 0 | 1): number | null => {
-		const id = asked[plain(circuit)]?.[place];
+	const named = new Set(told.map(({ circuit }) => plain(circuit)));
+	const rest = usual
+		.filter(({ circuit }) => !named.has(plain(circuit)))
+		.map(({ circuit }) => ({ circuit, state: 'not told' }) as const);
+	const answered = (id: string | null | undefined): number | null => {
 		const value = id ? valueIn(state, id) : null;
 		return typeof value === 'number' ? value : null;
 	};
-	const rows = told.map((row): WiringRow => {
+	return [...told, ...rest].map((row: Told): WiringRow => {
 		const known = usual.find(({ circuit }) => plain(circuit) === plain(row.circuit));
-		const load = row.load ?? answered(row.circuit, 0);
+		const load = row.load ?? answered(known?.load);
 		return sized({
 			circuit: row.circuit,
 			from: row.from ?? '',
@@ -59,28 +55,14 @@ export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>)
 			state: row.state,
 			load: load ?? known?.current ?? null,
 			loadAssumed: load === null && known !== undefined,
-			length: row.length === undefined ? answered(row.circuit, 1) : row.length * foot,
+			length: row.length === undefined ? answered(known?.length) : row.length * foot,
 			words: known?.words ?? '',
 		});
 	});
-	const names = new Set(told.map(({ circuit }) => plain(circuit)));
-	const rest = usual
-		.filter(({ circuit }) => !names.has(plain(circuit)))
-		.map(({ circuit, current, words }): WiringRow => {
-			const load = answered(circuit, 0);
-			return sized({
-				circuit,
-				from: '',
-				to: '',
-				state: 'not told',
-				load: load ?? current,
-				loadAssumed: load === null,
-				length: answered(circuit, 1),
-				words,
-			});
-		});
-	return [...rows, ...rest];
 }
+
+/** A circuit as answered, or one of the usual ones that was not. */
+type Told = Omit<CircuitAnswer, 'state'> & { readonly state: WiringRow['state'] };
 
 function sized(row: Omit<WiringRow, 'gauge' | 'fuse'>): WiringRow {
 	const { load, length } = row;

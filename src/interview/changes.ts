@@ -1,7 +1,6 @@
 import type { Assessment } from '../audit/assess.ts';
 import type { Change } from '../audit/audit.ts';
-import { subjectWords } from '../report/compose/list.ts';
-import { changeWords } from '../report/compose/since.ts';
+import { changeTitle, changeWords } from '../report/compose/since.ts';
 
 const kinds = Object.keys(changeWords) as Change['change'][];
 
@@ -11,11 +10,7 @@ export function changeLines({ audit: { since }, model, wording }: Assessment): s
 	const told = kinds.flatMap(kind =>
 		since.changes
 			.filter(({ change }) => change === kind)
-			.map(change => {
-				const title = model.rulebook.rules.find(({ id }) => id === change.rule)?.title ?? change.rule;
-				const about = change.subject === null ? '' : ` (${subjectWords(change, { model })})`;
-				return `${changeWords[kind]}: ${title}${about}${change.by === 'rules' ? ', because the rules changed' : ''}`;
-			}),
+			.map(change => `${changeWords[kind]}: ${changeTitle(change, model)}`),
 	);
 	const moved = since.numbers.map(
 		({ name, before, after }) =>

@@ -1,4 +1,5 @@
 import type { Model } from '../audit/model.ts';
+import { isObject } from '../sheet/fault.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { open } from './asked.ts';
 import { answeredCount, blank, type Pass, questionNamed, type State } from './state.ts';
@@ -59,6 +60,4 @@ export function resume(
 	return { state: { ...went, at }, text: known(id) && typeof text === 'string' ? text : '' };
 }
 
-const isObject = (value: unknown): value is Record<string, unknown> =>
-	value !== null && typeof value === 'object' && !Array.isArray(value);
 const listIn = (value: unknown): unknown[] => (Array.isArray(value) ? value : []);

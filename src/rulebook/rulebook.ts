@@ -102,6 +102,9 @@ export interface UsualCircuit {
 	readonly circuit: string;
 	/** A: a usual current, common practice. */
 	readonly current: number;
+	/** Answers that tell its load and its length; null without such a question. */
+	readonly load: string | null;
+	readonly length: string | null;
 	readonly when: Expression | null;
 	readonly words: string;
 }

@@ -42,16 +42,17 @@ export function footer(bindings: readonly Binding[], app: App, width: number): s
 export const moved = (cursor: number, by: number, count: number): number =>
 	Math.max(0, Math.min(count - 1, cursor + by));
 
+/** The keys that go up and down, and how far. */
+const strides = [
+	['up', 'Up', -1],
+	['down', 'Down', 1],
+	['page-up', 'PgUp', -8],
+	['page-down', 'PgDn', 8],
+] as const;
+
 /** Up, down and the page keys of a list with `count` rows. */
 export const listKeys = (count: (app: App) => number): Binding[] =>
-	(
-		[
-			['up', 'Up', -1],
-			['down', 'Down', 1],
-			['page-up', 'PgUp', -8],
-			['page-down', 'PgDn', 8],
-		] as const
-	).map(([key, shown, by]) => ({
+	strides.map(([key, shown, by]) => ({
 		keys: [key],
 		shown,
 		label: by < 0 ? 'up the list' : 'down the list',
@@ -62,14 +63,7 @@ export const listKeys = (count: (app: App) => number): Binding[] =>
 
 /** The same keys where a page of text is read that may be longer than the window. */
 export const scrollKeys = (when: (app: App) => boolean = () => true): Binding[] =>
-	(
-		[
-			['up', 'Up', -1],
-			['down', 'Down', 1],
-			['page-up', 'PgUp', -8],
-			['page-down', 'PgDn', 8],
-		] as const
-	).map(([key, shown, by]) => ({
+	strides.map(([key, shown, by]) => ({
 		keys: [key],
 		shown,
 		label: by < 0 ? 'back up the page' : 'on down the page',

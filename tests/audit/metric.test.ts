@@ -11,6 +11,8 @@ describe('the words of a rule in metric units', () => {
 		['10 psi for each 1000 rpm, never under 6 psi', '0.69 bar for each 1000 rpm, never under 0.41 bar'],
 		['At a steady 65 mph in top gear', 'At a steady 105 km/h in top gear'],
 		['At 16 lb-ft, and 100 hp more', 'At 22 N m, and 75 kW more'],
+		['agrees at 30 and 60 mph', 'agrees at 48 and 97 km/h'],
+		['walls of 0.065, 0.083 or 0.095 in', 'walls of 1.7, 2.1 or 2.4 mm'],
 		['nothing within 10 ft', 'nothing within 3 m'],
 	])('%s', (us, metric) => {
 		expect(inMetric(us)).toBe(metric);

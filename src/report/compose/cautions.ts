@@ -9,7 +9,7 @@ const always = ['law', 'licensed-help'];
 
 /** Read this first: every caution that a line of this audit names, those of the build, local law and licensed help. */
 export function cautions(assessment: Assessment): Block[] {
-	const { audit, state, model } = assessment;
+	const { audit, state, model, wording } = assessment;
 	const named = new Set([
 		...always,
 		...audit.findings.filter(({ verdict }) => verdict === 'fails').flatMap(finding => finding.cautions),
@@ -21,7 +21,7 @@ export function cautions(assessment: Assessment): Block[] {
 	);
 	return listed(
 		[heading(2, 'Read this first')],
-		shown.map(({ title, words }) => [strong(`${title}. `), words]),
+		shown.map(({ title, words }) => [strong(`${title}. `), wording.say(words)]),
 		'small',
 	);
 }

@@ -38,5 +38,5 @@ function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
 	const share =
 		of_target !== null && of_target < 1 && bound === null ? `, ${Math.round(of_target * 100)} % of the target` : '';
 	const made = power === null || bound !== null ? '' : `, about ${wording.show('engine.power', power)}`;
-	return [strong(`${rung.title}: `), `${at}${band}${share}${made}. ${rung.raise}`];
+	return [strong(`${rung.title}: `), `${at}${band}${share}${made}. ${wording.say(rung.raise)}`];
 }

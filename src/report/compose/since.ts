@@ -13,18 +13,20 @@ export const changeWords: Readonly<Record<Change['change'], string>> = {
 	still: 'Still open',
 };
 
+/** An audit line that changed: its title, the part of the build, and whether the rules did it. A rule that has gone since has no title any more. */
+export function changeTitle(change: Change, model: Assessment['model']): string {
+	const title = model.rulebook.rules.find(({ id }) => id === change.rule)?.title ?? change.rule;
+	const about = change.subject === null ? '' : ` (${subjectWords(change, { model })})`;
+	return `${title}${about}${change.by === 'rules' ? ', because the rules changed' : ''}`;
+}
+
 /** Since last time: what is settled, new, worse, better, still open; which figures moved. */
 export function since({ audit, model, wording }: Assessment): Block[] {
 	if (!audit.since) return [];
 	const { date, changes, numbers } = audit.since;
-	// A rule that has gone since has no title any more.
-	const title = (rule: string) => model.rulebook.rules.find(({ id }) => id === rule)?.title ?? rule;
-	const about = (change: Change) => (change.subject === null ? '' : ` (${subjectWords(change, { model })})`);
 	const groups = (Object.keys(changeWords) as Change['change'][]).flatMap((kind): Block[] => {
 		const own = changes.filter(({ change }) => change === kind);
-		const items = own.map(change => [
-			`${title(change.rule)}${about(change)}${change.by === 'rules' ? ', because the rules changed' : ''}.`,
-		]);
+		const items = own.map(change => [`${changeTitle(change, model)}.`]);
 		return listed([paragraph(strong(`${changeWords[kind]}: ${own.length}`))], items);
 	});
 	const moved = numbers.map(({ name, before, after }) => [

@@ -1,4 +1,5 @@
 import type { AnyQuantity } from '../../quantities/quantity.ts';
+import type { Kind } from '../../units/kinds.ts';
 import type { Caution, LimitWords, Section, TroubleCode, UsualCircuit } from '../rulebook.ts';
 import { readConstant } from './constant.ts';
 import { compileYesNo } from './expression.ts';
@@ -64,6 +65,8 @@ export function readCircuits(root: Fields, names: Names): UsualCircuit[] {
 			const circuit = {
 				...printed(inner, 'circuit', 'words'),
 				current: current?.value ?? 0,
+				load: answerOf(inner, 'load', 'current', names),
+				length: answerOf(inner, 'length', 'length', names),
 				when: compileYesNo(inner, 'when', names),
 			};
 			inner.refuseRest();
@@ -71,6 +74,15 @@ export function readCircuits(root: Fields, names: Names): UsualCircuit[] {
 		}),
 		'circuit',
 	);
+}
+
+/** The answer that tells a figure of a circuit; null where none is named. */
+function answerOf(inner: Fields, key: string, kind: Kind, names: Names): string | null {
+	const id = inner.text(key, false);
+	if (id === '') return null;
+	const type = names.get(id);
+	if (type?.is !== 'number' || type.kind !== kind) inner.report(key, `${key}: ${quote(id)} is no answer in ${kind}`);
+	return id;
 }
 
 /** Stored generic trouble codes, with titles of our own (rules/trouble-codes.yaml), and what of the rulebook they speak to. */

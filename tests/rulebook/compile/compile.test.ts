@@ -56,6 +56,12 @@ describe('the files agree with each other', () => {
 			/"ignition-voltage" is not in rules\/cautions/,
 		],
 		[
+			'a circuit takes its load from a length',
+			'circuits.yaml',
+			swap('load: fuel.pump_current', 'load: fuel.pump_wire_length'),
+			/load: "fuel.pump_wire_length" is no answer in current/,
+		],
+		[
 			'a circuit is there twice',
 			'circuits.yaml',
 			swap('circuit: keep-alive feed', 'circuit: controller ground'),
