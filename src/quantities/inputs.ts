@@ -22,8 +22,10 @@ export class Inputs<Input extends string = string> {
 	assumes: string | null = null;
 	private values: Values;
 	private slots: Readonly<Record<string, number>> = {};
+	private readonly slotOf: ReadonlyMap<string, number>;
 
-	constructor(values: Values, telling = false) {
+	constructor(slotOf: ReadonlyMap<string, number>, values: Values, telling = false) {
+		this.slotOf = slotOf;
 		this.values = values;
 		this.reads = telling ? [] : null;
 	}
@@ -39,13 +41,17 @@ export class Inputs<Input extends string = string> {
 	}
 
 	private read(id: Input): Outcome {
-		const slot = this.slots[id];
-		if (slot === undefined) throw new TypeError(`${id} is read but not declared as an input`);
-		this.reads?.push(slot);
+		const slot = this.slotOf.get(id)!;
+		if (this.reads) this.declared(id, slot);
 		const value = this.values[slot];
 		if (value === undefined) this.lacks = true;
 		else if (value === null) this.idle = true;
 		return value;
+	}
+
+	private declared(id: string, slot: number): void {
+		if (!Object.hasOwn(this.slots, id)) throw new TypeError(`${id} is read but not declared as an input`);
+		this.reads!.push(slot);
 	}
 
 	/** A number; NaN when it is not known. */

@@ -14,7 +14,7 @@ export function solveLimit(
 	given: ReadonlyMap<number, GivenAnswer>,
 	node: Node,
 ): Outcome | Bounded {
-	const here = applies(node, new Inputs(values));
+	const here = applies(node, new Inputs(graph.slotOf, values));
 	if (here !== true) return here;
 	const limit = node.limit!;
 	// Where it was before is close to where it is now.

@@ -87,7 +87,7 @@ function leadingTo(graph: Graph, targets: readonly number[]): number[] {
 
 /** Computes the slots named, in order, keeping what is missing and assumed. */
 export function tell(telling: Telling, order: readonly number[], fixed: ReadonlySet<number>): void {
-	const inputs = new Inputs(telling.values, true);
+	const inputs = new Inputs(telling.graph.slotOf, telling.values, true);
 	for (const slot of order) {
 		if (fixed.has(slot)) continue;
 		const node = telling.graph.nodes[slot]!;

@@ -13,7 +13,7 @@ export function run(
 	given: ReadonlyMap<number, GivenAnswer>,
 	order: readonly number[],
 ): void {
-	const inputs = new Inputs(values);
+	const inputs = new Inputs(graph.slotOf, values);
 	for (const slot of order) values[slot] = valueIn(graph, values, given, graph.nodes[slot]!, inputs);
 }
 

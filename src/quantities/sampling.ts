@@ -44,7 +44,7 @@ export function makeSampling(state: State, answers: (id: string) => Answer | und
 	const heavy = order.filter(slot => graph.nodes[slot]!.heavy && typeof state.values[slot] === 'number');
 	const slopes = measureSlopes(state, heavy, noises);
 	const values = state.values.slice();
-	const inputs = new Inputs(values);
+	const inputs = new Inputs(graph.slotOf, values);
 
 	/** What a node comes to in a draw before its own noise. */
 	const baseOf = (node: Node): (() => Outcome) => {

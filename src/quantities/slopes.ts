@@ -24,7 +24,9 @@ export function measureSlopes(state: State, heavy: readonly number[], noises: re
 	const plain = nodes.filter(({ limit }) => limit === null);
 	const limits = nodes.flatMap(node => {
 		const root = node.limit && rootOf(state, node);
-		return root ? [{ node, root }] : [];
+		if (!root) return [];
+		const spare = spareAt(state, node, root);
+		return [{ node, root, spare, unchanged: spare({}) }];
 	});
 	const moves = new Map<number, { readonly from: number; readonly by: number }[]>();
 	for (const { slot, difference } of followed(state, heavy, noises)) {
@@ -39,7 +41,7 @@ export function measureSlopes(state: State, heavy: readonly number[], noises: re
 			changed,
 		);
 		for (const [index, node] of plain.entries()) note(node.slot, Number(at[index]) - Number(values[node.slot]));
-		for (const { node, root } of limits) note(node.slot, shift(state, node, root, changed));
+		for (const { node, root, spare, unchanged } of limits) note(node.slot, (unchanged - spare(changed)) / root.slope);
 	}
 	const starts = new Map<number, number>(limits.map(({ node, root }) => [node.slot, root.at]));
 	return {
@@ -67,15 +69,14 @@ function followed({ graph, values }: State, heavy: readonly number[], noises: re
 		.slice(0, mostFollowed);
 }
 
-/** How far a limit moves with one answer changed. */
-function shift(state: State, node: Node, root: Root, changed: Readonly<Record<string, Outcome>>): number {
+/** What is spare where a limit lies, with some answers changed. */
+function spareAt(state: State, node: Node, root: Root): (changed: Readonly<Record<string, Outcome>>) => number {
 	const { vary, until, reaches, rising, from, to } = node.limit!;
 	// A root that lies outside is followed from the nearest place that was looked at.
 	const at = { [vary]: Math.max(from, Math.min(to, root.at)) };
 	const ends = typeof reaches === 'number' ? [until] : [until, reaches];
-	const spare = (replaced: Readonly<Record<string, Outcome>>) => {
-		const [value, end = reaches] = evaluate(state, ends, replaced);
+	return changed => {
+		const [value, end = reaches] = evaluate(state, ends, { ...changed, ...at });
 		return (rising ? 1 : -1) * (Number(end) - Number(value));
 	};
-	return -(spare({ ...changed, ...at }) - spare(at)) / root.slope;
 }
