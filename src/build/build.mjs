@@ -1,9 +1,10 @@
-// Builds dist/: the command as ES modules split by what each command needs, the rulebook as JSON, what shells and `man` read.
-import { execFileSync } from 'node:child_process';
+// Builds dist/: the command, the rulebook as JSON, what shells and `man` read.
+import { spawnSync } from 'node:child_process';
 import { chmodSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { licences } from './licences.mjs';
+import { handedIn, withoutDevtools } from './plugins.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const { version } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
@@ -17,28 +18,22 @@ const common = {
 	logLevel: 'warning',
 	// Less to read at each start.
 	minify: true,
-};
-
-/** The drawing library loads its own debugger when asked to; nobody asks here. */
-const withoutDevtools = {
-	name: 'without-devtools',
-	setup({ onResolve, onLoad }) {
-		onResolve({ filter: /\/devtools\.js$/ }, ({ path }) => ({ path, namespace: 'nothing' }));
-		onLoad({ filter: /.*/, namespace: 'nothing' }, () => ({ contents: 'export default {}' }));
-	},
+	// They are in LICENSES.txt, each once.
+	legalComments: 'none',
 };
 
 /** Runs a program of src/build that is written in TypeScript; gives what it printed. */
 async function runAtBuild(name, ...args) {
 	const outfile = `dist/.${name}.mjs`;
 	await build({ ...common, entryPoints: [`src/build/${name}.ts`], outfile, packages: 'external' });
-	try {
-		return execFileSync(process.execPath, [outfile, ...args], { cwd: root, stdio: ['ignore', 'pipe', 'inherit'] });
-	} catch {
-		process.exit(1);
-	} finally {
-		rmSync(root + outfile);
-	}
+	const { status, stdout } = spawnSync(process.execPath, [outfile, ...args], {
+		cwd: root,
+		stdio: ['ignore', 'pipe', 'inherit'],
+		maxBuffer: 1e8,
+	});
+	rmSync(root + outfile);
+	if (status !== 0) process.exit(1);
+	return stdout;
 }
 
 rmSync(`${root}dist`, { recursive: true, force: true });
@@ -46,17 +41,25 @@ mkdirSync(`${root}dist`);
 await runAtBuild('compile-rules', 'rules', 'dist');
 const { metafile } = await build({
 	...common,
-	entryPoints: { 'swap-audit': 'src/cli/main.ts' },
-	outdir: 'dist',
-	splitting: true,
+	entryPoints: ['src/cli/main.ts'],
+	outfile: 'dist/program.js',
 	metafile: true,
-	// Bundled, for fewer files to open; preferences are read after the first frame and stay outside.
-	external: ['conf'],
-	define: { ...common.define, 'process.env.NODE_ENV': '"production"', 'process.env.DEV': '"false"' },
-	plugins: [withoutDevtools],
-	banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
+	define: {
+		...common.define,
+		'import.meta.dirname': '__dirname',
+		// The drawing library's layout engine asks where it lies, and carries all that it would fetch from there.
+		'import.meta.url': '""',
+		'process.env.NODE_ENV': '"production"',
+		'process.env.DEV': '"false"',
+	},
+	banner: { js: '(function (require, __dirname, importing) {' },
+	footer: { js: '})' },
+	plugins: [withoutDevtools, handedIn],
 	jsx: 'automatic',
 });
+// A script starts sooner than a module, by the time that it takes to load the module loader.
+await build({ ...common, entryPoints: ['src/cli/start.ts'], outfile: 'dist/swap-audit.js', format: 'cjs' });
+writeFileSync(`${root}dist/package.json`, '{ "type": "commonjs" }\n');
 writeFileSync(`${root}dist/LICENSES.txt`, licences(root, Object.keys(metafile.inputs)));
 writeFileSync(`${root}dist/swap-audit.1`, await runAtBuild('man-page'));
 for (const shell of ['bash', 'zsh', 'fish']) {
@@ -67,3 +70,6 @@ copyFileSync(`${root}demo/half-finished.sheet.json`, `${root}dist/demo.json`);
 const bin = `${root}dist/swap-audit.js`;
 writeFileSync(bin, `#!/usr/bin/env node\n${readFileSync(bin, 'utf8')}`);
 chmodSync(bin, 0o755);
+for (const args of [['--help'], ['audit', './demo.json'], ['interview', './demo.json']]) {
+	await runAtBuild('keep-code', `${root}dist`, ...args);
+}

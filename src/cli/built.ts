@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
+import { join } from 'node:path';
 import type { Example, NamedBuild, Rulebook } from '../rulebook/rulebook.ts';
 
 /** The text of a file that the build laid beside the program. */
-export const builtText = (name: string): string => readFileSync(fileURLToPath(new URL(name, import.meta.url)), 'utf8');
+export const builtText = (name: string): string => readFileSync(join(import.meta.dirname, name), 'utf8');
 
 const built = <T>(name: string): T => JSON.parse(builtText(name));
 

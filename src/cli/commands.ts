@@ -23,7 +23,7 @@ export function commands(status: (code: number) => void): Command {
 		.addOption(new Option('--section <section>', 'one section only'))
 		.option('--plain', 'by lines, without a drawn screen')
 		.addOption(packOption())
-		.action(async (sheet, flags) => status(await (await import('./work.ts')).interview(sheet, flags)));
+		.action(async (sheet, flags) => status(await (await import('./interview.ts')).interview(sheet, flags)));
 	judging(
 		program
 			.command('audit')
@@ -37,17 +37,17 @@ export function commands(status: (code: number) => void): Command {
 		.addOption(new Option('--schema', 'print the JSON Schema of an audit; judges nothing'))
 		.action(async (sheet: string | undefined, flags) => {
 			if (flags.schema) {
-				const { auditSchema } = await import('./work.ts');
+				const { auditSchema } = await import('../report/audit-schema.ts');
 				print(JSON.stringify(auditSchema, null, 2));
 				return;
 			}
 			if (flags.lines) {
 				if (sheet !== undefined) throw new BadUsage('audit --lines reads the sheets from standard input: name none');
-				status(await (await import('./work.ts')).auditLines(flags));
+				status(await (await import('./lines.ts')).auditLines(flags));
 				return;
 			}
 			if (sheet === undefined) throw new BadUsage('audit: name a sheet: a path, a name, or - for standard input');
-			status(await (await import('./work.ts')).audit(sheet, flags));
+			status(await (await import('./audit.ts')).audit(sheet, flags));
 		});
 	judging(
 		program
@@ -63,7 +63,7 @@ export function commands(status: (code: number) => void): Command {
 			),
 		)
 		.action(async (sheet: string, flags) =>
-			status(await (await import('./work.ts')).audit(sheet, { ...flags, since: flags.since ?? null })),
+			status(await (await import('./audit.ts')).audit(sheet, { ...flags, since: flags.since ?? null })),
 		);
 	const parts = {
 		limits: 'what gives out first as boost goes up',
@@ -80,7 +80,7 @@ export function commands(status: (code: number) => void): Command {
 			.addOption(unitsOption())
 			.addOption(packOption())
 			.action(async (sheet: string, flags) =>
-				status(await (await import('./work.ts')).table(name as keyof typeof parts, sheet, flags)),
+				status(await (await import('./tables.ts')).table(name as keyof typeof parts, sheet, flags)),
 			);
 	}
 	const rules = program
@@ -119,20 +119,20 @@ export function commands(status: (code: number) => void): Command {
 		.description('Prints each quantity that is computed, with formula, inputs, range and source.')
 		.argument('[quantity]', 'one of them, by id')
 		.option('--json', 'print a JSON array')
-		.action(async (id, flags) => status((await import('./work.ts')).quantities(id, flags)));
+		.action(async (id, flags) => status((await import('./quantities.ts')).quantities(id, flags)));
 	program
 		.command('questions')
 		.summary('every question and its id')
 		.description('Prints every question and the id of its answer in the sheet.')
 		.option('--json', 'print a JSON array')
 		.option('--schema', 'print the JSON Schema of a sheet')
-		.action(async flags => status((await import('./work.ts')).questions(flags)));
+		.action(async flags => status((await import('./questions.ts')).questions(flags)));
 	program
 		.command('completion')
 		.summary('TAB completion for your shell')
 		.description('Prints the script that teaches a shell to complete swap-audit; its first lines say where it goes.')
 		.addArgument(new Argument('<shell>', 'which shell').choices(['bash', 'zsh', 'fish']))
-		.action(async shell => status((await import('./work.ts')).completion(shell)));
+		.action(async shell => status((await import('./completion.ts')).completion(shell)));
 	program
 		.command('complete', { hidden: true })
 		.description('What the completion scripts ask: the words so far, the last one unfinished.')

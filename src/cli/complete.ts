@@ -28,7 +28,7 @@ export const sources: Readonly<Record<string, () => Next | Promise<Next>>> = {
 	section: () => ({ words: builtRulebook().sections.map(({ id, title }) => [id, title]) }),
 	rule: () => ({ words: builtRulebook().rules.map(({ id, title }) => [id, title]) }),
 	quantity: async () => {
-		const { everyQuantity } = await import('./work.ts');
+		const { quantities: everyQuantity } = await import('../quantities/model/all.ts');
 		return { words: everyQuantity.filter(({ kind }) => kind !== 'hidden').map(({ id, nature }) => [id, nature]) };
 	},
 	day: () => nothing,

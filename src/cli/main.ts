@@ -1,7 +1,6 @@
 import { atHand } from './at-hand.ts';
 import { exit, isForPerson } from './exit.ts';
-import { print, say } from './say.ts';
-import { version } from './version.ts';
+import { say } from './say.ts';
 
 /** What an error means for whoever called: a line or more, and a status. The stack of a bug is shown when asked for only. */
 function tell(error: unknown): number {
@@ -20,12 +19,14 @@ function tell(error: unknown): number {
 // What is thrown outside of any call (a timer, a key) ends the same way.
 process.on('uncaughtException', error => process.exit(tell(error)));
 
-const args = process.argv.slice(2);
-try {
-	// The one question that needs no command line library.
-	if (args.length === 1 && args[0] === '--version') print(version);
-	else process.exitCode = await (await import('./program.ts')).run(args);
-} catch (error) {
-	process.exitCode = tell(error);
+/** Runs the command line that the process was started with, to its end. */
+async function main(): Promise<never> {
+	try {
+		process.exitCode = await (await import('./program.ts')).run(process.argv.slice(2));
+	} catch (error) {
+		process.exitCode = tell(error);
+	}
+	process.exit();
 }
-process.exit();
+
+void main();

@@ -42,7 +42,7 @@ const pathOf = (command: Command): string =>
 
 /** Runs the command line. Gives the exit status of usage errors and help; throws what the commands throw. */
 export async function run(args: readonly string[]): Promise<number> {
-	if (args.length === 0) return (await import('./work.ts')).interview(undefined, {});
+	if (args.length === 0) return (await import('./interview.ts')).interview(undefined, {});
 	const [first = ''] = args;
 	if (first.includes('/') || first.endsWith('.json')) {
 		throw new BadUsage(`a command comes first: swap-audit interview ${first}, or swap-audit audit ${first}`);

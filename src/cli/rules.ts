@@ -11,7 +11,6 @@ import { print, say } from './say.ts';
 import { unknownId } from './unknown.ts';
 
 // One piece with what needs the rules' compiler: nothing else loads it.
-export { withPacks };
 
 const rulebookOf = (paths: readonly string[]): Rulebook =>
 	paths.length > 0 ? withPacks(paths) : rulebookWithExamples();

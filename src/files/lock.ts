@@ -1,4 +1,4 @@
-import { randomUUID } from 'node:crypto';
+import { crypto } from './crypto.ts';
 import type { Machine } from './machine.ts';
 import { beside } from './names.ts';
 import { discard, writeAll } from './place.ts';
@@ -43,7 +43,7 @@ export function withLock<T>(path: string, on: Machine, work: (stillMine: () => v
 }
 
 function take(lock: string, path: string, on: Machine): string {
-	const token = randomUUID();
+	const token = crypto().randomUUID();
 	for (let tries = 0; ; tries++) {
 		if (create(lock, { token, pid: on.pid, host: on.host, since: on.now() }, on)) return token;
 		const holder = holderOf(lock, on);

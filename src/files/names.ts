@@ -1,5 +1,5 @@
-import { createHash, randomBytes } from 'node:crypto';
 import { basename } from 'node:path';
+import { crypto } from './crypto.ts';
 import type { Machine } from './machine.ts';
 
 /**
@@ -17,7 +17,7 @@ export function beside(path: string, ending: string): string {
 
 /** A new name for a half-written file. It tells whose it is, so that it can be swept up when its writer died. */
 export function tempPath(path: string, on: Machine): string {
-	return beside(path, `${hostMark(on.host)}-${on.pid}-${randomBytes(4).toString('hex')}.tmp`);
+	return beside(path, `${hostMark(on.host)}-${on.pid}-${crypto().randomBytes(4).toString('hex')}.tmp`);
 }
 
 /** Who wrote a half-written file; null when the name is not of that kind. */
@@ -27,7 +27,7 @@ export function tempOwner(name: string, on: Machine): { pid: number; here: boole
 }
 
 function hostMark(host: string): string {
-	return createHash('sha256').update(host).digest('hex').slice(0, 6);
+	return crypto().createHash('sha256').update(host).digest('hex').slice(0, 6);
 }
 
 /** Names that mean a device on Windows, whatever their ending. */

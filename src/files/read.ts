@@ -1,4 +1,4 @@
-import { createHash } from 'node:crypto';
+import { crypto } from './crypto.ts';
 import { type Machine, machine } from './machine.ts';
 import { asProblem, FileProblem, reported } from './problem.ts';
 import { decode } from './text.ts';
@@ -64,7 +64,7 @@ function checked(path: string, bytes: Buffer, limit: number): Read {
 }
 
 export function markOf(bytes: Uint8Array): Mark {
-	return createHash('sha256').update(bytes).digest('hex') as Mark;
+	return crypto().createHash('sha256').update(bytes).digest('hex') as Mark;
 }
 
 /** Everything that is left in an open file; of one above the limit a little more than the limit. */

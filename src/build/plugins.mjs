@@ -1,0 +1,35 @@
+import { isBuiltin } from 'node:module';
+
+// What the bundler does besides bundling.
+
+/** The drawing library loads its own debugger when asked to; nobody asks here. */
+export const withoutDevtools = {
+	name: 'without-devtools',
+	setup({ onResolve, onLoad }) {
+		onResolve({ filter: /\/devtools\.js$/ }, ({ path }) => ({ path, namespace: 'nothing' }));
+		onLoad({ filter: /.*/, namespace: 'nothing' }, () => ({ contents: 'export default {}' }));
+	},
+};
+
+/** The program is one script, not a module, so that what was compiled of it can be kept: it is handed what it takes from outside. */
+export const handedIn = {
+	name: 'handed-in',
+	setup({ onResolve, onLoad }) {
+		onResolve({ filter: /.*/, namespace: 'builtin' }, ({ path }) => ({ path, external: true }));
+		onResolve({ filter: /.*/ }, ({ path }) => (isBuiltin(path) ? { path, namespace: 'builtin' } : undefined));
+		// The command line library loads it for commands that are programs of their own; here none is.
+		onLoad({ filter: /^node:child_process$/, namespace: 'builtin' }, ({ path }) => ({
+			contents: ['spawn', 'execFileSync']
+				.map(name => `exports.${name} = (...all) => require('${path}').${name}(...all);`)
+				.join(''),
+		}));
+		onLoad({ filter: /.*/, namespace: 'builtin' }, ({ path }) => ({
+			contents: `module.exports = require(${JSON.stringify(path)})`,
+		}));
+		// Preferences are read after the first frame and stay outside.
+		onResolve({ filter: /^conf$/ }, ({ path }) => ({ path, namespace: 'outside' }));
+		onLoad({ filter: /.*/, namespace: 'outside' }, ({ path }) => ({
+			contents: `export default (await importing(${JSON.stringify(path)})).default`,
+		}));
+	},
+};
