@@ -8,9 +8,12 @@ export type BankLayout = 'in-rows' | 'odd-and-even';
 export function banksOf(layout: BankLayout, cylinders: number): [number[], number[]] {
 	within('cylinders', cylinders, 2, 16);
 	if (cylinders % 2 !== 0) throw new OutOfRange('cylinders', cylinders, 'an even count');
-	const all = Array.from({ length: cylinders }, (_, i) => i + 1);
-	const isFirst = (cylinder: number) => (layout === 'in-rows' ? cylinder <= cylinders / 2 : cylinder % 2 === 1);
-	return [all.filter(isFirst), all.filter(cylinder => !isFirst(cylinder))];
+	const banks: [number[], number[]] = [[], []];
+	for (let cylinder = 1; cylinder <= cylinders; cylinder++) {
+		const first = layout === 'in-rows' ? cylinder <= cylinders / 2 : cylinder % 2 === 1;
+		banks[first ? 0 : 1].push(cylinder);
+	}
+	return banks;
 }
 
 /**
@@ -45,12 +48,12 @@ function gapsOf(order: readonly number[], bank: readonly number[]): string {
 export function lowNeighbours(readings: Readings, layout: BankLayout): [number, number][] {
 	const limit = 0.75 * highestReading(readings);
 	const isLow = (cylinder: number) => (readings[cylinder - 1] ?? limit) < limit;
-	return banksOf(layout, readings.length).flatMap(bank =>
-		bank.slice(1).flatMap((cylinder, i): [number, number][] => {
-			const neighbour = bank[i]!;
-			return isLow(neighbour) && isLow(cylinder) ? [[neighbour, cylinder]] : [];
-		}),
-	);
+	const pairs: [number, number][] = [];
+	for (const bank of banksOf(layout, readings.length)) {
+		for (let i = 1; i < bank.length; i++)
+			if (isLow(bank[i - 1]!) && isLow(bank[i]!)) pairs.push([bank[i - 1]!, bank[i]!]);
+	}
+	return pairs;
 }
 
 /**

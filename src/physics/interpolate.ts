@@ -25,11 +25,15 @@ export interface Curve {
  */
 export function makeCurve(points: readonly Point[]): Curve {
 	if (points.length < 2) throw new OutOfRange('points of a curve', points.length, '2 or more');
-	const xs = Float64Array.from(points, ([x]) => x);
-	const ys = Float64Array.from(points, ([, y]) => y);
-	for (const [i, x] of xs.entries()) {
+	// Plain loops here and in the slopes: a curve is made anew in every draw.
+	const xs = new Float64Array(points.length);
+	const ys = new Float64Array(points.length);
+	for (let i = 0; i < points.length; i++) {
+		const [x, y] = points[i]!;
 		if (!Number.isFinite(x) || (i > 0 && x <= xs[i - 1]!)) throw new OutOfRange('x of a curve', x, 'rising numbers');
-		if (!Number.isFinite(ys[i]!)) throw new OutOfRange('y of a curve', ys[i]!, 'numbers');
+		if (!Number.isFinite(y)) throw new OutOfRange('y of a curve', y, 'numbers');
+		xs[i] = x;
+		ys[i] = y;
 	}
 	const slopes = slopesOf(xs, ys);
 	const end = xs.length - 1;
@@ -50,7 +54,7 @@ export function makeCurve(points: readonly Point[]): Curve {
 		at(x) {
 			if (x <= xs[0]!) return ys[0]!;
 			if (x >= xs[end]!) return ys[end]!;
-			const i = firstWhere(end, k => xs[k]! >= x);
+			const i = firstReaching(xs, x, 1);
 			return piece(i, (x - xs[i - 1]!) / (xs[i]! - xs[i - 1]!));
 		},
 		beyond: x => (x < xs[0]! ? 'first' : x > xs[end]! ? 'last' : null),
@@ -58,7 +62,7 @@ export function makeCurve(points: readonly Point[]): Curve {
 			if (way === 0) throw new OutOfRange('y of a curve', y, 'a curve that rises all the way, or falls all the way');
 			if (way * (y - ys[0]!) <= 0) return { value: xs[0]!, bound: y === ys[0] ? null : 'below' };
 			if (way * (y - ys[end]!) > 0) return { value: xs[end]!, bound: 'above' };
-			const i = firstWhere(end, k => way * (ys[k]! - y) >= 0);
+			const i = firstReaching(ys, y, way);
 			const t = y === ys[i] ? 1 : shareAt(t => way * (piece(i, t) - y));
 			return { value: xs[i - 1]! + t * (xs[i]! - xs[i - 1]!), bound: null };
 		},
@@ -67,20 +71,23 @@ export function makeCurve(points: readonly Point[]): Curve {
 
 /** 1 for a curve that never falls, -1 for one that never rises, 0 for neither or flat. */
 function directionOf(ys: Float64Array): number {
-	const steps = Array.from(ys.subarray(1), (y, i) => Math.sign(y - ys[i]!));
-	const [down, up] = [steps.includes(-1), steps.includes(1)];
+	let [up, down] = [false, false];
+	for (let i = 1; i < ys.length; i++) {
+		up ||= ys[i]! > ys[i - 1]!;
+		down ||= ys[i]! < ys[i - 1]!;
+	}
 	return up === down ? 0 : up ? 1 : -1;
 }
 
 function slopesOf(xs: Float64Array, ys: Float64Array): Float64Array {
 	const end = xs.length - 1;
-	const h = Array.from(xs.subarray(1), (x, i) => x - xs[i]!);
-	const secant = h.map((width, i) => (ys[i + 1]! - ys[i]!) / width);
-	const slopes = new Float64Array(xs.length).fill(secant[0]!);
+	const width = (i: number) => xs[i + 1]! - xs[i]!;
+	const secant = (i: number) => (ys[i + 1]! - ys[i]!) / width(i);
+	const slopes = new Float64Array(xs.length).fill(secant(0));
 	if (end === 1) return slopes;
-	for (let i = 1; i < end; i++) slopes[i] = inner(h[i - 1]!, h[i]!, secant[i - 1]!, secant[i]!);
-	slopes[0] = outer(h[0]!, h[1]!, secant[0]!, secant[1]!);
-	slopes[end] = outer(h[end - 1]!, h[end - 2]!, secant[end - 1]!, secant[end - 2]!);
+	for (let i = 1; i < end; i++) slopes[i] = inner(width(i - 1), width(i), secant(i - 1), secant(i));
+	slopes[0] = outer(width(0), width(1), secant(0), secant(1));
+	slopes[end] = outer(width(end - 1), width(end - 2), secant(end - 1), secant(end - 2));
 	return slopes;
 }
 
@@ -99,12 +106,12 @@ function outer(near: number, next: number, secant: number, further: number): num
 	return secant * further <= 0 && Math.abs(slope) > 3 * Math.abs(secant) ? 3 * secant : slope;
 }
 
-/** The lowest index from 1 to `end` where `reached` holds; it holds at `end`. */
-function firstWhere(end: number, reached: (index: number) => boolean): number {
-	let [low, high] = [1, end];
+/** The lowest index above 0 where a list that rises (`way` 1) or falls (-1) has come to a value; it has at its end. */
+function firstReaching(list: Float64Array, value: number, way: number): number {
+	let [low, high] = [1, list.length - 1];
 	while (low < high) {
 		const middle = (low + high) >> 1;
-		if (reached(middle)) high = middle;
+		if (way * (list[middle]! - value) >= 0) high = middle;
 		else low = middle + 1;
 	}
 	return low;

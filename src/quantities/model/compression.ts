@@ -83,10 +83,24 @@ export const lowest = quantity({
 	},
 });
 
+export const layout = quantity({
+	id: 'engine.banks',
+	kind: 'hidden',
+	inputs: ['engine.bank_layout', 'engine.firing_order'],
+	formula: 'the layout as answered, else as the firing order gives it away',
+	source: ['practice'],
+	nature: 'exact',
+	compute: q => {
+		if (q.has('engine.bank_layout')) return q.choice('engine.bank_layout');
+		if (!q.has('engine.firing_order')) return q.lack('engine.bank_layout');
+		return layoutFromOrder(q.list<number>('engine.firing_order')!) ?? q.lack('engine.bank_layout');
+	},
+});
+
 export const neighbours = quantity({
 	id: 'engine.compression_neighbours',
 	kind: 'list',
-	inputs: ['engine.compression', 'engine.bank_layout', 'engine.firing_order'],
+	inputs: ['engine.compression', 'engine.banks'],
 	formula: 'neighbours in a bank, both under 0.75 of the highest; banks from the layout, else from the firing order',
 	source: ['practice'],
 	nature: 'exact',
@@ -94,12 +108,8 @@ export const neighbours = quantity({
 		const readings = q.list<number | null>('engine.compression');
 		// Two banks of one length are what it speaks of.
 		if (readings && (readings.length % 2 === 1 || flat(readings))) return null;
-		const layout = q.has('engine.bank_layout') ? (q.choice('engine.bank_layout') as BankLayout) : undefined;
-		if (layout) return readings && lowNeighbours(readings, layout);
-		if (!q.has('engine.firing_order')) return q.lack('engine.bank_layout');
-		const found = layoutFromOrder(q.list<number>('engine.firing_order')!);
-		if (found === null) return q.lack('engine.bank_layout');
-		return readings && lowNeighbours(readings, found);
+		const layout = q.made<BankLayout>('engine.banks');
+		return readings && layout && lowNeighbours(readings, layout);
 	},
 });
 
