@@ -2,8 +2,9 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { Node } from './graph.ts';
 import type { Noise } from './noise.ts';
 import type { State } from './pass.ts';
-import { evaluate, reach } from './replace.ts';
+import { between, evaluate, reach, slotNamed } from './replace.ts';
 import { type Root, rootOf } from './root.ts';
+import { run } from './run.ts';
 
 /** At most so many answers are followed into the cylinder model. */
 const mostFollowed = 12;
@@ -69,14 +70,20 @@ function followed({ graph, values }: State, heavy: readonly number[], noises: re
 		.slice(0, mostFollowed);
 }
 
-/** What is spare where a limit lies, with some answers changed. */
+/** What is spare where a limit lies, with some answers changed: only what they move is computed again. */
 function spareAt(state: State, node: Node, root: Root): (changed: Readonly<Record<string, Outcome>>) => number {
+	const { graph, given } = state;
 	const { vary, until, reaches, rising, from, to } = node.limit!;
-	// A root that lies outside is followed from the nearest place that was looked at.
-	const at = { [vary]: Math.max(from, Math.min(to, root.at)) };
 	const ends = typeof reaches === 'number' ? [until] : [until, reaches];
-	return changed => {
-		const [value, end = reaches] = evaluate(state, ends, { ...changed, ...at });
+	const values = state.values.slice();
+	// A root that lies outside is followed from the nearest place that was looked at.
+	const slot = slotNamed(graph, vary);
+	values[slot] = Math.max(from, Math.min(to, root.at));
+	const targets = ends.map(id => slotNamed(graph, id));
+	run(graph, values, given, between(graph, [slot], targets));
+	const there = { ...state, values, replaced: new Set([...state.replaced, slot]) };
+	return ({ [vary]: _, ...changed }) => {
+		const [value, end = reaches] = evaluate(there, ends, changed);
 		return (rising ? 1 : -1) * (Number(end) - Number(value));
 	};
 }
