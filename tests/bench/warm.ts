@@ -8,7 +8,9 @@ import { givenAnswers } from '../../src/quantities/given.ts';
 import { solve } from '../../src/quantities/pass.ts';
 import { renderAudit } from '../../src/report/render.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
+import { answerTo } from '../../src/sheet/sheet.ts';
 import { peerEngine, wholeRules } from './peer-rules.ts';
+import { plainDraws } from './plain-draws.ts';
 import { plainRules } from './plain-rules.ts';
 import { builtRulebook } from './rulebook.ts';
 
@@ -58,7 +60,11 @@ for (const [name, file] of [
 	);
 	tell('verdicts with what they rest on', await each(15, 2, () => model.judge.judge(state)));
 	tell('400 draws, limits and verdicts', await each(15, 1, draws(400)));
-	tell('10,000 draws', await each(3, 1, draws(10_000)));
+	const many = 10_000;
+	const straight = plainDraws(state, id => answerTo(checked.sheet, id));
+	const [drawn, plainly] = [await each(3, 1, draws(many)), await each(3, 1, () => straight(many))];
+	tell('10,000 draws', drawn);
+	tell('10,000 draws, plain functions', plainly, `the draws take ${(drawn / plainly).toFixed(1)} x as long`);
 	tell('what to measure next', await each(15, 1, () => nextAnswers(model, checked.sheet, state, verdicts)));
 	tell('whole audit', await each(10, 1, () => assess(model, checked, options)));
 	tell('printed as Markdown', await each(10, 1, () => renderAudit(assessment, 'md', '')));
