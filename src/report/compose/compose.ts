@@ -1,5 +1,5 @@
 import type { Assessment } from '../../audit/assess.ts';
-import type { Document } from '../document.ts';
+import type { Block, Document } from '../document.ts';
 import { answers } from './answers.ts';
 import { cautions } from './cautions.ts';
 import { head } from './head.ts';
@@ -15,7 +15,7 @@ import { unjudged } from './unjudged.ts';
 import { wiring } from './wiring.ts';
 
 /** The parts of an audit, in the order in which they are needed at the car. A part without content leaves itself out. */
-const sections = [
+const sections: readonly ((assessment: Assessment, pictures: boolean) => Block[])[] = [
 	head,
 	cautions,
 	list,
@@ -31,7 +31,10 @@ const sections = [
 	unjudged,
 ];
 
-/** An audit as a document. */
-export function composeAudit(assessment: Assessment): Document {
-	return { title: `Swap audit: ${assessment.sheet.name}`, blocks: sections.flatMap(section => section(assessment)) };
+/** An audit as a document. Pictures are drawn only where they will be seen. */
+export function composeAudit(assessment: Assessment, pictures = true): Document {
+	return {
+		title: `Swap audit: ${assessment.sheet.name}`,
+		blocks: sections.flatMap(section => section(assessment, pictures)),
+	};
 }

@@ -5,7 +5,7 @@ import { figures } from '../pictures/figures.ts';
 import { span } from './names.ts';
 
 /** What gives out first: the rungs lowest first, those that could not be placed, and what moves with boost. */
-export function ladder(assessment: Assessment): Block[] {
+export function ladder(assessment: Assessment, pictures = false): Block[] {
 	const { limits } = assessment.audit;
 	if (limits.length === 0) return [];
 	const placed = limits.filter(({ value }) => value !== null);
@@ -21,7 +21,7 @@ export function ladder(assessment: Assessment): Block[] {
 				'.',
 			]),
 		),
-		...figures(assessment, ['limits', 'over-boost']),
+		...(pictures ? figures(assessment, ['limits', 'over-boost']) : []),
 	];
 }
 

@@ -100,14 +100,17 @@ const inBrief = (assumed: readonly string[], assessment: Assessment): string =>
 		: `${assumed.length} usual values; "The numbers" names them.`;
 
 /** Usual values that went in, by what they stand for, with their figures. */
-export function assumedWords(assumed: readonly string[], { state, wording }: Assessment): string {
-	const named = assumed.map(id => {
-		const [plain = id, from] = id.split(/ (?=\()/);
-		const [section = '', own = plain] = plain.split('.');
-		// A single word says too little away from its section.
-		const name = own.includes('_') ? own.replaceAll('_', ' ') : `${section.replace(/s$/, '')} ${own}`;
-		const value = wording.show(plain, valueIn(state, plain));
-		return [name, value, from].filter(Boolean).join(' ');
-	});
-	return `usual values for ${named.join(', ')}.`;
+const assumedWords = (assumed: readonly string[], assessment: Assessment): string =>
+	usualValues(assumed.map(id => assumedName(id, assessment)));
+
+export const usualValues = (names: readonly string[]): string => `usual values for ${names.join(', ')}.`;
+
+/** What a usual value stands for, with its figure. */
+export function assumedName(id: string, { state, wording }: Pick<Assessment, 'state' | 'wording'>): string {
+	const [plain = id, from] = id.split(/ (?=\()/);
+	const [section = '', own = plain] = plain.split('.');
+	// A single word says too little away from its section.
+	const name = own.includes('_') ? own.replaceAll('_', ' ') : `${section.replace(/s$/, '')} ${own}`;
+	const value = wording.show(plain, valueIn(state, plain));
+	return [name, value, from].filter(Boolean).join(' ');
 }
