@@ -12,10 +12,11 @@ import { type Block, code, heading, type Inline, listed, paragraph, strong } fro
 import { figures } from '../pictures/figures.ts';
 import { assumedName, usualValues } from './list.ts';
 import { span } from './names.ts';
+import type { Told } from './told.ts';
 
 /** Every quantity by name: value, band, formula, inputs, what was assumed, source; then those without a value, and why. */
-export function numbers(assessment: Assessment, pictures: boolean): Block[] {
-	const { audit, state } = assessment;
+export function numbers(assessment: Told): Block[] {
+	const { audit, state, pictures } = assessment;
 	const known: Inline[][] = [];
 	const open: Inline[][] = [];
 	const broken: Inline[][] = [];
