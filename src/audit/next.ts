@@ -1,13 +1,12 @@
 import type { Outcome } from '../expressions/tree.ts';
 import { nineOfTen, noiseOf } from '../quantities/noise.ts';
-import type { GivenAnswer, State } from '../quantities/pass.ts';
-import { reach } from '../quantities/replace.ts';
-import { run } from '../quantities/run.ts';
+import type { State } from '../quantities/pass.ts';
 import type { Verdict } from '../rulebook/judge.ts';
-import { harms, stages, type VerdictWord } from '../rulebook/rulebook.ts';
+import { harms, type Rule, stages } from '../rulebook/rulebook.ts';
 import { type Effort, type Question, standAlone } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
 import type { NextAnswer } from './audit.ts';
+import { makeFlips } from './flips.ts';
 import type { Model } from './model.ts';
 
 const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
@@ -18,6 +17,7 @@ const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
  * tried out (a curve, a list of loads) counts the rules that wait for it.
  */
 export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: readonly Verdict[]): NextAnswer[] {
+	const flipped = makeFlips(model, state);
 	const found = model.rulebook.questions.flatMap((question): NextAnswer[] => {
 		const answer = answerTo(sheet, question.id);
 		const known = answer === undefined ? null : (answer.known ?? (question.of.length > 0 ? 'estimate' : 'measured'));
@@ -26,14 +26,14 @@ export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: 
 		if (state.values[slot] === null) return [];
 		const candidates = state.values[slot] === undefined ? plausible(question, state) : bothEnds(state, slot, answer);
 		const waits = state.values[slot] === undefined && candidates.length === 0;
-		const flips = waits ? waitingFor(question.id, verdicts) : flipped(model, state, slot, candidates);
+		const flips = waits ? waitingFor(question.id, verdicts) : flipped(slot, candidates);
 		if (flips.length === 0) return [];
 		return [
 			{
 				answer: question.id,
 				known,
-				flips,
-				weight: weightOf(model, flips),
+				flips: flips.map(({ id }) => id).sort(),
+				weight: weightOf(flips),
 				effort: question.effort,
 				why: whyOf(question.id, flips.length, waits),
 			},
@@ -76,49 +76,15 @@ function plausible(question: Question, state: State): Outcome[] {
 }
 
 /** Rules that cannot be told for want of this answer. */
-function waitingFor(id: string, verdicts: readonly Verdict[]): string[] {
-	return [...new Set(verdicts.filter(({ missing }) => missing.includes(id)).map(({ rule }) => rule.id))].sort();
+function waitingFor(id: string, verdicts: readonly Verdict[]): Rule[] {
+	return [...new Set(verdicts.filter(({ missing }) => missing.includes(id)).map(({ rule }) => rule))];
 }
 
-/** Rules whose verdict is not the same for every candidate. */
-function flipped(
-	{ judge, graph, rulebook }: Model,
-	state: State,
-	slot: number,
-	candidates: readonly Outcome[],
-): string[] {
-	const moved = reach([slot], from => graph.readers[from]!);
-	const order = graph.order.filter(
-		other => other !== slot && moved.has(other) && !(graph.nodes[other]!.heavy && graph.nodes[other]!.limit),
+function weightOf(flips: readonly Rule[]): number {
+	return flips.reduce(
+		(sum, { stage, harm }) => sum + (stages.length - stages.indexOf(stage)) * (harms.length - harms.indexOf(harm)),
+		0,
 	);
-	const touched = judge.touchedBy(moved);
-	const seen = new Map<number, VerdictWord[]>();
-	const different = new Set<number>();
-	for (const candidate of candidates) {
-		const values = state.values.slice();
-		values[slot] = candidate;
-		run(graph, values, withAnswer(state.given, slot, candidate), order);
-		for (const place of touched) {
-			const words = judge.wordsOf(place, values);
-			const before = seen.get(place);
-			if (before === undefined) seen.set(place, words);
-			else if (before.join() !== words.join()) different.add(place);
-		}
-	}
-	return [...different].map(place => rulebook.rules[place]!.id).sort();
-}
-
-function withAnswer(given: State['given'], slot: number, value: Outcome): ReadonlyMap<number, GivenAnswer> {
-	return new Map(given).set(slot, { value, assumed: [] });
-}
-
-function weightOf({ rulebook }: Model, flips: readonly string[]): number {
-	return rulebook.rules
-		.filter(({ id }) => flips.includes(id))
-		.reduce(
-			(sum, { stage, harm }) => sum + (stages.length - stages.indexOf(stage)) * (harms.length - harms.indexOf(harm)),
-			0,
-		);
 }
 
 function whyOf(id: string, lines: number, waits: boolean): string {

@@ -48,11 +48,13 @@ export class Wording {
 	 * name that is not known is left out; a text of which nothing is left is empty.
 	 */
 	fill(text: string, read: (name: string) => Outcome, rule: Rule | null = null): string {
+		if (!unfinished.test(text)) return this.say(text);
 		const filled: string[] = [];
 		for (const pieces of sentences(text, this.units)) {
 			let sentence = '';
 			let whole = true;
-			for (const [index, piece] of pieces.entries()) {
+			for (let index = 0; index < pieces.length && whole; index++) {
+				const piece = pieces[index]!;
 				const shown = index % 2 === 0 ? piece : this.show(piece, read(piece), rule);
 				if (shown === null) whole = false;
 				else sentence += shown;
@@ -62,6 +64,9 @@ export class Wording {
 		return filled.join(' ');
 	}
 }
+
+/** A name to fill in, or sentences that are not one space apart. Most texts of a rulebook have neither. */
+const unfinished = /\{|\s\s|[^\S ]/;
 
 const split: Readonly<Record<UnitSet, Map<string, readonly (readonly string[])[]>>> = {
 	us: new Map(),

@@ -37,6 +37,8 @@ export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>)
 	const list = valueIn(state, 'harness.circuits');
 	const told = Array.isArray(list) ? (list as unknown as readonly CircuitAnswer[]) : [];
 	const usual = model.rulebook.circuits.filter(({ when }) => conditionIn(state, when) === true);
+	// Of two usual ones of one name the first.
+	const usualOf = new Map(usual.toReversed().map(known => [plain(known.circuit), known]));
 	const named = new Set(told.map(({ circuit }) => plain(circuit)));
 	const rest = usual
 		.filter(({ circuit }) => !named.has(plain(circuit)))
@@ -46,7 +48,7 @@ export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>)
 		return typeof value === 'number' ? value : null;
 	};
 	return [...told, ...rest].map((row: Told): WiringRow => {
-		const known = usual.find(({ circuit }) => plain(circuit) === plain(row.circuit));
+		const known = usualOf.get(plain(row.circuit));
 		const load = row.load ?? answered(known?.load);
 		return sized({
 			circuit: row.circuit,

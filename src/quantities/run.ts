@@ -1,6 +1,7 @@
 import type { Outcome } from '../expressions/tree.ts';
+import { OutOfRange } from '../physics/range.ts';
 import { readElsewhere } from './elsewhere.ts';
-import type { Graph, Node } from './graph.ts';
+import type { Given, Graph, Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
 import { solveLimit } from './limit.ts';
 import type { GivenAnswer } from './pass.ts';
@@ -28,10 +29,19 @@ export function valueIn(
 	try {
 		if (node.elsewhere) return readElsewhere(graph, values, given, node);
 		if (node.limit) return plain(solveLimit(graph, values, given, node));
-		inputs.enter(node.slots);
-		return plain(settle(node.compute!(inputs, given.get(node.slot)?.value), inputs));
+		return plain(computed(node, given.get(node.slot)?.value, inputs));
 	} catch {
 		return undefined;
+	}
+}
+
+function computed(node: Node, answer: Given, inputs: Inputs): Outcome | Bounded {
+	inputs.enter(node.slots);
+	try {
+		return settle(node.compute!(inputs, answer), inputs);
+	} catch (error) {
+		// A formula refuses the NaN that stands for something that does not apply here: then it does not apply either.
+		return error instanceof OutOfRange && inputs.idle ? null : undefined;
 	}
 }
 

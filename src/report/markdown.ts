@@ -43,38 +43,38 @@ function print(block: Block, stem: string | null): string {
 
 /** Text at the start of a block; what would start a list, a heading or a table there is escaped. */
 function inline(text: readonly Inline[]): string {
-	return text
-		.map(part => {
-			if (typeof part === 'string') return escaped(part);
-			if ('strong' in part) return emphasis(part.strong);
-			// Ids stand in code; anything else could end it.
-			return /^[\w., -]+$/.test(part.code) ? `\`${part.code}\`` : escaped(part.code);
-		})
-		.join('')
-		.replace(/^(\s*)([-+=#:])/, '$1\\$2')
-		.replace(/^(\s*\d+)([.)])(?=\s|$)/, '$1\\$2');
+	let line = '';
+	for (const part of text) {
+		if (typeof part === 'string') line += escaped(part);
+		else if ('strong' in part) line += emphasis(part.strong);
+		// Ids stand in code; anything else could end it.
+		else line += /^[\w., -]+$/.test(part.code) ? `\`${part.code}\`` : escaped(part.code);
+	}
+	if (!/^\s*[-+=#:\d]/.test(line)) return line;
+	return line.replace(/^(\s*)([-+=#:])/, '$1\\$2').replace(/^(\s*\d+)([.)])(?=\s|$)/, '$1\\$2');
 }
 
 /** Bold text; its spaces stay outside the marks, or the marks would stay visible. */
 function emphasis(text: string): string {
-	const [, before = '', inner = '', after = ''] = /^(\s*)(.*?)(\s*)$/s.exec(escaped(text)) ?? [];
-	return inner === '' ? before + after : `${before}**${inner}**${after}`;
+	const shown = escaped(text);
+	const inner = shown.trim();
+	return inner === '' ? shown : shown.replace(inner, () => `**${inner}**`);
 }
+
+/** Whatever `escaped` may have to change, and little else: most words hold none of it. */
+const unusual = /[^ -~]|[&<>\\`*[\]|~@]|_(?![a-z0-9])|(?<![a-z0-9])_|[pso]:\S|w\.\S/i;
+
+const entities: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', '>': '&gt;' };
 
 /**
  * The one place where text becomes Markdown: `<`, `>` and `&` as entities, and whatever could start emphasis, code, a
  * link or a table cell is escaped.
  */
 function escaped(text: string): string {
-	// Most words hold nothing to escape.
-	if (/^[A-Za-z0-9 ,;()'"/%-]*$/.test(text)) return text;
+	if (!unusual.test(text)) return text;
 	return (
 		clean(text)
-			.replaceAll('&', '&amp;')
-			.replaceAll('<', '&lt;')
-			.replaceAll('>', '&gt;')
-			.replace(/[\\`*[\]|~]/g, mark => `\\${mark}`)
-			.replace(/(?<![\p{L}\p{N}])_|_(?![\p{L}\p{N}])/gu, '\\_')
+			.replace(/[&<>\\`*[\]|~]|(?<![\p{L}\p{N}])_|_(?![\p{L}\p{N}])/gu, mark => entities[mark] ?? `\\${mark}`)
 			// Addresses must not become links by themselves; they stay readable.
 			.replace(/(https?|ftp|mailto|xmpp):(?=\S)/gi, '$1: ')
 			.replace(/(www)\.(?=\S)/gi, '$1 .')
@@ -82,20 +82,28 @@ function escaped(text: string): string {
 	);
 }
 
-/** Wraps at spaces, indented under `mark`. A line never begins with something that Markdown would take for a mark of its own. */
+/** What Markdown would take for a mark of its own at the beginning of a line. */
+const begins = /[-+=#:>|~]|\d+[.)](?: |$)/y;
+
+/** Wraps at spaces, indented under `mark`. A line never begins with something that Markdown would take for a mark. */
 function wrap(text: string, mark: string): string {
-	const lines: string[] = [];
-	let line = mark;
-	let empty = true;
-	for (const word of text.split(/ +/)) {
-		const starts = /^([-+=#:>|~]|\d+[.)]$)/.test(word);
-		if (!empty && !starts && line.length + 1 + word.length > width) {
-			lines.push(line);
-			line = ' '.repeat(mark.length) + word;
-		} else {
-			line += empty ? word : ` ${word}`;
-		}
-		empty = false;
+	const plain = text.includes('  ') ? text.replace(/ +/g, ' ') : text;
+	const room = width - mark.length;
+	let lines = mark;
+	let start = 0;
+	while (plain.length - start > room) {
+		let end = plain.lastIndexOf(' ', start + room);
+		// A word too long for a line has one of its own.
+		if (end < start) end = plain.indexOf(' ', start + room);
+		while (end >= 0 && beginsMark(plain, end + 1)) end = plain.indexOf(' ', end + 1);
+		if (end < 0) break;
+		lines += `${plain.slice(start, end)}\n${' '.repeat(mark.length)}`;
+		start = end + 1;
 	}
-	return [...lines, line].join('\n');
+	return lines + plain.slice(start);
+}
+
+function beginsMark(text: string, at: number): boolean {
+	begins.lastIndex = at;
+	return begins.test(text);
 }

@@ -29,7 +29,7 @@ export function renderAudit(assessment: Assessment, format: 'md' | 'html' | 'jso
 		case 'html':
 			return { text: printHtml(composeAudit(assessment)), pictures: {} };
 		case 'md':
-			return markdown(composeAudit(assessment), stem);
+			return markdown(composeAudit(assessment, stem !== ''), stem);
 	}
 }
 

@@ -18,8 +18,8 @@ export class Judge {
 	/** What the bound expressions look at now: the values, and the part of the build at hand. */
 	private values: readonly Outcome[] = [];
 	private subject: Subject | null = null;
-	/** For each rule the slots it reads; worked out when it is first asked for. */
-	private slotsRead: readonly (readonly number[])[] | null = null;
+	/** For each slot the rules that read it; worked out when it is first asked for. */
+	private placesOf: ReadonlyMap<number, readonly number[]> | null = null;
 
 	constructor(rulebook: Rulebook, slotOf: ReadonlyMap<string, number>) {
 		this.rulebook = rulebook;
@@ -63,8 +63,26 @@ export class Judge {
 
 	/** Which rules, by their place in the rulebook, read one of these slots. */
 	touchedBy(slots: ReadonlySet<number>): number[] {
-		this.slotsRead ??= this.ready.map(ready => this.slotsReadBy(ready));
-		return this.slotsRead.flatMap((read, place) => (read.some(slot => slots.has(slot)) ? [place] : []));
+		const touched = new Set([...slots].flatMap(slot => this.placesReading(slot)));
+		return [...touched].sort((a, b) => a - b);
+	}
+
+	/** Which rules, by their place in the rulebook, read this slot. */
+	placesReading(slot: number): readonly number[] {
+		this.placesOf ??= this.readersOfSlots();
+		return this.placesOf.get(slot) ?? [];
+	}
+
+	private readersOfSlots(): Map<number, number[]> {
+		const readers = new Map<number, number[]>();
+		for (const [place, ready] of this.ready.entries()) {
+			for (const slot of this.slotsReadBy(ready)) {
+				const known = readers.get(slot);
+				if (known) known.push(place);
+				else readers.set(slot, [place]);
+			}
+		}
+		return readers;
 	}
 
 	private slotsReadBy({ rule, applies, holds }: Ready): number[] {

@@ -1,6 +1,8 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Block, heading, paragraph, strong } from '../../src/report/document.ts';
 import { printMarkdown } from '../../src/report/markdown.ts';
+import { seed } from '../counts.ts';
 import { nodes, readMarkdown, words } from '../support/tree.ts';
 
 const print = (...blocks: Block[]) => printMarkdown({ title: '', blocks }, 'mule');
@@ -33,6 +35,25 @@ describe('Markdown', () => {
 		expect(text).toMatch(/^10\. .*\n {4}\S/m);
 		expect(text).toMatch(/^9\. .*\n {3}\S/m);
 		expect(nodes(readMarkdown(text), 'listItem').length).toBe(11);
+	});
+
+	test('a line is broken behind the last word that fits, unless the next one would be a mark there', () => {
+		const word = fc.oneof(
+			{ weight: 6, arbitrary: fc.integer({ min: 1, max: 14 }).map(length => 'x'.repeat(length)) },
+			fc.constantFrom('-', '#', '12.', '3)', '+x', '12.5', 'y'.repeat(120)),
+		);
+		fc.assert(
+			fc.property(fc.array(word, { maxLength: 80 }), fc.constantFrom(' ', '  '), (words, gap) => {
+				let [line, lines] = ['x', ''];
+				for (const next of words) {
+					const mark = /^(-|#|\+|\d+[.)]$)/.test(next);
+					if (line.length + 1 + next.length > 100 && !mark) [lines, line] = [`${lines}${line}\n`, next];
+					else line += ` ${next}`;
+				}
+				expect(print(paragraph(['x', ...words].join(gap)))).toBe(`${lines}${line}\n`);
+			}),
+			{ seed },
+		);
 	});
 
 	test('marks are escaped where they would be marks, and nowhere else', () => {

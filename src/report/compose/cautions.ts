@@ -1,20 +1,17 @@
-import type { Assessment } from '../../audit/assess.ts';
 import { conditionIn } from '../../audit/conditions.ts';
-import { fittedProcedures } from '../../audit/procedures.ts';
 import { type Block, heading, listed, strong } from '../document.ts';
-import { findOuts } from './find-out.ts';
+import type { Told } from './told.ts';
 
 /** Shown whatever the build: local rules, and the people who hold a licence. */
 const always = ['law', 'licensed-help'];
 
 /** Read this first: every caution that a line of this audit names, those of the build, local law and licensed help. */
-export function cautions(assessment: Assessment): Block[] {
-	const { audit, state, model, wording } = assessment;
+export function cautions({ audit, state, model, wording, open, procedures }: Told): Block[] {
 	const named = new Set([
 		...always,
 		...audit.findings.filter(({ verdict }) => verdict === 'fails').flatMap(finding => finding.cautions),
-		...findOuts(assessment).flatMap(({ question }) => question.cautions),
-		...fittedProcedures(assessment).flatMap(({ steps }) => steps.flatMap(step => step.cautions)),
+		...open.flatMap(({ question }) => question.cautions),
+		...procedures.flatMap(({ steps }) => steps.flatMap(step => step.cautions)),
 	]);
 	const shown = model.rulebook.cautions.filter(
 		({ id, when }) => named.has(id) || (when !== null && conditionIn(state, when) === true),

@@ -1,7 +1,9 @@
 import type { Assessment } from '../../audit/assess.ts';
-import type { Document } from '../document.ts';
+import { fittedProcedures } from '../../audit/procedures.ts';
+import type { Block, Document } from '../document.ts';
 import { answers } from './answers.ts';
 import { cautions } from './cautions.ts';
+import { findOuts } from './find-out.ts';
 import { head } from './head.ts';
 import { ladder } from './ladder.ts';
 import { list } from './list.ts';
@@ -11,11 +13,12 @@ import { parts } from './parts.ts';
 import { procedures } from './procedures.ts';
 import { readingCard } from './readings.ts';
 import { since } from './since.ts';
+import type { Told } from './told.ts';
 import { unjudged } from './unjudged.ts';
 import { wiring } from './wiring.ts';
 
 /** The parts of an audit, in the order in which they are needed at the car. A part without content leaves itself out. */
-const sections = [
+const sections: readonly ((told: Told) => Block[])[] = [
 	head,
 	cautions,
 	list,
@@ -31,7 +34,8 @@ const sections = [
 	unjudged,
 ];
 
-/** An audit as a document. */
-export function composeAudit(assessment: Assessment): Document {
-	return { title: `Swap audit: ${assessment.sheet.name}`, blocks: sections.flatMap(section => section(assessment)) };
+/** An audit as a document. Pictures are drawn only where they will be seen. */
+export function composeAudit(assessment: Assessment, pictures = true): Document {
+	const told = { ...assessment, open: findOuts(assessment), procedures: fittedProcedures(assessment), pictures };
+	return { title: `Swap audit: ${assessment.sheet.name}`, blocks: sections.flatMap(section => section(told)) };
 }

@@ -3,9 +3,10 @@ import type { LimitRung } from '../../audit/audit.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
 import { span } from './names.ts';
+import type { Told } from './told.ts';
 
 /** What gives out first: the rungs lowest first, those that could not be placed, and what moves with boost. */
-export function ladder(assessment: Assessment): Block[] {
+export function ladder(assessment: Assessment & Partial<Pick<Told, 'pictures'>>): Block[] {
 	const { limits } = assessment.audit;
 	if (limits.length === 0) return [];
 	const placed = limits.filter(({ value }) => value !== null);
@@ -21,7 +22,7 @@ export function ladder(assessment: Assessment): Block[] {
 				'.',
 			]),
 		),
-		...figures(assessment, ['limits', 'over-boost']),
+		...(assessment.pictures ? figures(assessment, ['limits', 'over-boost']) : []),
 	];
 }
 

@@ -4,32 +4,32 @@ import { valueIn } from '../../audit/conditions.ts';
 import { standsInTheWay } from '../../audit/stages.ts';
 import { type Stage, stages } from '../../rulebook/rulebook.ts';
 import { type Block, code, heading, type Inline, paragraph, strong } from '../document.ts';
-import { type FindOut, findOuts } from './find-out.ts';
+import type { FindOut } from './find-out.ts';
 import { before, cautionWords, count, lower } from './names.ts';
+import type { Told } from './told.ts';
 
 /** The list: a stage at a time, what is wrong by priority, then what has to be found out. */
-export function list(assessment: Assessment): Block[] {
-	const open = findOuts(assessment);
-	const parts = stages.flatMap(stage => stagePart(stage, assessment, open));
+export function list(told: Told): Block[] {
+	const parts = stages.flatMap(stage => stagePart(stage, told));
 	const nothing = paragraph(
 		'Nothing is known to be wrong, and nothing that could hurt waits for an answer. That is not proof: it is what the answers say.',
 	);
 	return [heading(2, 'The list'), ...(parts.length > 0 ? parts : [nothing])];
 }
 
-function stagePart(stage: Stage, assessment: Assessment, open: readonly FindOut[]): Block[] {
-	const own = assessment.audit.findings.filter(finding => finding.stage === stage && standsInTheWay(finding));
+function stagePart(stage: Stage, told: Told): Block[] {
+	const own = told.audit.findings.filter(finding => finding.stage === stage && standsInTheWay(finding));
 	if (own.length === 0) return [];
-	const asked = open.filter(findOut => findOut.stage === stage);
+	const asked = told.open.filter(findOut => findOut.stage === stage);
 	const here = new Set(asked.map(({ question }) => question.id));
 	const waits = own.filter(
 		({ verdict, missing }) => verdict === 'cannot-tell' && !missing.some(answer => here.has(answer)),
 	).length;
 	return [
-		heading(3, before(stage, assessment)),
-		...own.filter(({ verdict }) => verdict === 'fails').map(finding => task(finding, assessment)),
+		heading(3, before(stage, told)),
+		...own.filter(({ verdict }) => verdict === 'fails').map(finding => task(finding, told)),
 		...own.filter(({ verdict }) => verdict === 'not-evaluated').map(broken),
-		...asked.map(findOut => line(findOut, assessment)),
+		...asked.map(findOut => line(findOut, told)),
 		...(waits > 0
 			? [paragraph(`${count(waits, 'more line waits', 'more lines wait')} here for answers that are asked for above.`)]
 			: []),
@@ -100,14 +100,17 @@ const inBrief = (assumed: readonly string[], assessment: Assessment): string =>
 		: `${assumed.length} usual values; "The numbers" names them.`;
 
 /** Usual values that went in, by what they stand for, with their figures. */
-export function assumedWords(assumed: readonly string[], { state, wording }: Assessment): string {
-	const named = assumed.map(id => {
-		const [plain = id, from] = id.split(/ (?=\()/);
-		const [section = '', own = plain] = plain.split('.');
-		// A single word says too little away from its section.
-		const name = own.includes('_') ? own.replaceAll('_', ' ') : `${section.replace(/s$/, '')} ${own}`;
-		const value = wording.show(plain, valueIn(state, plain));
-		return [name, value, from].filter(Boolean).join(' ');
-	});
-	return `usual values for ${named.join(', ')}.`;
+const assumedWords = (assumed: readonly string[], assessment: Assessment): string =>
+	usualValues(assumed.map(id => assumedName(id, assessment)));
+
+export const usualValues = (names: readonly string[]): string => `usual values for ${names.join(', ')}.`;
+
+/** What a usual value stands for, with its figure. */
+export function assumedName(id: string, { state, wording }: Pick<Assessment, 'state' | 'wording'>): string {
+	const [plain = id, from] = id.split(/ (?=\()/);
+	const [section = '', own = plain] = plain.split('.');
+	// A single word says too little away from its section.
+	const name = own.includes('_') ? own.replaceAll('_', ' ') : `${section.replace(/s$/, '')} ${own}`;
+	const value = wording.show(plain, valueIn(state, plain));
+	return [name, value, from].filter(Boolean).join(' ');
 }

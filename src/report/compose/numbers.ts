@@ -1,6 +1,5 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { QuantityValue } from '../../audit/audit.ts';
-import { valueIn } from '../../audit/conditions.ts';
 import { quantityInputs } from '../../audit/quantity-values.ts';
 import { showAnswer, unitFor } from '../../audit/show.ts';
 import type { Outcome } from '../../expressions/tree.ts';
@@ -11,59 +10,71 @@ import { partnerOf } from '../../units/names.ts';
 import { write } from '../../units/write.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
-import { assumedWords } from './list.ts';
+import { assumedName, usualValues } from './list.ts';
 import { span } from './names.ts';
+import type { Told } from './told.ts';
 
 /** Every quantity by name: value, band, formula, inputs, what was assumed, source; then those without a value, and why. */
-export function numbers(assessment: Assessment): Block[] {
-	const { model, audit, state } = assessment;
-	const all = model.quantities
-		.filter(({ id }) => Object.hasOwn(audit.quantities, id))
-		.sort((a, b) => (a.id < b.id ? -1 : 1))
-		.map(quantity => ({ quantity, told: audit.quantities[quantity.id]! }));
-	const known = all.filter(({ told }) => told.value !== null);
-	const open = all.filter(({ told }) => told.value === null && told.missing.length > 0);
-	const bare = all.filter(({ told }) => told.value === null && told.missing.length === 0);
-	const slot = (id: string) => slotNamed(state.graph, id);
-	const idle = bare.filter(({ quantity: { id } }) => state.values[slot(id)] === null);
-	const broken = bare.filter(({ quantity: { id } }) => state.values[slot(id)] === undefined);
+export function numbers(assessment: Told): Block[] {
+	const { audit, state, pictures } = assessment;
+	const known: Inline[][] = [];
+	const open: Inline[][] = [];
+	const broken: Inline[][] = [];
+	const idle: string[] = [];
+	const words = namesOf(assessment);
+	for (const id of Object.keys(audit.quantities).sort()) {
+		const told = audit.quantities[id]!;
+		const slot = slotNamed(state.graph, id);
+		if (told.value !== null) known.push(line(state.graph.nodes[slot]!.quantity!, told, words, assessment));
+		else if (told.missing.length > 0) open.push([code(id), ' needs ', code(told.missing.join(', ')), '.']);
+		else if (state.values[slot] === null) idle.push(id);
+		else broken.push([code(id), `: ${state.broken.get(slot) ?? 'something that it reads could not be worked out'}.`]);
+	}
 	return [
 		heading(2, 'The numbers'),
-		...figures(assessment, ['air-meter', 'compression']),
-		...listed(
-			[],
-			known.map(({ quantity, told }) => line(quantity, told, assessment)),
-			'small',
-		),
-		...listed(
-			[paragraph('Not known yet:')],
-			open.map(({ quantity: { id }, told }): Inline[] => [code(id), ' needs ', code(told.missing.join(', ')), '.']),
-			'small',
-		),
-		...listed(
-			[paragraph('Could not be worked out:')],
-			broken.map(({ quantity: { id } }): Inline[] => [
-				code(id),
-				`: ${state.broken.get(slot(id)) ?? 'something that it reads could not be worked out'}.`,
-			]),
-			'small',
-		),
-		...(idle.length > 0
-			? [paragraph('Does not apply to this build: ', code(idle.map(({ quantity }) => quantity.id).join(', ')), '.')]
-			: []),
+		...(pictures ? figures(assessment, ['air-meter', 'compression']) : []),
+		...listed([], known, 'small'),
+		...listed([paragraph('Not known yet:')], open, 'small'),
+		...listed([paragraph('Could not be worked out:')], broken, 'small'),
+		...(idle.length > 0 ? [paragraph('Does not apply to this build: ', code(idle.join(', ')), '.')] : []),
 	];
 }
 
-function line(quantity: AnyQuantity, told: QuantityValue, assessment: Assessment): Inline[] {
-	const { model, wording } = assessment;
+/** How inputs and usual values are named; the same ones stand in line after line. */
+interface Names {
+	readonly input: (id: string) => string | null;
+	readonly assumed: (id: string) => string;
+}
+
+const namesOf = (assessment: Assessment): Names => ({
+	input: once(id => inputWords(id, assessment)),
+	assumed: once(id => assumedName(id, assessment)),
+});
+
+/** Words that are made when they are first asked for. */
+function once<T>(make: (id: string) => T): (id: string) => T {
+	const made = new Map<string, T>();
+	return id => {
+		let words = made.get(id);
+		if (words === undefined) made.set(id, (words = make(id)));
+		return words;
+	};
+}
+
+function line(
+	quantity: AnyQuantity,
+	told: QuantityValue,
+	names: Names,
+	{ state, model, wording }: Assessment,
+): Inline[] {
 	const { value, low, high, bound, assumed } = told;
-	const show = (number: number) => wording.show(quantity.id, number)!;
 	const unit = unitFor({ quantity }, wording.units);
 	const partner = unit && wording.units === 'us' ? partnerOf(unit) : undefined;
 	const both = typeof value === 'number' && partner ? ` (${write(value, partner)})` : '';
-	const band = low !== null && high !== null && show(low) !== show(high) ? `, ${span(show(low), show(high))}` : '';
+	const [least, most] = [low, high].map(end => wording.show(quantity.id, end));
+	const band = least && most && least !== most ? `, ${span(least, most)}` : '';
 	const more = bound === null ? '' : ` or ${bound === 'above' ? 'more' : 'less'}`;
-	const inputs = seen(quantity, model.quantities).flatMap(id => inputWords(id, assessment) ?? []);
+	const inputs = [...seen(quantity, state)].map(names.input).filter(input => input !== null);
 	const sources = quantity.source.map(source => model.rulebook.sources[source] ?? source);
 	return [
 		code(quantity.id),
@@ -71,7 +82,7 @@ function line(quantity: AnyQuantity, told: QuantityValue, assessment: Assessment
 		strong(wording.show(quantity.id, value as Outcome) ?? String(value)),
 		`${both}${band}${more}. Formula: ${inSigns(quantity.formula)}.`,
 		...(inputs.length > 0 ? [` From ${inputs.join(', ')}.`] : []),
-		...(assumed.length > 0 ? [` Assumed: ${assumedWords(assumed, assessment)}`] : []),
+		...(assumed.length > 0 ? [` Assumed: ${usualValues(assumed.map(names.assumed))}`] : []),
 		` ${quantity.nature === 'estimate' ? 'An estimate' : 'An exact formula'}; ${sources.join('; ')}.`,
 	];
 }
@@ -80,20 +91,22 @@ function line(quantity: AnyQuantity, told: QuantityValue, assessment: Assessment
 const inSigns = (formula: string): string => formula.replaceAll('<=', '≤').replaceAll('>=', '≥');
 
 /** What a quantity reads, through the hidden ones (a curve made ready, a cycle run), which have no words. */
-function seen(quantity: AnyQuantity, all: readonly AnyQuantity[]): string[] {
-	const through = quantityInputs(quantity).flatMap(id => {
-		const input = all.find(other => other.id === id);
-		return input?.kind === 'hidden' ? seen(input, all) : [id];
-	});
-	return [...new Set(through)];
+function seen(quantity: AnyQuantity, state: Assessment['state'], found = new Set<string>()): Set<string> {
+	for (const id of quantityInputs(quantity)) {
+		const input = state.graph.nodes[slotNamed(state.graph, id)]!.quantity;
+		if (input?.kind === 'hidden') seen(input, state, found);
+		else found.add(id);
+	}
+	return found;
 }
 
 /** An input with its value: an answer as it was given, anything else as it was worked out; null when it is not known. */
-function inputWords(id: string, { model, sheet, state, wording }: Assessment): string | null {
-	const question = model.rulebook.questions.find(other => other.id === id);
-	const answer = question && answerTo(sheet, id);
-	const value = valueIn(state, id);
+function inputWords(id: string, { sheet, state, wording }: Assessment): string | null {
+	const slot = slotNamed(state.graph, id);
+	const value = state.values[slot];
 	if (value === undefined || value === null) return null;
+	const { question } = state.graph.nodes[slot]!;
+	const answer = question && answerTo(sheet, id);
 	const shown =
 		question && answer?.value !== undefined ? showAnswer(question, answer, wording.units) : wording.show(id, value);
 	return shown === null ? null : `${id} ${shown}`;

@@ -1,18 +1,17 @@
-import type { Assessment } from '../../audit/assess.ts';
-import { type FittedStep, fittedProcedures } from '../../audit/procedures.ts';
+import type { FittedStep } from '../../audit/procedures.ts';
 import type { Rulebook } from '../../rulebook/rulebook.ts';
 import { type Block, heading, type Inline, paragraph, strong } from '../document.ts';
 import { cautionWords, upper } from './names.ts';
+import type { Told } from './told.ts';
 
 /** The day itself: each procedure fitted to the answers; one whose stage is not ready says so first. */
-export function procedures(assessment: Assessment): Block[] {
-	const { rulebook } = assessment.model;
-	const blocks = fittedProcedures(assessment).flatMap(({ title, ready, steps }): Block[] => [
+export function procedures({ model, procedures: fitted }: Told): Block[] {
+	const blocks = fitted.flatMap(({ title, ready, steps }): Block[] => [
 		heading(3, upper(title)),
 		...(ready
 			? []
 			: [paragraph(strong('Not ready: '), 'the list above has open lines for this point. Settle them first.')]),
-		{ is: 'steps', items: steps.map(step => words(step, rulebook)) },
+		{ is: 'steps', items: steps.map(step => words(step, model.rulebook)) },
 	]);
 	return blocks.length > 0 ? [heading(2, 'The day itself'), ...blocks] : [];
 }

@@ -52,6 +52,13 @@ describe('the parts of an audit', () => {
 		]);
 	});
 
+	test('are the same without pictures', () => {
+		const all = composeAudit(broken).blocks;
+		const plain = all.filter(({ is }) => is !== 'figure');
+		expect(all.length - plain.length).toBe(4);
+		expect(composeAudit(broken, false).blocks).toEqual(plain);
+	});
+
 	test('speak of full load where an engine has no boost', () => {
 		expect(markdown(healthy)).toContain('Before full load');
 		expect(markdown(healthy)).not.toContain('Before it makes boost');
