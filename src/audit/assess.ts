@@ -15,7 +15,7 @@ import { inOrder } from './priority.ts';
 import { quantityValues } from './quantity-values.ts';
 import { readings } from './readings.ts';
 import { readiness } from './stages.ts';
-import { Wording } from './words.ts';
+import type { Wording } from './words.ts';
 
 /** An audit with everything it was made from, for the reports. */
 export interface Assessment {
@@ -32,7 +32,7 @@ export interface Assessment {
 export function assess(model: Model, { sheet, warnings }: Checked, options: AuditOptions): Assessment {
 	const { rulebook, graph, judge, quantities } = model;
 	const state = solve(graph, givenAnswers(sheet, rulebook.questions));
-	const wording = new Wording(rulebook.questions, quantities, options.units);
+	const wording = model.wordings[options.units];
 	const verdicts = judge.judge(state);
 	const certainty = certaintyOf(sheet, state, judge, verdicts, options.draws);
 	const findings = inOrder(

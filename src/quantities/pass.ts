@@ -160,7 +160,7 @@ function tellNode(telling: Telling, node: Node, inputs: Inputs): void {
 
 function keep(telling: Telling, node: Node, inputs: Inputs, outcome: Outcome): void {
 	const { missing, assumed, broken, values } = telling;
-	const reads = [...new Set(inputs.reads)];
+	const reads = inputs.reads!;
 	if (outcome === undefined && !broken.has(node.slot)) {
 		const lost = reads.find(slot => broken.has(slot));
 		if (lost !== undefined) broken.set(node.slot, `${telling.graph.nodes[lost]!.id}: ${broken.get(lost)}`);
@@ -184,8 +184,11 @@ function assumedBy(telling: Telling, node: Node, reads: readonly number[], usual
 /** Several sorted lists as one sorted list without doubles. */
 export function union(lists: readonly (readonly string[])[]): readonly string[] {
 	// What hangs together often shares one list.
-	const some = lists.filter((list, index) => list.length > 0 && lists.indexOf(list) === index);
-	if (some.length === 0) return nothing;
-	if (some.length === 1) return some[0]!;
-	return [...new Set(some.flat())].sort();
+	let only = nothing;
+	for (const list of lists) {
+		if (list.length === 0 || list === only) continue;
+		if (only !== nothing) return [...new Set(lists.flat())].sort();
+		only = list;
+	}
+	return only;
 }

@@ -18,6 +18,7 @@ export class Judge {
 	/** What the bound expressions look at now: the values, and the part of the build at hand. */
 	private values: readonly Outcome[] = [];
 	private subject: Subject | null = null;
+	private readonly sources = new Map<Rule, string>();
 	/** For each rule the slots it reads; worked out when it is first asked for. */
 	private slotsRead: readonly (readonly number[])[] | null = null;
 
@@ -26,6 +27,16 @@ export class Judge {
 		this.slotOf = slotOf;
 		this.questions = new Map(rulebook.questions.map(question => [question.id, question]));
 		this.ready = rulebook.rules.map(rule => this.prepare(rule));
+	}
+
+	/** Where a rule is from, in words. */
+	sourceOf(rule: Rule): string {
+		let source = this.sources.get(rule);
+		if (source === undefined) {
+			source = rule.source.map(id => this.rulebook.sources[id] ?? id).join('; ');
+			this.sources.set(rule, source);
+		}
+		return source;
 	}
 
 	private readonly reader: Reader = name => {
