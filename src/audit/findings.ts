@@ -1,13 +1,24 @@
 import type { Outcome } from '../expressions/tree.ts';
+import type { State } from '../quantities/pass.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
 import type { Finding } from './audit.ts';
 import type { Wording } from './words.ts';
 
 /** A verdict as a finding: words filled in, numbers beside them. */
-export function findingOf(verdict: Verdict, judge: Judge, wording: Wording, sure: number | null): Finding {
-	const { rule, subject } = verdict;
-	const read = (name: string): Outcome =>
-		Object.hasOwn(verdict.numbers, name) ? verdict.numbers[name] : verdict.read(name);
+export function findingOf(
+	verdict: Verdict,
+	{ graph, values }: State,
+	judge: Judge,
+	wording: Wording,
+	sure: number | null,
+): Finding {
+	const { rule, subject, names } = verdict;
+	const read = (name: string): Outcome => {
+		if (Object.hasOwn(verdict.numbers, name)) return verdict.numbers[name];
+		if (!names) return undefined;
+		const slot = graph.slotOf.get(name);
+		return slot === undefined ? names[name] : values[slot];
+	};
 	const words = wording.ofRule(rule, read);
 	return {
 		rule: rule.id,

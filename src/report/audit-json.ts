@@ -8,12 +8,14 @@ interface Printed {
 }
 
 /**
- * Prints audit after audit as `printJson` does. Most of an audit is what its rules always say: of each rule's finding the
- * JSON of each key is kept, and made anew only when the value is another one.
+ * Prints audit after audit as `printJson` does. Most of an audit is what its rules always say, or what the one before said: of
+ * each rule's finding the JSON of each key is kept, and made anew only when the value is another one.
  */
 export class AuditPrinter {
-	/** By rule: the keys of its latest finding. */
-	private readonly kept = new Map<string, Printed[]>();
+	/** By rule: its latest finding, and each key of it. */
+	private readonly kept = new Map<string, { finding: Finding; json: string; keys: Printed[] }>();
+	/** Findings on one part of many, and quantities. */
+	private readonly whole = new WeakMap<object, string>();
 
 	/** The JSON in pieces, to be written one after the other: joining them would cost more than making them. */
 	print(audit: Audit): string[] {
@@ -21,7 +23,7 @@ export class AuditPrinter {
 		for (const [key, value] of Object.entries(audit)) {
 			pieces.push(`${pieces.length === 0 ? '{' : ','}"${key}":`);
 			if (value === audit.findings) this.findings(audit.findings, pieces);
-			else if (value === audit.quantities) pieces.push(jsonOf(value));
+			else if (value === audit.quantities) this.quantities(audit.quantities, pieces);
 			else pieces.push(printJson(value));
 		}
 		pieces.push('}');
@@ -37,22 +39,40 @@ export class AuditPrinter {
 		pieces.push(findings.length === 0 ? '[]' : ']');
 	}
 
+	private quantities(quantities: Audit['quantities'], pieces: string[]): void {
+		let before = '{';
+		for (const id in quantities) {
+			pieces.push(`${before}"${id}":`, this.once(quantities[id]!));
+			before = ',';
+		}
+		pieces.push(before === '{' ? '{}' : '}');
+	}
+
 	private finding(finding: Finding): string {
 		// Of a rule on many parts the latest finding was on another part, and little is alike.
-		if (finding.subject !== null) return jsonOf(finding);
-		let kept = this.kept.get(finding.rule);
-		if (!kept) this.kept.set(finding.rule, (kept = []));
+		if (finding.subject !== null) return this.once(finding);
+		const kept = this.kept.get(finding.rule);
+		if (kept?.finding === finding) return kept.json;
+		const keys = kept?.keys ?? [];
 		let json = '';
 		let place = 0;
 		for (const key in finding) {
 			const value = finding[key as keyof Finding];
-			let printed = kept[place];
+			let printed = keys[place];
 			if (!printed || !alike(printed.value, value))
-				kept[place] = printed = { value, json: `${place === 0 ? '{' : ','}"${key}":${jsonOf(value)}` };
+				keys[place] = printed = { value, json: `${place === 0 ? '{' : ','}"${key}":${jsonOf(value)}` };
 			json += printed.json;
 			place++;
 		}
-		return `${json}}`;
+		json += '}';
+		this.kept.set(finding.rule, { finding, json, keys });
+		return json;
+	}
+
+	private once(value: object): string {
+		let json = this.whole.get(value);
+		if (json === undefined) this.whole.set(value, (json = jsonOf(value)));
+		return json;
 	}
 }
 

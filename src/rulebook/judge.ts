@@ -1,8 +1,10 @@
 import { bind, type Reader } from '../expressions/bind.ts';
 import { type Expression, namesIn, type Outcome, substitute } from '../expressions/tree.ts';
+import type { Marks } from '../quantities/again.ts';
 import type { State } from '../quantities/pass.ts';
 import { slotNamed } from '../quantities/replace.ts';
 import type { Question } from '../sheet/question.ts';
+import { namesRead, namesSaid } from './reads.ts';
 import type { Rule, Rulebook, VerdictWord } from './rulebook.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
 import { notEvaluated, type Ready, tell, type Verdict, wordOf } from './verdict.ts';
@@ -18,6 +20,8 @@ export class Judge {
 	/** What the bound expressions look at now: the values, and the part of the build at hand. */
 	private values: readonly Outcome[] = [];
 	private subject: Subject | null = null;
+	/** For each slot the rules whose findings rest on it; worked out when it is first asked for. */
+	private feltBy: readonly (readonly number[])[] | null = null;
 	private readonly sources = new Map<Rule, string>();
 	/** For each rule the slots it reads; worked out when it is first asked for. */
 	private slotsRead: readonly (readonly number[])[] | null = null;
@@ -56,20 +60,44 @@ export class Judge {
 
 	/** Every verdict with what it rests on, in the order of the rulebook. */
 	judge(state: State): Verdict[] {
+		return this.ready.flatMap((_, place) => this.judgeRule(place, state));
+	}
+
+	/** The same of one rule, by its place in the rulebook: a verdict a subject. */
+	judgeRule(place: number, state: State): Verdict[] {
 		this.values = state.values;
-		const slotOf = (id: string) => slotNamed(state.graph, id);
-		return this.ready.flatMap(ready => {
-			let subjects: Subject[] | null;
-			try {
-				subjects = subjectsOf(ready.rule, this.questions, state.values, slotOf, this.rulebook.codes);
-			} catch (error) {
-				return [notEvaluated(ready.rule, null, error)];
-			}
-			return (subjects ?? [null]).map(subject => {
-				this.subject = subject;
-				return tell(ready, subject, state, this.reader);
-			});
+		const ready = this.ready[place]!;
+		let subjects: Subject[] | null;
+		try {
+			const slotOf = (id: string) => slotNamed(state.graph, id);
+			subjects = subjectsOf(ready.rule, this.questions, state.values, slotOf, this.rulebook.codes);
+		} catch (error) {
+			return [notEvaluated(ready.rule, null, error)];
+		}
+		return (subjects ?? [null]).map(subject => {
+			this.subject = subject;
+			return tell(ready, subject, state, this.reader);
 		});
+	}
+
+	/** Which rules' verdicts or words rest on a slot that is marked, by their place in the rulebook. */
+	feeling(marks: Marks): Marks {
+		this.feltBy ??= this.readersOf();
+		const feeling = new Uint8Array(this.rulebook.rules.length);
+		for (let slot = 0; slot < marks.length; slot++)
+			if (marks[slot] === 1) for (const place of this.feltBy[slot]!) feeling[place] = 1;
+		return feeling;
+	}
+
+	private readersOf(): number[][] {
+		const places = Array.from({ length: this.slotOf.size }, (): number[] => []);
+		for (const [place, rule] of this.rulebook.rules.entries()) {
+			for (const name of new Set([...namesRead(rule), ...namesSaid(rule)])) {
+				const slot = this.slotOf.get(name);
+				if (slot !== undefined) places[slot]!.push(place);
+			}
+		}
+		return places;
 	}
 
 	/** Which rules, by their place in the rulebook, read one of these slots. */

@@ -21,8 +21,8 @@ export interface Verdict {
 	readonly distance: number | null;
 	/** Why it was not evaluated. */
 	readonly broke: string | null;
-	/** Any other name that the rule's words may use, as it was when it was judged. */
-	read(name: string): Outcome;
+	/** Names of the part at hand that the rule's words may use; null where judging it threw. */
+	readonly names: Subject['names'] | null;
 }
 
 /** A rule ready to be evaluated again and again: its expressions with the thresholds put in, bound to the values. */
@@ -68,7 +68,7 @@ export const notEvaluated = (rule: Rule, subject: Subject | null, error: unknown
 	numbers: {},
 	distance: null,
 	broke: (error as Error).message,
-	read: () => undefined,
+	names: null,
 });
 
 function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
@@ -99,7 +99,7 @@ function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader
 		numbers: numbersOf(told, read, valueAt),
 		distance: verdict === 'fails' ? distanceOf(told.holds) : null,
 		broke,
-		read: valueAt,
+		names: subject?.names ?? {},
 	};
 }
 
