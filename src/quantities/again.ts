@@ -10,7 +10,7 @@ export interface Again {
 	readonly state: State;
 	/** Slots that something above was changed of, themselves included. */
 	readonly touched: Marks;
-	/** Of those, the ones that are not what they were: in value, bound, or what they are given, wait for or take for granted. */
+	/** Of those, the ones that are not what they were: in value, bound, or what they wait for or take for granted. */
 	readonly moved: Marks;
 }
 
@@ -27,13 +27,12 @@ export function solveAgain(before: State, answers: ReadonlyMap<string, GivenAnsw
 	const moved = new Uint8Array(graph.nodes.length);
 	for (const slot of graph.order) {
 		const { limit, elsewhere } = graph.nodes[slot]!;
-		// Another answer may count though it is not in effect here: it may be so where a limit is looked for.
 		const other = now.given.get(slot) !== before.given.get(slot);
 		if (other || anyMarked(feeds[slot]!, touched)) touched[slot] = 1;
-		// What runs other nodes rests on whatever goes into those.
+		// What runs other nodes rests on whatever goes into those, answers among them that are not in effect here.
 		const fed = limit || elsewhere ? touched[slot] === 1 : other || anyMarked(feeds[slot]!, moved);
 		if (fed) tellSlot(now, slot, inputs);
-		if (other || (fed && differs(now, before, slot))) moved[slot] = 1;
+		if (fed && differs(now, before, slot)) moved[slot] = 1;
 		else takeOver(now, before, slot);
 	}
 	return { state: { ...now, replaced: new Set() }, touched, moved };

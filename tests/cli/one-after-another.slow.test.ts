@@ -84,6 +84,18 @@ test('a sheet gets the audit that it would get alone, whatever sheets came befor
 	expect(expectSame(variants(counts.edits / 2))).toBeGreaterThan(counts.edits / 4);
 });
 
+test('what was assessed in other units, or with draws, is no help and does no harm', () => {
+	const checked = checkSheet(buildSheet('unboosted'), rulebook.questions);
+	const options = { date, units: 'us', tool, draws: 0 } as const;
+	const { audit } = assess(model, checked, options);
+	for (const others of [{ units: 'metric' }, { draws: 20 }] as const)
+		expect(assess(model, checked, options, assess(model, checked, { ...options, ...others })).audit).toEqual(audit);
+	const drawn = { ...options, draws: 20 };
+	expect(assess(model, checked, drawn, assess(model, checked, options)).audit).toEqual(
+		assess(model, checked, drawn).audit,
+	);
+});
+
 test('the same in one unit set for all', () => {
 	expect(expectSame(variants(counts.sheets), 'metric')).toBeGreaterThan(counts.sheets / 2);
 });
