@@ -53,18 +53,18 @@ export function assess(
 			: null;
 	const state = earlier?.state ?? solve(graph, given);
 	const feeling = earlier && judge.feeling(earlier.moved);
-	const kept = rulebook.rules.map((_, place) => (feeling?.[place] === 0 ? earlier!.byRule[place]! : null));
-	const judged = kept.map((rule, place) => rule?.verdicts ?? judge.judgeRule(place, state));
-	const verdicts = judged.flat();
+	const kept = (place: number) => (feeling?.[place] === 0 ? earlier!.byRule[place]! : null);
+	const judged = rulebook.rules.map((_, place) => kept(place)?.verdicts ?? judge.judgeRule(place, state));
+	const verdicts = inOne(judged);
 	const certainty = certaintyOf(sheet, state, judge, verdicts, options.draws);
 	let index = 0;
 	const byRule = judged.map((own, place) => ({
 		verdicts: own,
 		findings:
-			kept[place]?.findings ??
+			kept(place)?.findings ??
 			own.map(verdict => findingOf(verdict, state, judge, wording, certainty.sure[index++] ?? null)),
 	}));
-	const findings = inOrder(byRule.flatMap(rule => rule.findings));
+	const findings = inOrder(inOne(byRule.map(rule => rule.findings)));
 	const unboosted = state.values[slotNamed(graph, 'boost.kind')] === 'none';
 	const audit: Audit = {
 		format: auditFormat,
@@ -82,4 +82,11 @@ export function assess(
 		since: null,
 	};
 	return { audit, sheet, warnings, model, state, verdicts, wording, byRule: options.draws === 0 ? byRule : null };
+}
+
+/** Many short lists as one: a loop takes a tenth of the time of `flat`. */
+function inOne<T>(lists: readonly (readonly T[])[]): T[] {
+	const all: T[] = [];
+	for (const list of lists) for (const item of list) all.push(item);
+	return all;
 }

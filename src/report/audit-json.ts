@@ -22,35 +22,19 @@ export class AuditPrinter {
 		const pieces: string[] = [];
 		for (const [key, value] of Object.entries(audit)) {
 			pieces.push(`${pieces.length === 0 ? '{' : ','}"${key}":`);
-			if (value === audit.findings) this.findings(audit.findings, pieces);
-			else if (value === audit.quantities) this.quantities(audit.quantities, pieces);
-			else pieces.push(printJson(value));
+			if (value === audit.findings) addList(pieces, '[]', audit.findings, finding => this.finding(finding));
+			else if (value === audit.quantities)
+				addList(pieces, '{}', Object.keys(value), id => this.once(audit.quantities[id]!, json => `,"${id}":${json}`));
+			else pieces.push(jsonOf(value));
 		}
 		pieces.push('}');
 		return pieces;
 	}
 
-	private findings(findings: readonly Finding[], pieces: string[]): void {
-		let before = '[';
-		for (const finding of findings) {
-			pieces.push(before, this.finding(finding));
-			before = ',';
-		}
-		pieces.push(findings.length === 0 ? '[]' : ']');
-	}
-
-	private quantities(quantities: Audit['quantities'], pieces: string[]): void {
-		let before = '{';
-		for (const id in quantities) {
-			pieces.push(`${before}"${id}":`, this.once(quantities[id]!));
-			before = ',';
-		}
-		pieces.push(before === '{' ? '{}' : '}');
-	}
-
+	/** With a comma before it. */
 	private finding(finding: Finding): string {
 		// Of a rule on many parts the latest finding was on another part, and little is alike.
-		if (finding.subject !== null) return this.once(finding);
+		if (finding.subject !== null) return this.once(finding, json => `,${json}`);
 		const kept = this.kept.get(finding.rule);
 		if (kept?.finding === finding) return kept.json;
 		const keys = kept?.keys ?? [];
@@ -60,7 +44,7 @@ export class AuditPrinter {
 			const value = finding[key as keyof Finding];
 			let printed = keys[place];
 			if (!printed || !alike(printed.value, value))
-				keys[place] = printed = { value, json: `${place === 0 ? '{' : ','}"${key}":${jsonOf(value)}` };
+				keys[place] = printed = { value, json: `${place === 0 ? ',{' : ','}"${key}":${jsonOf(value)}` };
 			json += printed.json;
 			place++;
 		}
@@ -69,10 +53,26 @@ export class AuditPrinter {
 		return json;
 	}
 
-	private once(value: object): string {
+	private once(value: object, written: (json: string) => string): string {
 		let json = this.whole.get(value);
-		if (json === undefined) this.whole.set(value, (json = jsonOf(value)));
+		if (json === undefined) this.whole.set(value, (json = written(jsonOf(value))));
 		return json;
+	}
+}
+
+/** Adds what is printed of each item, a comma before it, between two brackets. */
+function addList<Item>(
+	pieces: string[],
+	brackets: string,
+	items: readonly Item[],
+	print: (item: Item) => string,
+): void {
+	const first = pieces.length;
+	for (const item of items) pieces.push(print(item));
+	if (pieces.length === first) pieces.push(brackets);
+	else {
+		pieces[first] = brackets[0] + pieces[first]!.slice(1);
+		pieces.push(brackets[1]!);
 	}
 }
 
