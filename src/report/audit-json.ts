@@ -25,7 +25,7 @@ export class AuditPrinter {
 			if (value === audit.findings) addList(pieces, '[]', audit.findings, finding => this.finding(finding));
 			else if (value === audit.quantities)
 				addList(pieces, '{}', Object.keys(value), id => this.once(audit.quantities[id]!, json => `,"${id}":${json}`));
-			else pieces.push(jsonOf(value));
+			else pieces.push(printJson(value));
 		}
 		pieces.push('}');
 		return pieces;
