@@ -1,21 +1,13 @@
 import type { Audit, Finding } from '../audit/audit.ts';
 import { printJson } from './json.ts';
 
-/** One key of an object with its value, as it was printed the last time. */
-interface Printed {
-	readonly value: unknown;
-	readonly json: string;
-}
-
 /**
- * Prints audit after audit as `printJson` does. Most of an audit is what its rules always say, or what the one before said: of
- * each rule's finding the JSON of each key is kept, and made anew only when the value is another one.
+ * Prints audit after audit as `printJson` does. What a rule always says is kept as JSON from one to the next, and so is a
+ * finding or a quantity that is the very object of the audit before.
  */
 export class AuditPrinter {
-	/** By rule: its latest finding, and each key of it. */
-	private readonly kept = new Map<string, { finding: Finding; json: string; keys: Printed[] }>();
-	/** Findings on one part of many, and quantities. */
-	private readonly whole = new WeakMap<object, string>();
+	private readonly rules = new Map<string, { readonly said: Said; readonly finding: Finding; readonly json: string }>();
+	private readonly quantities = new Map<string, { readonly value: object; readonly json: string }>();
 
 	/** The JSON in pieces, to be written one after the other: joining them would cost more than making them. */
 	print(audit: Audit): string[] {
@@ -24,40 +16,64 @@ export class AuditPrinter {
 			pieces.push(`${pieces.length === 0 ? '{' : ','}"${key}":`);
 			if (value === audit.findings) addList(pieces, '[]', audit.findings, finding => this.finding(finding));
 			else if (value === audit.quantities)
-				addList(pieces, '{}', Object.keys(value), id => this.once(audit.quantities[id]!, json => `,"${id}":${json}`));
+				addList(pieces, '{}', Object.keys(value), id => this.quantity(id, audit.quantities[id]!));
 			else pieces.push(printJson(value));
 		}
 		pieces.push('}');
 		return pieces;
 	}
 
-	/** With a comma before it. */
+	/** With a comma before it, as `quantity`. */
 	private finding(finding: Finding): string {
-		// Of a rule on many parts the latest finding was on another part, and little is alike.
-		if (finding.subject !== null) return this.once(finding, json => `,${json}`);
-		const kept = this.kept.get(finding.rule);
-		if (kept?.finding === finding) return kept.json;
-		const keys = kept?.keys ?? [];
-		let json = '';
-		let place = 0;
-		for (const key in finding) {
-			const value = finding[key as keyof Finding];
-			let printed = keys[place];
-			if (!printed || !alike(printed.value, value))
-				keys[place] = printed = { value, json: `${place === 0 ? ',{' : ','}"${key}":${jsonOf(value)}` };
-			json += printed.json;
-			place++;
-		}
-		json += '}';
-		this.kept.set(finding.rule, { finding, json, keys });
+		const before = this.rules.get(finding.rule);
+		if (before?.finding === finding) return before.json;
+		const said = before && saysStill(before.said, finding) ? before.said : saidBy(finding);
+		const json = written(finding, said);
+		this.rules.set(finding.rule, { said, finding, json });
 		return json;
 	}
 
-	private once(value: object, written: (json: string) => string): string {
-		let json = this.whole.get(value);
-		if (json === undefined) this.whole.set(value, (json = written(jsonOf(value))));
+	private quantity(id: string, value: object): string {
+		const before = this.quantities.get(id);
+		if (before?.value === value) return before.json;
+		const json = `,"${id}":${jsonOf(value)}`;
+		this.quantities.set(id, { value, json });
 		return json;
 	}
+}
+
+/** What a rule says of one build as of another, and its JSON. */
+interface Said extends Pick<Finding, 'do' | 'prove' | 'parts' | 'cautions' | 'source'> {
+	readonly steps: string;
+	readonly sources: string;
+}
+
+function saidBy({ do: steps, prove, parts, cautions, source }: Finding): Said {
+	return {
+		do: steps,
+		prove,
+		parts,
+		cautions,
+		source,
+		steps: `,"do":${jsonOf(steps)},"prove":${jsonOf(prove)},"parts":${jsonOf(parts)},"numbers":`,
+		sources: `,"cautions":${jsonOf(cautions)},"source":${jsonOf(source)},"distance":`,
+	};
+}
+
+const saysStill = (said: Said, finding: Finding): boolean =>
+	said.do === finding.do &&
+	said.prove === finding.prove &&
+	said.parts === finding.parts &&
+	said.cautions === finding.cautions &&
+	said.source === finding.source;
+
+function written(finding: Finding, { steps, sources }: Said): string {
+	const { rule, subject, section, stage, harm, verdict, sure, title, why, numbers, missing, assumed, distance } =
+		finding;
+	const about = `,{"rule":${jsonOf(rule)},"subject":${jsonOf(subject)},"section":${jsonOf(section)},"stage":"${stage}","harm":"${harm}"`;
+	const came = `,"verdict":"${verdict}","sure":${jsonOf(sure)},"title":${jsonOf(title)},"why":${jsonOf(why)}`;
+	const rests = `${jsonOf(numbers)},"missing":${jsonOf(missing)},"assumed":${jsonOf(assumed)}`;
+	return `${about}${came}${steps}${rests}${sources}${jsonOf(distance)}}`;
 }
 
 /** Adds what is printed of each item, a comma before it, between two brackets. */
@@ -95,10 +111,3 @@ function jsonOf(value: unknown): string {
 }
 
 const inList = (value: unknown): string => jsonOf(value ?? null);
-
-/** One value, or two lists of the same values. */
-function alike(a: unknown, b: unknown): boolean {
-	if (a === b) return true;
-	if (!Array.isArray(a) || !Array.isArray(b) || a.length !== b.length) return false;
-	return a.every((item, index) => item === b[index]);
-}
