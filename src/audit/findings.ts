@@ -1,14 +1,25 @@
 import type { Outcome } from '../expressions/tree.ts';
+import type { State } from '../quantities/pass.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
 import type { Finding } from './audit.ts';
 import type { Wording } from './words.ts';
 
 /** A verdict as a finding: words filled in, numbers beside them. */
-export function findingOf(verdict: Verdict, judge: Judge, wording: Wording, sure: number | null): Finding {
-	const { rule, subject } = verdict;
-	const read = (name: string): Outcome =>
-		Object.hasOwn(verdict.numbers, name) ? verdict.numbers[name] : verdict.read(name);
-	const fill = (text: string) => wording.fill(text, read, rule);
+export function findingOf(
+	verdict: Verdict,
+	{ graph, values }: State,
+	judge: Judge,
+	wording: Wording,
+	sure: number | null,
+): Finding {
+	const { rule, subject, names } = verdict;
+	const read = (name: string): Outcome => {
+		if (Object.hasOwn(verdict.numbers, name)) return verdict.numbers[name];
+		if (!names) return undefined;
+		const slot = graph.slotOf.get(name);
+		return slot === undefined ? names[name] : values[slot];
+	};
+	const words = wording.ofRule(rule, read);
 	return {
 		rule: rule.id,
 		subject,
@@ -17,16 +28,22 @@ export function findingOf(verdict: Verdict, judge: Judge, wording: Wording, sure
 		harm: rule.harm,
 		verdict: verdict.verdict,
 		sure: verdict.verdict === 'fails' || verdict.verdict === 'holds' ? sure : null,
-		title: fill(rule.title) || rule.title,
-		why: verdict.broke ? `Not worked out: ${verdict.broke}.` : fill(rule.why),
-		do: rule.do.map(fill).filter(step => step !== ''),
-		prove: fill(rule.prove),
+		title: words.title || rule.title,
+		why: verdict.broke ? `Not worked out: ${verdict.broke}.` : words.why,
+		do: words.do.includes('') ? words.do.filter(step => step !== '') : words.do,
+		prove: words.prove,
 		parts: rule.parts,
-		numbers: Object.fromEntries(Object.entries(verdict.numbers).map(([name, value]) => [name, value ?? null])),
+		numbers: nullForUnknown(verdict.numbers),
 		missing: verdict.missing,
 		assumed: verdict.assumed,
 		cautions: rule.cautions,
-		source: rule.source.map(id => judge.rulebook.sources[id] ?? id).join('; '),
+		source: judge.sourceOf(rule),
 		distance: verdict.distance,
 	};
+}
+
+function nullForUnknown(numbers: Verdict['numbers']): Record<string, unknown> {
+	const told: Record<string, unknown> = {};
+	for (const name in numbers) told[name] = numbers[name] ?? null;
+	return told;
 }

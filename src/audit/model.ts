@@ -3,6 +3,8 @@ import { quantities } from '../quantities/model/all.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import { Judge } from '../rulebook/judge.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
+import type { UnitSet } from '../sheet/question.ts';
+import { Wording } from './words.ts';
 
 type Hash = (text: string) => string;
 
@@ -14,6 +16,7 @@ export interface Model {
 	readonly quantities: readonly AnyQuantity[];
 	readonly graph: Graph;
 	readonly judge: Judge;
+	readonly wordings: Readonly<Record<UnitSet, Wording>>;
 	readonly hash: Hash;
 }
 
@@ -33,6 +36,10 @@ export function makeModel(rulebook: Rulebook, hash: Hash, fingerprint = fingerpr
 		fingerprint,
 		quantities,
 		graph,
+		wordings: {
+			us: new Wording(rulebook.questions, quantities, 'us'),
+			metric: new Wording(rulebook.questions, quantities, 'metric'),
+		},
 		judge: new Judge(rulebook, graph.slotOf),
 		hash,
 	};

@@ -26,10 +26,13 @@ function compare(a: string, b: string): number {
 
 /** Fails by priority, then what cannot be told by priority, then the rest by id. */
 export function inOrder(findings: readonly Finding[]): Finding[] {
-	const of = (...verdicts: string[]) => findings.filter(({ verdict }) => verdicts.includes(verdict));
-	return [
-		...of('fails').sort(byPriority),
-		...of('cannot-tell').sort(byPriority),
-		...of('holds', 'does-not-apply', 'not-evaluated').sort(byId),
-	];
+	const fails: Finding[] = [];
+	const untold: Finding[] = [];
+	const rest: Finding[] = [];
+	for (const finding of findings) {
+		if (finding.verdict === 'fails') fails.push(finding);
+		else if (finding.verdict === 'cannot-tell') untold.push(finding);
+		else rest.push(finding);
+	}
+	return [...fails.sort(byPriority), ...untold.sort(byPriority), ...rest.sort(byId)];
 }

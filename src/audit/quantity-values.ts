@@ -3,6 +3,7 @@ import type { AnyQuantity } from '../quantities/quantity.ts';
 import { slotNamed } from '../quantities/replace.ts';
 import { kept } from '../units/kinds.ts';
 import type { QuantityValue } from './audit.ts';
+import type { Earlier } from './earlier.ts';
 
 /** The unit a quantity is told in; null for a list, a yes or no, words. */
 export function unitOf({ kind, unit }: AnyQuantity): string | null {
@@ -15,27 +16,35 @@ export function quantityValues(
 	state: State,
 	quantities: readonly AnyQuantity[],
 	bands: (slot: number) => readonly [number, number] | null,
+	earlier: Earlier | null = null,
 ): Record<string, QuantityValue> {
-	const told = quantities.filter(({ kind }) => kind !== 'hidden');
-	return Object.fromEntries(
-		told.map(quantity => {
-			const slot = slotNamed(state.graph, quantity.id);
-			const value = state.values[slot] ?? null;
-			const band = typeof value === 'number' ? bands(slot) : null;
-			return [
-				quantity.id,
-				{
-					value,
-					unit: unitOf(quantity),
-					low: band?.[0] ?? null,
-					high: band?.[1] ?? null,
-					bound: state.bounds.get(slot) ?? null,
-					missing: value === null ? state.missing[slot]! : [],
-					assumed: value === null ? [] : state.assumed[slot]!,
-				},
-			];
-		}),
-	);
+	const told: Record<string, QuantityValue> = {};
+	for (const quantity of quantities) {
+		if (quantity.kind === 'hidden') continue;
+		const slot = slotNamed(state.graph, quantity.id);
+		const moved = !earlier || earlier.moved[slot] === 1;
+		told[quantity.id] = moved ? tellValue(state, quantity, slot, bands) : earlier.audit.quantities[quantity.id]!;
+	}
+	return told;
+}
+
+function tellValue(
+	state: State,
+	quantity: AnyQuantity,
+	slot: number,
+	bands: (slot: number) => readonly [number, number] | null,
+): QuantityValue {
+	const value = state.values[slot] ?? null;
+	const band = typeof value === 'number' ? bands(slot) : null;
+	return {
+		value,
+		unit: unitOf(quantity),
+		low: band?.[0] ?? null,
+		high: band?.[1] ?? null,
+		bound: state.bounds.get(slot) ?? null,
+		missing: value === null ? state.missing[slot]! : [],
+		assumed: value === null ? [] : state.assumed[slot]!,
+	};
 }
 
 /** The ids a quantity is worked out from. */

@@ -10,6 +10,9 @@ export class Wording {
 	private readonly questions: ReadonlyMap<string, Question>;
 	private readonly quantities: ReadonlyMap<string, AnyQuantity>;
 	readonly units: UnitSet;
+	/** The rulebook's texts come again with every sheet, so they are made ready once. */
+	private readonly texts = new Map<string, Ready>();
+	private readonly rules = new Map<Rule, RuleWords<Ready>>();
 
 	constructor(questions: readonly Question[], quantities: readonly AnyQuantity[], units: UnitSet) {
 		this.questions = new Map(questions.map(question => [question.id, question]));
@@ -48,41 +51,81 @@ export class Wording {
 	 * name that is not known is left out; a text of which nothing is left is empty.
 	 */
 	fill(text: string, read: (name: string) => Outcome, rule: Rule | null = null): string {
-		if (!unfinished.test(text)) return this.say(text);
-		const filled: string[] = [];
-		for (const pieces of sentences(text, this.units)) {
-			let sentence = '';
-			let whole = true;
-			for (let index = 0; index < pieces.length && whole; index++) {
-				const piece = pieces[index]!;
-				const shown = index % 2 === 0 ? piece : this.show(piece, read(piece), rule);
-				if (shown === null) whole = false;
-				else sentence += shown;
-			}
-			if (whole && sentence !== '') filled.push(sentence);
+		return this.filled(this.readied(text), read, rule);
+	}
+
+	/** A rule's words as `fill` would have them, by what they are for. */
+	ofRule(rule: Rule, read: (name: string) => Outcome): RuleWords<string> {
+		let ready = this.rules.get(rule);
+		if (!ready) {
+			const readied = (text: string) => this.readied(text);
+			ready = {
+				title: readied(rule.title),
+				why: readied(rule.why),
+				do: rule.do.map(readied),
+				prove: readied(rule.prove),
+			};
+			this.rules.set(rule, ready);
 		}
-		return filled.join(' ');
+		const filled = (text: Ready) => this.filled(text, read, rule);
+		const steps = ready.do.every(isPlain) ? ready.do : ready.do.map(filled);
+		return { title: filled(ready.title), why: filled(ready.why), do: steps, prove: filled(ready.prove) };
+	}
+
+	private filled(ready: Ready, read: (name: string) => Outcome, rule: Rule | null): string {
+		if (isPlain(ready)) return ready;
+		let filled = '';
+		for (const pieces of ready) {
+			const sentence = this.sentence(pieces, read, rule);
+			if (sentence) filled += filled === '' ? sentence : ` ${sentence}`;
+		}
+		return filled;
+	}
+
+	private readied(text: string): Ready {
+		let ready = this.texts.get(text);
+		if (ready === undefined) this.texts.set(text, (ready = split(this.say(text))));
+		return ready;
+	}
+
+	/** Words and names by turns as one sentence; null when a name in it is not known. */
+	private sentence(pieces: Sentence, read: (name: string) => Outcome, rule: Rule | null): string | null {
+		let sentence = pieces[0]!;
+		for (let index = 1; index < pieces.length; index += 2) {
+			const name = pieces[index]!;
+			const shown = this.show(name, read(name), rule);
+			if (shown === null) return null;
+			sentence += shown + pieces[index + 1]!;
+		}
+		return sentence;
 	}
 }
+
+/** Words and names by turns: it begins and ends with words, which may be empty. */
+type Sentence = readonly string[];
+
+/**
+ * A text split behind the full stops that end its sentences: those with a capital, a digit or a brace after them; one
+ * without names as it will always be.
+ */
+type Ready = string | readonly Sentence[];
+
+const isPlain = (ready: Ready): ready is string => typeof ready === 'string';
 
 /** A name to fill in, or sentences that are not one space apart. Most texts of a rulebook have neither. */
 const unfinished = /\{|\s\s|[^\S ]/;
 
-const split: Readonly<Record<UnitSet, Map<string, readonly (readonly string[])[]>>> = {
-	us: new Map(),
-	metric: new Map(),
-};
+function split(said: string): Ready {
+	if (!unfinished.test(said)) return said;
+	const sentences = said.split(/(?<=[.!?])\s+(?=[A-Z0-9{"(])/).map(sentence => sentence.split(/\{([^{}]*)\}/));
+	const plain = sentences.every(({ length }) => length === 1);
+	return plain ? sentences.flat().filter(Boolean).join(' ') : sentences;
+}
 
-/**
- * A text split behind the full stops that end its sentences: those with a capital, a digit or a brace after them. Of each
- * sentence words and names by turns. The rulebook's texts come again with every sheet, so they are split once.
- */
-function sentences(text: string, units: UnitSet): readonly (readonly string[])[] {
-	let known = split[units].get(text);
-	if (!known) {
-		const said = units === 'metric' ? inMetric(text) : text;
-		known = said.split(/(?<=[.!?])\s+(?=[A-Z0-9{"(])/).map(sentence => sentence.split(/\{([^{}]*)\}/));
-		split[units].set(text, known);
-	}
-	return known;
+/** What a rule says, in texts of one sort or another. */
+interface RuleWords<Text> {
+	readonly title: Text;
+	readonly why: Text;
+	readonly do: readonly Text[];
+	readonly prove: Text;
 }

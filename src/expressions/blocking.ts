@@ -3,8 +3,8 @@ import { type Expression, operands } from './tree.ts';
 
 /** Which names an undecided expression waits for, and which names it read on its way to an outcome. */
 export interface Trace {
-	readonly blocking: Set<string>;
-	readonly read: Set<string>;
+	readonly blocking: string[];
+	readonly read: string[];
 }
 
 /** An expression bound part by part, so that the way its evaluation went can be walked again and again. */
@@ -24,7 +24,7 @@ export function traceable(tree: Expression, reader: Reader): Traceable {
  * does not apply here waits for anything.
  * Only for telling (missing answers, assumed values); verdicts come from `bind`.
  */
-export function trace(whole: Traceable, into: Trace = { blocking: new Set(), read: new Set() }): Trace {
+export function trace(whole: Traceable, into: Trace = { blocking: [], read: [] }): Trace {
 	walk(whole, into, true);
 	return into;
 }
@@ -33,11 +33,16 @@ function walk({ tree, now, parts }: Traceable, into: Trace, waits: boolean): voi
 	if (tree[0] === 'value' || tree[0] === 'list') return;
 	const outcome = now();
 	if (tree[0] === 'name') {
-		into.read.add(tree[1]);
-		if (waits && outcome === undefined) into.blocking.add(tree[1]);
+		note(tree[1], into.read);
+		if (waits && outcome === undefined) note(tree[1], into.blocking);
 		return;
 	}
 	for (const part of inPlay(tree, parts)) walk(part, into, waits && outcome !== null);
+}
+
+/** Once each: an expression has a handful of names, and a list of them costs less than a set. */
+function note(name: string, names: string[]): void {
+	if (!names.includes(name)) names.push(name);
 }
 
 function inPlay(tree: Expression, parts: readonly Traceable[]): readonly Traceable[] {

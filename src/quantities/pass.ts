@@ -5,7 +5,7 @@ import type { Given, Graph, Node } from './graph.ts';
 import { Inputs, type Values } from './inputs.ts';
 import { tellLimit } from './limit.ts';
 import { Bounded } from './quantity.ts';
-import { reach } from './replace.ts';
+import { reach, slotNamed } from './replace.ts';
 import { settle } from './run.ts';
 
 /** An answer on its way into the graph, with the ids of whatever its reading took for granted (a density, a sensitivity). */
@@ -55,28 +55,32 @@ export function solve(
 	replaced: ReadonlyMap<string, Outcome> = new Map(),
 	targets?: readonly string[],
 ): State {
-	const slot = (id: string) => {
-		const at = graph.slotOf.get(id);
-		if (at === undefined) throw new TypeError(`${id} is no answer and no quantity`);
-		return at;
-	};
-	const given = new Map([...answers].map(([id, answer]) => [slot(id), answer]));
-	const telling: Telling = {
+	const telling = begin(graph, answers);
+	const fixed = new Set<number>();
+	for (const [id, value] of replaced) {
+		const slot = slotNamed(graph, id);
+		fixed.add(slot);
+		telling.values[slot] = value;
+	}
+	const wanted = targets?.map(id => slotNamed(graph, id));
+	tell(telling, wanted ? leadingTo(graph, wanted) : graph.order, fixed);
+	return { ...telling, replaced: fixed };
+}
+
+/** A pass in which nothing is computed yet. */
+export function begin(graph: Graph, answers: ReadonlyMap<string, GivenAnswer>): Telling {
+	const given = new Map<number, GivenAnswer>();
+	for (const [id, answer] of answers) given.set(slotNamed(graph, id), answer);
+	const { length } = graph.nodes;
+	return {
 		graph,
-		values: new Array<Outcome>(graph.nodes.length).fill(undefined),
+		values: new Array<Outcome>(length).fill(undefined),
 		given,
-		missing: new Array<readonly string[]>(graph.nodes.length).fill(nothing),
-		assumed: new Array<readonly string[]>(graph.nodes.length).fill(nothing),
+		missing: new Array<readonly string[]>(length).fill(nothing),
+		assumed: new Array<readonly string[]>(length).fill(nothing),
 		bounds: new Map(),
 		broken: new Map(),
 	};
-	const fixed = new Set<number>();
-	for (const [id, value] of replaced) {
-		fixed.add(slot(id));
-		telling.values[slot(id)] = value;
-	}
-	tell(telling, targets ? leadingTo(graph, targets.map(slot)) : graph.order, fixed);
-	return { ...telling, replaced: fixed };
 }
 
 /** Some slots and all they are made from, in order. */
@@ -88,19 +92,21 @@ function leadingTo(graph: Graph, targets: readonly number[]): number[] {
 /** Computes the slots named, in order, keeping what is missing and assumed. */
 export function tell(telling: Telling, order: readonly number[], fixed: ReadonlySet<number>): void {
 	const inputs = new Inputs(telling.graph.slotOf, telling.values, true);
-	for (const slot of order) {
-		if (fixed.has(slot)) continue;
-		const node = telling.graph.nodes[slot]!;
-		try {
-			if (node.limit) tellLimit(telling, node, inputs);
-			else if (node.elsewhere) tellElsewhere(telling, node);
-			else tellNode(telling, node, inputs);
-		} catch (error) {
-			// A formula with a fault in it costs its own figure and what is made from it; the rest of the audit stands.
-			telling.values[slot] = undefined;
-			telling.missing[slot] = nothing;
-			telling.broken.set(slot, `${programFault}: ${(error as Error).message}`);
-		}
+	for (const slot of order) if (!fixed.has(slot)) tellSlot(telling, slot, inputs);
+}
+
+/** Computes one slot, all that goes into it being there. `inputs` looks at the same values and is telling. */
+export function tellSlot(telling: Telling, slot: number, inputs: Inputs): void {
+	const node = telling.graph.nodes[slot]!;
+	try {
+		if (node.limit) tellLimit(telling, node, inputs);
+		else if (node.elsewhere) tellElsewhere(telling, node);
+		else tellNode(telling, node, inputs);
+	} catch (error) {
+		// A formula with a fault in it costs its own figure and what is made from it; the rest of the audit stands.
+		telling.values[slot] = undefined;
+		telling.missing[slot] = nothing;
+		telling.broken.set(slot, `${programFault}: ${(error as Error).message}`);
 	}
 }
 
@@ -160,7 +166,7 @@ function tellNode(telling: Telling, node: Node, inputs: Inputs): void {
 
 function keep(telling: Telling, node: Node, inputs: Inputs, outcome: Outcome): void {
 	const { missing, assumed, broken, values } = telling;
-	const reads = [...new Set(inputs.reads)];
+	const reads = inputs.reads!;
 	if (outcome === undefined && !broken.has(node.slot)) {
 		const lost = reads.find(slot => broken.has(slot));
 		if (lost !== undefined) broken.set(node.slot, `${telling.graph.nodes[lost]!.id}: ${broken.get(lost)}`);
@@ -184,8 +190,11 @@ function assumedBy(telling: Telling, node: Node, reads: readonly number[], usual
 /** Several sorted lists as one sorted list without doubles. */
 export function union(lists: readonly (readonly string[])[]): readonly string[] {
 	// What hangs together often shares one list.
-	const some = lists.filter((list, index) => list.length > 0 && lists.indexOf(list) === index);
-	if (some.length === 0) return nothing;
-	if (some.length === 1) return some[0]!;
-	return [...new Set(some.flat())].sort();
+	let only = nothing;
+	for (const list of lists) {
+		if (list.length === 0 || list === only) continue;
+		if (only !== nothing) return [...new Set(lists.flat())].sort();
+		only = list;
+	}
+	return only;
 }

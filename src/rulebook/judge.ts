@@ -1,8 +1,10 @@
 import { bind, type Reader } from '../expressions/bind.ts';
 import { type Expression, namesIn, type Outcome, substitute } from '../expressions/tree.ts';
+import type { Marks } from '../quantities/again.ts';
 import type { State } from '../quantities/pass.ts';
 import { slotNamed } from '../quantities/replace.ts';
 import type { Question } from '../sheet/question.ts';
+import { namesRead, namesSaid } from './reads.ts';
 import type { Rule, Rulebook, VerdictWord } from './rulebook.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
 import { notEvaluated, type Ready, tell, type Verdict, wordOf } from './verdict.ts';
@@ -19,13 +21,26 @@ export class Judge {
 	private values: readonly Outcome[] = [];
 	private subject: Subject | null = null;
 	/** For each slot the rules that read it; worked out when it is first asked for. */
-	private placesOf: ReadonlyMap<number, readonly number[]> | null = null;
+	private readBy: readonly (readonly number[])[] | null = null;
+	/** For each slot the rules whose findings rest on it; worked out when it is first asked for. */
+	private feltBy: readonly (readonly number[])[] | null = null;
+	private readonly sources = new Map<Rule, string>();
 
 	constructor(rulebook: Rulebook, slotOf: ReadonlyMap<string, number>) {
 		this.rulebook = rulebook;
 		this.slotOf = slotOf;
 		this.questions = new Map(rulebook.questions.map(question => [question.id, question]));
 		this.ready = rulebook.rules.map(rule => this.prepare(rule));
+	}
+
+	/** Where a rule is from, in words. */
+	sourceOf(rule: Rule): string {
+		let source = this.sources.get(rule);
+		if (source === undefined) {
+			source = rule.source.map(id => this.rulebook.sources[id] ?? id).join('; ');
+			this.sources.set(rule, source);
+		}
+		return source;
 	}
 
 	private readonly reader: Reader = name => {
@@ -45,20 +60,45 @@ export class Judge {
 
 	/** Every verdict with what it rests on, in the order of the rulebook. */
 	judge(state: State): Verdict[] {
+		return this.ready.flatMap((_, place) => this.judgeRule(place, state));
+	}
+
+	/** The same of one rule, by its place in the rulebook: a verdict a subject. */
+	judgeRule(place: number, state: State): Verdict[] {
 		this.values = state.values;
-		const slotOf = (id: string) => slotNamed(state.graph, id);
-		return this.ready.flatMap(ready => {
-			let subjects: Subject[] | null;
-			try {
-				subjects = subjectsOf(ready.rule, this.questions, state.values, slotOf, this.rulebook.codes);
-			} catch (error) {
-				return [notEvaluated(ready.rule, null, error)];
-			}
-			return (subjects ?? [null]).map(subject => {
-				this.subject = subject;
-				return tell(ready, subject, state, this.reader);
-			});
+		const ready = this.ready[place]!;
+		let subjects: Subject[] | null;
+		try {
+			const slotOf = (id: string) => slotNamed(state.graph, id);
+			subjects = subjectsOf(ready.rule, this.questions, state.values, slotOf, this.rulebook.codes);
+		} catch (error) {
+			return [notEvaluated(ready.rule, null, error)];
+		}
+		return (subjects ?? [null]).map(subject => {
+			this.subject = subject;
+			return tell(ready, subject, state, this.reader);
 		});
+	}
+
+	/** Which rules' verdicts or words rest on a slot that is marked, by their place in the rulebook. */
+	feeling(marks: Marks): Marks {
+		this.feltBy ??= this.placesBy(rule => [...namesRead(rule), ...namesSaid(rule)]);
+		const feeling = new Uint8Array(this.rulebook.rules.length);
+		for (let slot = 0; slot < marks.length; slot++)
+			if (marks[slot] === 1) for (const place of this.feltBy[slot]!) feeling[place] = 1;
+		return feeling;
+	}
+
+	/** For each slot the rules, by their place, that have it among some names of theirs. */
+	private placesBy(namesOf: (rule: Rule) => Iterable<string>): number[][] {
+		const places = Array.from({ length: this.slotOf.size }, (): number[] => []);
+		for (const [place, rule] of this.rulebook.rules.entries()) {
+			for (const name of new Set(namesOf(rule))) {
+				const slot = this.slotOf.get(name);
+				if (slot !== undefined) places[slot]!.push(place);
+			}
+		}
+		return places;
 	}
 
 	/** Which rules, by their place in the rulebook, read one of these slots. */
@@ -69,26 +109,8 @@ export class Judge {
 
 	/** Which rules, by their place in the rulebook, read this slot. */
 	placesReading(slot: number): readonly number[] {
-		this.placesOf ??= this.readersOfSlots();
-		return this.placesOf.get(slot) ?? [];
-	}
-
-	private readersOfSlots(): Map<number, number[]> {
-		const readers = new Map<number, number[]>();
-		for (const [place, ready] of this.ready.entries()) {
-			for (const slot of this.slotsReadBy(ready)) {
-				const known = readers.get(slot);
-				if (known) known.push(place);
-				else readers.set(slot, [place]);
-			}
-		}
-		return readers;
-	}
-
-	private slotsReadBy({ rule, applies, holds }: Ready): number[] {
-		const names = namesIn(holds.tree, applies ? namesIn(applies.tree) : new Set());
-		if (rule.each) names.add(rule.each.answer);
-		return [...names].flatMap(name => this.slotOf.get(name) ?? []);
+		this.readBy ??= this.placesBy(namesRead);
+		return this.readBy[slot]!;
 	}
 
 	/** The verdict words alone of one rule on other values (a draw): one a subject, in the order of `judge`. */

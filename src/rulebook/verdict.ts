@@ -21,8 +21,8 @@ export interface Verdict {
 	readonly distance: number | null;
 	/** Why it was not evaluated. */
 	readonly broke: string | null;
-	/** Any other name that the rule's words may use, as it was when it was judged. */
-	read(name: string): Outcome;
+	/** Names of the part at hand that the rule's words may use; null where judging it threw. */
+	readonly names: Subject['names'] | null;
 }
 
 /** A rule ready to be evaluated again and again: its expressions with the thresholds put in, bound to the values. */
@@ -68,7 +68,7 @@ export const notEvaluated = (rule: Rule, subject: Subject | null, error: unknown
 	numbers: {},
 	distance: null,
 	broke: (error as Error).message,
-	read: () => undefined,
+	names: null,
 });
 
 function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
@@ -77,7 +77,11 @@ function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader
 	const word = wordOf(ready, subject);
 	const told = toldBy(ready, reader);
 	const { read, blocking } = tracedBy(told);
-	const slotsOf = (names: ReadonlySet<string>) => [...names].flatMap(name => graph.slotOf.get(name) ?? []);
+	const slotsOf = (names: readonly string[]) => names.map(name => graph.slotOf.get(name)).filter(isSlot);
+	const valueAt = (name: string) => {
+		const slot = graph.slotOf.get(name);
+		return slot === undefined ? subject?.names[name] : values[slot];
+	};
 	const waitsFor = slotsOf(blocking);
 	// A list that is not known, or a part of it that has no reading.
 	const list = rule.each && (!subject || subject.unknown) ? slotNamed(graph, rule.each.answer) : null;
@@ -92,15 +96,14 @@ function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader
 			lacking.map(slot => (state.missing[slot]!.length > 0 ? state.missing[slot]! : [graph.nodes[slot]!.id])),
 		),
 		assumed: union(slotsOf(read).map(slot => state.assumed[slot]!)),
-		numbers: numbersOf(told, read, reader),
+		numbers: numbersOf(told, read, valueAt),
 		distance: verdict === 'fails' ? distanceOf(told.holds) : null,
 		broke,
-		read: name => {
-			const slot = graph.slotOf.get(name);
-			return slot === undefined ? subject?.names[name] : values[slot];
-		},
+		names: subject?.names ?? {},
 	};
 }
+
+const isSlot = (slot: number | undefined): slot is number => slot !== undefined;
 
 /** What telling a rule needs beyond its word, bound once. */
 interface Told {
@@ -133,20 +136,20 @@ function tracedBy({ applies, holds }: Told): Trace {
 	return applicable === false || applicable === null ? traced : trace(holds, traced);
 }
 
-function whatBroke(
-	{ graph, broken }: State,
-	waitsFor: readonly number[],
-	blocking: ReadonlySet<string>,
-): string | null {
+function whatBroke({ graph, broken }: State, waitsFor: readonly number[], blocking: readonly string[]): string | null {
 	const slot = waitsFor.find(other => broken.has(other));
 	if (slot !== undefined) return `${graph.nodes[slot]!.id}: ${broken.get(slot)}`;
-	return blocking.size === 0 ? 'a figure in it is too large' : null;
+	return blocking.length === 0 ? 'a figure in it is too large' : null;
 }
 
 /** Names as the rule writes them: its thresholds by their own names. */
-function numbersOf({ thresholds }: Told, read: ReadonlySet<string>, reader: Reader): Record<string, Outcome> {
+function numbersOf(
+	{ thresholds }: Told,
+	read: readonly string[],
+	valueAt: (name: string) => Outcome,
+): Record<string, Outcome> {
 	const numbers: Record<string, Outcome> = {};
-	for (const name of read) numbers[name] = reader(name)();
+	for (const name of read) numbers[name] = valueAt(name);
 	for (const [name, now] of thresholds) numbers[name] = now();
 	return numbers;
 }

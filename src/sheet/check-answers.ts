@@ -4,7 +4,7 @@ import { isObject } from './fault.ts';
 import { unitsOfAnswer } from './kept.ts';
 import { noteProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
-import type { Answer } from './sheet.ts';
+import { type Answer, splitId } from './sheet.ts';
 
 /** Checks every answer of a sheet, and that each stands in its section under its own name. */
 export function checkAnswers(answers: unknown, questions: readonly Question[], into: Found): void {
@@ -14,22 +14,32 @@ export function checkAnswers(answers: unknown, questions: readonly Question[], i
 		refuse('answers', answers, 'an object with a section of answers each, {} for none');
 		return;
 	}
-	const byId = new Map(questions.map(question => [question.id, question]));
-	const sections = [...new Set(questions.map(({ id }) => id.split('.')[0]!))];
+	const sections = bySection(questions);
 	const cylinders = cylindersIn(answers);
 	for (const section of Object.keys(answers)) {
 		const inside = answers[section];
-		if (!sections.includes(section))
-			refuse(`answers.${section}`, section, `one of the sections ${sections.join(', ')}`);
+		const asked = sections.get(section);
+		if (!asked) refuse(`answers.${section}`, section, `one of the sections ${[...sections.keys()].join(', ')}`);
 		else if (!isObject(inside)) refuse(section, inside, 'an object with the answers of this section');
 		else {
 			for (const name of Object.keys(inside)) {
-				const question = byId.get(`${section}.${name}`);
-				if (question) checkWithRemark(question, inside[name], cylinders, into);
-				else refuse(`${section}.${name}`, name, nearest(`${section}.${name}`, [...byId.keys()]));
+				const question = asked.get(name);
+				if (question) checkOnce(question, inside[name], cylinders, into);
+				else refuse(`${section}.${name}`, name, nearest(`${section}.${name}`, [...asked.values()]));
 			}
 		}
 	}
+}
+
+/** Answers that were checked before and found right, with nothing odd in them: an answer never changes. */
+const right = new WeakMap<Answer, { readonly question: Question; readonly cylinders: number }>();
+
+function checkOnce(question: Question, answer: unknown, cylinders: number, into: Found): void {
+	const before = isObject(answer) ? right.get(answer) : undefined;
+	if (before?.question === question && before.cylinders === cylinders) return;
+	const faults = into.problems.length + into.warnings.length;
+	checkWithRemark(question, answer, cylinders, into);
+	if (into.problems.length + into.warnings.length === faults) right.set(answer as Answer, { question, cylinders });
 }
 
 /** An interview says at once what a unit makes one say (a dash size is no bore); of a sheet it is told beside what is odd. */
@@ -52,14 +62,32 @@ function cylindersIn(answers: Record<string, unknown>): number {
 	return Number.isInteger(value) && (value as number) > 0 && (value as number) <= 16 ? (value as number) : 8;
 }
 
+const known = new WeakMap<readonly Question[], ReadonlyMap<string, ReadonlyMap<string, Question>>>();
+
+/** Questions by section and by their name in it. */
+function bySection(questions: readonly Question[]): ReadonlyMap<string, ReadonlyMap<string, Question>> {
+	let sections = known.get(questions);
+	if (!sections) {
+		const made = new Map<string, Map<string, Question>>();
+		for (const question of questions) {
+			const [section, name] = splitId(question.id);
+			const asked = made.get(section);
+			if (asked) asked.set(name, question);
+			else made.set(section, new Map([[name, question]]));
+		}
+		known.set(questions, (sections = made));
+	}
+	return sections;
+}
+
 /** The answers of the section, those that share the most letters first: for a slip of the fingers. */
-function nearest(id: string, ids: readonly string[]): string {
-	const section = id.slice(0, id.indexOf('.') + 1);
-	const letters = new Set(id.slice(section.length));
+function nearest(id: string, asked: readonly Question[]): string {
+	const [section, name] = splitId(id);
+	const letters = new Set(name);
 	const likeness = (other: string) => {
-		const theirs = new Set(other.slice(section.length));
+		const theirs = new Set(other.slice(section.length + 1));
 		return [...theirs].filter(letter => letters.has(letter)).length / (theirs.size + letters.size);
 	};
-	const near = ids.filter(other => other.startsWith(section)).sort((a, b) => likeness(b) - likeness(a));
+	const near = asked.map(question => question.id).sort((a, b) => likeness(b) - likeness(a));
 	return `an answer of this section, like ${near.slice(0, 3).join(', ')}`;
 }

@@ -1,17 +1,47 @@
-/** A bracket or a whole string of a JSON text, from `at` up to `end`. */
-interface Token {
-	readonly mark: '{' | '}' | '[' | ']' | '"';
-	readonly at: number;
-	readonly end: number;
+/** How deep brackets go, those inside strings not counted, and how many brackets and strings there are. */
+export function sizeOf(text: string): { readonly depth: number; readonly count: number } {
+	let [depth, deepest, count] = [0, 0, 0];
+	eachToken(text, mark => {
+		count++;
+		if (mark === '{' || mark === '[') deepest = Math.max(deepest, ++depth);
+		else if (mark !== '"') depth--;
+	});
+	return { depth: deepest, count };
 }
 
-/** The brackets and strings of a text, whether it is JSON or not; a string that is never closed ends with the text. */
-function* tokensOf(text: string): Generator<Token> {
-	const marks = /["{}[\]]/g;
-	for (let found = marks.exec(text); found; found = marks.exec(text)) {
-		const mark = found[0] as Token['mark'];
-		if (mark === '"') marks.lastIndex = stringEnd(text, marks.lastIndex);
-		yield { mark, at: found.index, end: marks.lastIndex };
+/** Of a JSON text: the first key that stands twice in one object, of which reading would silently drop one; where it does. */
+export function repeatedKey(text: string): { readonly key: string; readonly at: number } | null {
+	const open: Set<string>[] = [];
+	let again: { key: string; at: number } | null = null;
+	eachToken(text, (mark, at, end) => {
+		if (again) return;
+		if (mark === '{' || mark === '[') open.push(new Set());
+		else if (mark !== '"') open.pop();
+		else if (isKey(text, end)) {
+			const inside = text.slice(at + 1, end - 1);
+			const key: string = inside.includes('\\') ? JSON.parse(`"${inside}"`) : inside;
+			const keys = open.at(-1)!;
+			if (keys.has(key)) again = { key, at };
+			keys.add(key);
+		}
+	});
+	return again;
+}
+
+type Mark = '{' | '}' | '[' | ']' | '"';
+
+/**
+ * Tells the brackets and strings of a text, whether it is JSON or not, each from `at` up to `end`; a string that is never
+ * closed ends with the text.
+ */
+function eachToken(text: string, tell: (mark: Mark, at: number, end: number) => void): void {
+	for (let at = 0; at < text.length; at++) {
+		const mark = text[at]!;
+		if (mark === '"') {
+			const end = stringEnd(text, at + 1);
+			tell(mark, at, end);
+			at = end - 1;
+		} else if (mark === '{' || mark === '}' || mark === '[' || mark === ']') tell(mark, at, at + 1);
 	}
 }
 
@@ -23,33 +53,6 @@ function stringEnd(text: string, from: number): number {
 		if ((at - before) % 2 === 0) return at + 1;
 	}
 	return text.length;
-}
-
-/** How deep brackets go, those inside strings not counted, and how many brackets and strings there are. */
-export function sizeOf(text: string): { readonly depth: number; readonly count: number } {
-	let [depth, deepest, count] = [0, 0, 0];
-	for (const { mark } of tokensOf(text)) {
-		count++;
-		if (mark === '{' || mark === '[') deepest = Math.max(deepest, ++depth);
-		else if (mark !== '"') depth--;
-	}
-	return { depth: deepest, count };
-}
-
-/** Of a JSON text: the first key that stands twice in one object, of which reading would silently drop one; where it does. */
-export function repeatedKey(text: string): { readonly key: string; readonly at: number } | null {
-	const open: Set<string>[] = [];
-	for (const { mark, at, end } of tokensOf(text)) {
-		if (mark === '{' || mark === '[') open.push(new Set());
-		else if (mark !== '"') open.pop();
-		else if (isKey(text, end)) {
-			const key: string = JSON.parse(text.slice(at, end));
-			const keys = open.at(-1)!;
-			if (keys.has(key)) return { key, at };
-			keys.add(key);
-		}
-	}
-	return null;
 }
 
 /** In JSON a string with a colon after it is a key. */

@@ -18,16 +18,29 @@ function spellingsOf(kind: Kind): ReadonlyMap<string, Unit> {
 	return known;
 }
 
+const symbols = new Map<Kind, ReadonlyMap<string, Unit>>();
+
+/** Units by their own names, letter for letter: how a sheet mostly spells them. */
+function symbolsOf(kind: Kind): ReadonlyMap<string, Unit> {
+	let known = symbols.get(kind);
+	if (!known) {
+		known = new Map(unitsOf(kind).map(({ symbol }) => [symbol, spellingsOf(kind).get(spellingKey(symbol))!]));
+		symbols.set(kind, known);
+	}
+	return known;
+}
+
+/** A lone hyphen or point spells nothing, not even the empty name of a bare count. */
+const keyOf = (spelling: string): string => spellingKey(spelling) || spelling;
+
 /**
  * The unit of one of the kinds (any, if none are given) that is spelt so; where several know the spelling, the first.
  * Case, spaces and points do not matter.
  */
 export function unitNamed(spelling: string, kinds: readonly Kind[] = everyKind): Unit | undefined {
-	const key = spellingKey(spelling);
-	// A lone hyphen or point spells nothing, not even the empty name of a bare count.
-	if (key === '' && spelling !== '') return undefined;
+	let key: string | undefined;
 	for (const kind of kinds) {
-		const unit = spellingsOf(kind).get(key);
+		const unit = symbolsOf(kind).get(spelling) ?? spellingsOf(kind).get((key ??= keyOf(spelling)));
 		if (unit) return unit;
 	}
 	return undefined;

@@ -1,8 +1,9 @@
 // The command and its parts beside their floors and peers, all in one run: ratios count, milliseconds depend on the machine.
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
+import { lines } from './lines.mjs';
 import { builds, command, inTurn, root, table, timeOf } from './measure.mjs';
 
 const runs = Number(process.env.RUNS ?? 30);
@@ -10,7 +11,7 @@ const folder = mkdtempSync(join(tmpdir(), 'swap-audit-bench-'));
 const bundled = name => join(folder, `${name}.mjs`);
 await build({
 	absWorkingDir: root,
-	entryPoints: ['tests/bench/peer.ts', 'tests/bench/warm.ts'],
+	entryPoints: ['tests/bench/peer.ts', 'tests/bench/warm.ts', 'tests/bench/line-sheets.ts'],
 	outdir: folder,
 	outExtension: { '.js': '.mjs' },
 	bundle: true,
@@ -36,19 +37,7 @@ table(
 );
 timeOf([bundled('warm')], { stdio: 'inherit' });
 
-const count = 1000;
-for (const [name, path] of Object.entries(builds)) {
-	const lines = join(folder, 'lines');
-	writeFileSync(lines, `${JSON.stringify(JSON.parse(readFileSync(path, 'utf8')))}\n`.repeat(count));
-	const parse = `for (const l of require('fs').readFileSync(${JSON.stringify(lines)}, 'utf8').trim().split('\\n')) JSON.parse(l)`;
-	table(
-		`${count} sheets as one stream, ${name}`,
-		inTurn(3, {
-			'JSON.parse of the lines': () => timeOf(['-e', parse]),
-			'audit --lines': () => timeOf([command, 'audit', '--lines'], { input: readFileSync(lines) }),
-		}),
-	);
-}
+await lines(bundled('line-sheets'), folder);
 rmSync(folder, { recursive: true, force: true });
 console.log();
 await import('./first-frame.mjs');

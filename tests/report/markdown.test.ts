@@ -43,7 +43,7 @@ describe('Markdown', () => {
 			fc.constantFrom('-', '#', '12.', '3)', '+x', '12.5', 'y'.repeat(120)),
 		);
 		fc.assert(
-			fc.property(fc.array(word, { maxLength: 80 }), fc.constantFrom(' ', '  '), (words, gap) => {
+			fc.property(fc.array(word, { maxLength: 80, size: 'max' }), fc.constantFrom(' ', '  '), (words, gap) => {
 				let [line, lines] = ['x', ''];
 				for (const next of words) {
 					const mark = /^(-|#|\+|\d+[.)]$)/.test(next);

@@ -1,5 +1,6 @@
 import { namesIn } from '../../expressions/tree.ts';
 import type { Question } from '../../sheet/question.ts';
+import { namesInWords } from '../reads.ts';
 import { type Each, harms, type Rule, stages, type Threshold } from '../rulebook.ts';
 import { eachNames, readEach } from './each.ts';
 import { type ExampleNames, readExamples } from './example.ts';
@@ -7,7 +8,7 @@ import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
 import { readThresholds, typeOfThreshold } from './threshold.ts';
-import { checkWords, namesInWords } from './words.ts';
+import { checkWords } from './words.ts';
 
 /** What a rule may name besides its own thresholds. */
 export interface RuleNames extends ExampleNames {

@@ -1,10 +1,6 @@
+import { namesInWords } from '../reads.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
-
-/** The names that a text has in braces. */
-export function namesInWords(text: string): string[] {
-	return [...text.matchAll(/\{([^{}]*)\}/g)].map(([, name]) => name!);
-}
 
 /** Notes every {name} of a field's words that is none. */
 export function checkWords(fields: Fields, key: string, texts: string | readonly string[], names: Names): void {
