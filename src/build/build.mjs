@@ -52,7 +52,9 @@ const { metafile } = await build({
 		'process.env.NODE_ENV': '"production"',
 		'process.env.DEV': '"false"',
 	},
-	banner: { js: '(function (require, __dirname, importing) {' },
+	// Strict as modules are, once for all of them.
+	banner: { js: '(function (require, __dirname, importing) {"use strict";' },
+	tsconfigRaw: { compilerOptions: { alwaysStrict: false } },
 	footer: { js: '})' },
 	plugins: [withoutDevtools, handedIn],
 	jsx: 'automatic',

@@ -1,5 +1,5 @@
 import { bind, type Reader } from '../expressions/bind.ts';
-import { type Expression, namesIn, type Outcome, substitute } from '../expressions/tree.ts';
+import { type Expression, type Outcome, substitute } from '../expressions/tree.ts';
 import type { Marks } from '../quantities/again.ts';
 import type { State } from '../quantities/pass.ts';
 import { slotNamed } from '../quantities/replace.ts';
