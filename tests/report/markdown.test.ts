@@ -42,12 +42,12 @@ describe('Markdown', () => {
 			{ weight: 6, arbitrary: fc.integer({ min: 1, max: 14 }).map(length => 'x'.repeat(length)) },
 			fc.constantFrom('-', '#', '12.', '3)', '+x', '12.5', 'y'.repeat(120)),
 		);
+		const isMark = (next: string) => /^(-|#|\+|\d+[.)]$)/.test(next);
 		fc.assert(
 			fc.property(fc.array(word, { maxLength: 80, size: 'max' }), fc.constantFrom(' ', '  '), (words, gap) => {
 				let [line, lines] = ['x', ''];
 				for (const next of words) {
-					const mark = /^(-|#|\+|\d+[.)]$)/.test(next);
-					if (line.length + 1 + next.length > 100 && !mark) [lines, line] = [`${lines}${line}\n`, next];
+					if (line.length + 1 + next.length > 100 && !isMark(next)) [lines, line] = [`${lines}${line}\n`, next];
 					else line += ` ${next}`;
 				}
 				expect(print(paragraph(['x', ...words].join(gap)))).toBe(`${lines}${line}\n`);
