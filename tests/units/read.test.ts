@@ -53,6 +53,25 @@ describe('a number as shops type it', () => {
 	});
 });
 
+describe('what a refusal says to type instead', () => {
+	it('names the unit that a bare number has, where it has one', () => {
+		expect(heard('much', gauge)).toMatch(/; no unit means psi\.$/);
+		expect(heard('much', wire)).toMatch(/; no unit means AWG\.$/);
+		expect(heard('much', { kinds: ['pressure'] })).not.toMatch(/no unit/);
+	});
+
+	it('says nothing of units where a number is bare by its nature', () => {
+		for (const symbol of ['', '1']) {
+			const bare = { ...unit('pressure', 'psi'), symbol };
+			expect(heard('much', { kinds: ['pressure'], shown: bare }), symbol).not.toMatch(/no unit|;/);
+		}
+	});
+
+	it('tells a number and its unit that cannot be together as they were typed', () => {
+		expect(heard('-300 C', ask('temperature', 'degC'))).toContain('-300 degC');
+	});
+});
+
 describe('1,500 rpm', () => {
 	it('is asked about, with both readings', () => {
 		const reading = readNumber('1,500 rpm', ask('rotation', 'rpm'));
