@@ -10,8 +10,6 @@ import { withPacks } from './packs.ts';
 import { print, say } from './say.ts';
 import { unknownId } from './unknown.ts';
 
-// One piece with what needs the rules' compiler: nothing else loads it.
-
 const rulebookOf = (paths: readonly string[]): Rulebook =>
 	paths.length > 0 ? withPacks(paths) : rulebookWithExamples();
 

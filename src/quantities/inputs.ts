@@ -49,6 +49,7 @@ export class Inputs<Input extends string = string> {
 		return value;
 	}
 
+	/** Notes a read while telling. Every graph is told first, so a run or a draw need not ask again whether it is declared. */
 	private declared(id: string, slot: number): void {
 		if (!Object.hasOwn(this.slots, id)) throw new TypeError(`${id} is read but not declared as an input`);
 		this.reads!.push(slot);

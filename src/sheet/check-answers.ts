@@ -1,4 +1,5 @@
 import { writeInFull } from '../units/write.ts';
+import { bySection } from './by-section.ts';
 import { checkAnswer, type Found } from './check-answer.ts';
 import { isObject } from './fault.ts';
 import { unitsOfAnswer } from './kept.ts';
@@ -60,24 +61,6 @@ function cylindersIn(answers: Record<string, unknown>): number {
 		: null;
 	const value = engine && Object.hasOwn(engine, 'cylinders') ? engine.cylinders?.value : undefined;
 	return Number.isInteger(value) && (value as number) > 0 && (value as number) <= 16 ? (value as number) : 8;
-}
-
-const known = new WeakMap<readonly Question[], ReadonlyMap<string, ReadonlyMap<string, Question>>>();
-
-/** Questions by section and by their name in it. */
-function bySection(questions: readonly Question[]): ReadonlyMap<string, ReadonlyMap<string, Question>> {
-	let sections = known.get(questions);
-	if (!sections) {
-		const made = new Map<string, Map<string, Question>>();
-		for (const question of questions) {
-			const [section, name] = splitId(question.id);
-			const asked = made.get(section);
-			if (asked) asked.set(name, question);
-			else made.set(section, new Map([[name, question]]));
-		}
-		known.set(questions, (sections = made));
-	}
-	return sections;
 }
 
 /** The answers of the section, those that share the most letters first: for a slip of the fingers. */

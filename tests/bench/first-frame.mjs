@@ -4,16 +4,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { spawn } from '@lydell/node-pty';
 import { build } from 'esbuild';
+import { withoutDevtools } from '../../src/build/plugins.mjs';
 import { builds, command, root, table, timeOf } from './measure.mjs';
 
-/** The drawing library asks for it when it is debugged only. */
-const withoutDevtools = {
-	name: 'without-devtools',
-	setup({ onResolve, onLoad }) {
-		onResolve({ filter: /^react-devtools-core$/ }, ({ path }) => ({ path, namespace: 'nothing' }));
-		onLoad({ filter: /.*/, namespace: 'nothing' }, () => ({ contents: 'export default {}' }));
-	},
-};
 const home = mkdtempSync(join(tmpdir(), 'swap-audit-first-'));
 const hello = join(home, 'hello.mjs');
 await build({

@@ -1,6 +1,7 @@
 import type { AnyQuantity } from '../quantity.ts';
 import * as air from './air.ts';
 import * as boost from './boost.ts';
+import * as boostLimits from './boost-limits.ts';
 import * as bottomEnd from './bottom-end.ts';
 import * as combustion from './combustion.ts';
 import * as compression from './compression.ts';
@@ -18,10 +19,12 @@ import * as injectors from './injectors.ts';
 import * as pump from './pump.ts';
 import * as sensors from './sensors.ts';
 import * as speedLimits from './speed-limits.ts';
+import * as towersAndPlugs from './towers-and-plugs.ts';
 
 const subjects = [
 	air,
 	boost,
+	boostLimits,
 	engine,
 	cylinder,
 	compression,
@@ -36,6 +39,7 @@ const subjects = [
 	sensors,
 	speedLimits,
 	ignition,
+	towersAndPlugs,
 	electrics,
 	harness,
 	driveline,

@@ -1,0 +1,62 @@
+import { companions } from '../../physics/firing-order.ts';
+import { quantity } from '../quantity.ts';
+
+export const pairs = quantity({
+	id: 'ignition.companions',
+	kind: 'list',
+	inputs: ['engine.firing_order'],
+	formula: 'cylinders half the firing order apart; an odd count has none',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const order = q.list<number>('engine.firing_order');
+		return order && (order.length % 2 === 0 ? companions(order) : null);
+	},
+});
+
+/** Whether each coil fires two cylinders that are half the firing order apart. */
+export const towersRight = quantity({
+	id: 'ignition.towers_are_companions',
+	kind: 'yes-no',
+	inputs: ['ignition.companions', 'ignition.towers'],
+	formula: 'every pair of towers is a pair of companions',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const right = q.list<readonly [number, number]>('ignition.companions');
+		const towers = q.list<readonly [number, number]>('ignition.towers');
+		if (!right || !towers) return undefined;
+		const fits = ([a, b]: readonly [number, number]) =>
+			right.some(([c, d]) => (a === c && b === d) || (a === d && b === c));
+		if (!towers.every(fits)) return false;
+		// The pairs told are right; of those not told nothing is known.
+		return towers.length === right.length || q.lack('ignition.towers');
+	},
+});
+
+/** One heat step for this much power over the unboosted engine, W: 100 hp. Common practice. */
+const powerAStep = 100 * 550 * 0.3048 * 4.4482216152605;
+
+export const heatSteps = quantity({
+	id: 'ignition.heat_steps_needed',
+	kind: 'ratio',
+	inputs: ['boost.kind', 'engine.power', 'boost.density_ratio'],
+	formula: 'one step for every 100 hp that boost adds: power (1 - 1 / density ratio) / 100 hp; unboosted 0',
+	source: ['practice'],
+	nature: 'estimate',
+	compute: q => {
+		const kind = q.choice('boost.kind');
+		if (kind === undefined || kind === 'none') return kind && 0;
+		return Math.max(0, (q.number('engine.power') * (1 - 1 / q.number('boost.density_ratio'))) / powerAStep);
+	},
+});
+
+export const wireResistance = quantity({
+	id: 'ignition.wire_resistance_per_length',
+	kind: 'resistance-per-length',
+	inputs: ['ignition.wire_resistance', 'ignition.wire_length'],
+	formula: 'resistance of the wire / its length',
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => q.number('ignition.wire_resistance') / q.number('ignition.wire_length'),
+});
