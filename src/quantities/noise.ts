@@ -25,7 +25,9 @@ export function noiseOf(node: Node, state: State, answer: Answer | undefined): N
 	if (value === undefined || value === null || state.replaced.has(node.slot)) return null;
 	if (node.question) return answerNoise(node, node.question, state, answer);
 	const { quantity, slot } = node;
-	if (quantity && 'value' in quantity) return byDifference(slot, quantity.spread);
+	// A loss or a count that is above 0 within its spread is never below 0: no formula would take it.
+	if (quantity && 'value' in quantity)
+		return byDifference(slot, quantity.spread, quantity.value >= quantity.spread ? 0 : Number.NEGATIVE_INFINITY);
 	const band = quantity && 'band' in quantity ? quantity.band : undefined;
 	return band && typeof value === 'number' ? byBand(slot, band, value) : null;
 }
@@ -48,10 +50,15 @@ function answerNoise({ slot }: Node, question: Question, state: State, answer: A
 	return used.spread.relative ? byShare(slot, used.spread, value) : byDifference(slot, used.spread.by);
 }
 
-function byDifference(slot: number, difference: number): Noise | null {
+function byDifference(slot: number, difference: number, least = Number.NEGATIVE_INFINITY): Noise | null {
 	if (difference === 0) return null;
 	const sigma = difference / nineOfTen;
-	return { slot, dimensions: 1, difference, apply: (value, deviate) => (value as number) + sigma * deviate(0) };
+	return {
+		slot,
+		dimensions: 1,
+		difference,
+		apply: (value, deviate) => Math.max(least, (value as number) + sigma * deviate(0)),
+	};
 }
 
 function byShare(slot: number, spread: Spread, value: number): Noise {
