@@ -33,8 +33,9 @@ function answerOrder(graph: Graph): readonly number[] {
  * Works out what is in effect. An `ask when` that cannot be told counts as true, for asking too much loses a minute and
  * asking too little loses a line of the audit.
  *
- * For the quick pass what is not known equals nothing, itself included: two years of which one is not known differ, a
- * sensor not known is no three-wire one. Usual values do not count there; only what was answered does.
+ * For the quick pass what is not known equals nothing, itself included, and holds nothing: two years of which one is not
+ * known differ, a sensor not known is no three-wire one, a past not known has no overheating. Usual values do not count
+ * there; only what was answered does.
  */
 export function effectsOf({ graph, rulebook }: Model, sheet: Sheet): Effects {
 	const given = new Map(
@@ -44,7 +45,8 @@ export function effectsOf({ graph, rulebook }: Model, sheet: Sheet): Effects {
 	run(graph, values, given, answerOrder(graph));
 	const answered = (slot: number): Outcome => {
 		const value = values[slot];
-		return value === null || (given.has(slot) && value !== undefined) ? value : Number.NaN;
+		if (value === null || (given.has(slot) && value !== undefined)) return value;
+		return graph.nodes[slot]!.question?.kind === 'several' ? [] : Number.NaN;
 	};
 	return {
 		inEffect: ({ id }) => values[graph.slotOf.get(id)!] !== null,

@@ -1,7 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
+import { makeModel } from '../../src/audit/model.ts';
+import type { Expression } from '../../src/expressions/tree.ts';
 import { asked } from '../../src/interview/asked.ts';
 import { start } from '../../src/interview/sitting.ts';
+import { standAlone } from '../../src/sheet/question.ts';
 import { type Answer, answerTo, emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 
@@ -57,8 +60,9 @@ describe('the quick pass stays short', () => {
 			const state = start(model, sheet, 'quick');
 			const next = asked(state).find(({ id }) => answerTo(sheet, id) === undefined);
 			if (!next) return asked(state).length;
-			const candidates =
-				next.kind === 'choice' ? Object.keys(next.choices).map(value => set(sheet, next.id, value)) : [];
+			const choices = Object.keys(next.choices);
+			const values = next.kind === 'choice' ? choices : [[], choices.filter(choice => !standAlone.includes(choice))];
+			const candidates = choices.length > 0 ? values.map(value => set(sheet, next.id, value)) : [];
 			const options = [...candidates, withAnswer(sheet, next.id, { known: 'not-known' }), ...known(next.id, sheet)];
 			sheet = options.reduce(
 				(most, option) =>
@@ -73,6 +77,18 @@ describe('the quick pass stays short', () => {
 		const answer = answerTo(buildSheet('boosted'), id);
 		return answer ? [withAnswer(sheet, id, answer)] : [];
 	}
+
+	test('a question may hang on something ticked; nothing is ticked where nobody knows', () => {
+		const quick: Expression = ['in', ['value', 'stood-a-year'], ['name', 'engine.history']];
+		const questions = model.rulebook.questions.map(one => (one.id === 'engine.rings' ? { ...one, quick } : one));
+		const other = makeModel({ ...model.rulebook, questions }, () => '');
+		const isAsked = (sheet: Sheet) => asked(start(other, sheet, 'quick')).some(({ id }) => id === 'engine.rings');
+		const sheet = emptySheet('past');
+		expect(isAsked(set(sheet, 'engine.history', ['stood-a-year']))).toBe(true);
+		expect(isAsked(set(sheet, 'engine.history', []))).toBe(false);
+		expect(isAsked(withAnswer(sheet, 'engine.history', { known: 'not-known' }))).toBe(false);
+		expect(isAsked(sheet)).toBe(false);
+	});
 
 	test('60 questions at most unboosted with one model year', () => {
 		expect(longest({ 'boost.kind': 'none', 'engine.year': 1999, 'harness.year': 1999 })).toBeLessThanOrEqual(60);

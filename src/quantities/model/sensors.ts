@@ -1,6 +1,7 @@
 import { speedError } from '../../physics/driveline.ts';
 import { makeCurve, type Point } from '../../physics/interpolate.ts';
 import { type AirMeter, boreScale, loadSeen, meterFlow, meterVolts } from '../../physics/meter.ts';
+import type { Inputs } from '../inputs.ts';
 import { limit, quantity } from '../quantity.ts';
 import { told } from '../told.ts';
 import { boosted } from './boost.ts';
@@ -10,18 +11,25 @@ export const meter = quantity({
 	id: 'sensors.meter',
 	kind: 'hidden',
 	inputs: ['sensors.meter_kind', 'sensors.meter_curve', 'sensors.meter_pipe_bore', 'sensors.meter_curve_bore'],
-	formula: 'monotone cubic through the curve, never beyond its ends; a slot insert x (pipe bore / curve bore)^2',
+	formula:
+		'monotone cubic through the curve, never beyond its ends; a slot insert x (pipe bore / curve bore)^2, usually the same bore',
 	source: ['fritsch-carlson'],
 	nature: 'exact',
 	compute: q => {
 		if (q.choice('sensors.meter_kind') === 'none-speed-density') return null;
 		const points = q.list<Point>('sensors.meter_curve');
-		const elsewhere = q.choice('sensors.meter_kind') === 'slot-insert' && q.has('sensors.meter_pipe_bore');
-		const scale = elsewhere ? boreScale(q.number('sensors.meter_pipe_bore'), q.number('sensors.meter_curve_bore')) : 1;
+		const scale = q.choice('sensors.meter_kind') === 'slot-insert' ? scaleOf(q) : 1;
 		if (!points || q.lacks) return undefined;
 		return { curve: makeCurve(points), scale } as never;
 	},
 });
+
+function scaleOf(q: Inputs<'sensors.meter_pipe_bore' | 'sensors.meter_curve_bore'>): number {
+	if (q.has('sensors.meter_pipe_bore'))
+		return boreScale(q.number('sensors.meter_pipe_bore'), q.number('sensors.meter_curve_bore'));
+	q.assume('sensors.meter_pipe_bore');
+	return 1;
+}
 
 /** Volts at the meter that the controller reads as its ceiling. */
 export const topVolts = quantity({

@@ -111,6 +111,7 @@ export function assumedName(id: string, { state, wording }: Pick<Assessment, 'st
 	const [section = '', own = plain] = plain.split('.');
 	// A single word says too little away from its section.
 	const name = own.includes('_') ? own.replaceAll('_', ' ') : `${section.replace(/s$/, '')} ${own}`;
-	const value = wording.show(plain, valueIn(state, plain));
-	return [name, value, from].filter(Boolean).join(' ');
+	const value = valueIn(state, plain);
+	const shown = wording.show(plain, value);
+	return [name, shown && typeof value === 'string' ? `(${shown})` : shown, from].filter(Boolean).join(' ');
 }
