@@ -1,4 +1,6 @@
+import { fstatSync } from 'node:fs';
 import { createInterface } from 'node:readline';
+import { FileProblem } from '../files/problem.ts';
 import { printJson } from '../report/json.ts';
 import { BadSheet } from '../sheet/problem.ts';
 import { exit } from './exit.ts';
@@ -11,6 +13,8 @@ import { version } from './version.ts';
 
 /** `swap-audit audit --lines`: one sheet a line on stdin, one audit a line on stdout. A bad line is told and passed over. */
 export async function auditLines(flags: JudgingFlags): Promise<number> {
+	if (fstatSync(0).isDirectory())
+		throw new FileProblem('standard input', 'this is a folder', 'Pipe sheets in, one a line.');
 	const sheets = new OneAfterAnother(await loadModel(flags.rules), { tool: version, units: flags.units });
 	let line = 0;
 	let bad = 0;

@@ -30,6 +30,7 @@ table(
 		'--version': () => timeOf([command, '--version']),
 		'--help': () => timeOf([command, '--help']),
 		'same sheet, quantities, json-rules-engine': () => timeOf([bundled('peer'), builds.boosted]),
+		'the same, 400 draws by plain functions': () => timeOf([bundled('peer'), builds.boosted, '400']),
 		'audit, boosted, 400 draws': () => whole('boosted'),
 		'audit, boosted, no draws': () => whole('boosted', '--draws', '0'),
 		'audit, unboosted, 400 draws': () => whole('unboosted'),

@@ -118,3 +118,17 @@ test('5 MB of JSON come whole through a pipe whose reader is slow', async () => 
 	expect(lines.length).toBe(sheets);
 	for (const line of lines) expect(JSON.parse(line).sheet).toBe('boosted');
 });
+
+test('a folder instead of sheets on standard input is told as what it is, with status 2', () => {
+	for (const what of [
+		['audit', '--lines'],
+		['audit', '-'],
+	]) {
+		const words = [process.execPath, command, ...what].map(word => `'${word}'`).join(' ');
+		const { status, stdout, stderr } = spawnSync('sh', ['-c', `${words} < '${temporaryFolder()}'`], {
+			encoding: 'utf8',
+		});
+		expect(stderr).toMatch(/^standard input: this is a folder\. /);
+		expect({ status, stdout }).toEqual({ status: 2, stdout: '' });
+	}
+});
