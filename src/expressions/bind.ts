@@ -7,12 +7,17 @@ export type Bound = () => Outcome;
 export type Reader = (name: string) => () => Outcome;
 
 /**
- * Turns a tree into closures, once, so that evaluating costs no look-up by name.
+ * Turns a tree into closures, once, so that evaluating costs no look-up by name. `inside` gives those of its parts, where
+ * they are there already.
  *
  * Three-valued: a known part that already decides, decides. Of the two ways of not being decided, "not known" goes
  * before "does not apply" in && and || (knowing more may decide it), and after it in arithmetic (knowing more cannot).
  */
-export function bind(tree: Expression, reader: Reader): Bound {
+export function bind(
+	tree: Expression,
+	reader: Reader,
+	inside: (part: Expression) => Bound = part => bind(part, reader),
+): Bound {
 	switch (tree[0]) {
 		case 'value':
 		case 'list': {
@@ -22,20 +27,20 @@ export function bind(tree: Expression, reader: Reader): Bound {
 		case 'name':
 			return reader(tree[1]);
 		case '!':
-			return onOne(bind(tree[1], reader), a => !a);
+			return onOne(inside(tree[1]), a => !a);
 		case 'size':
-			return onOne(bind(tree[1], reader), a => (a as readonly unknown[]).length);
+			return onOne(inside(tree[1]), a => (a as readonly unknown[]).length);
 		case '&&':
-			return junction(bind(tree[1], reader), bind(tree[2], reader), false);
+			return junction(inside(tree[1]), inside(tree[2]), false);
 		case '||':
-			return junction(bind(tree[1], reader), bind(tree[2], reader), true);
+			return junction(inside(tree[1]), inside(tree[2]), true);
 		case '?:':
-			return choice(bind(tree[1], reader), bind(tree[2], reader), bind(tree[3], reader));
+			return choice(inside(tree[1]), inside(tree[2]), inside(tree[3]));
 		case '-':
-			if (tree.length === 2) return onOne(bind(tree[1], reader), a => -(a as number));
-			return onTwo(bind(tree[1], reader), bind(tree[2]!, reader), binary['-']);
+			if (tree.length === 2) return onOne(inside(tree[1]), a => -(a as number));
+			return onTwo(inside(tree[1]), inside(tree[2]!), binary['-']);
 		default:
-			return onTwo(bind(tree[1], reader), bind(tree[2], reader), binary[tree[0]]);
+			return onTwo(inside(tree[1]), inside(tree[2]), binary[tree[0]]);
 	}
 }
 

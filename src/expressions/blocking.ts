@@ -16,7 +16,8 @@ export interface Traceable {
 
 /** Binds an expression and each of its parts. */
 export function traceable(tree: Expression, reader: Reader): Traceable {
-	return { tree, now: bind(tree, reader), parts: operands(tree).map(part => traceable(part, reader)) };
+	const parts = operands(tree).map(part => traceable(part, reader));
+	return { tree, now: bind(tree, reader, part => parts.find(({ tree }) => tree === part)!.now), parts };
 }
 
 /**

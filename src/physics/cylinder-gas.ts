@@ -34,13 +34,22 @@ const figures = 4;
  * The gas in one cylinder, moved on by steps of crank angle.
  *
  * dp = ((gamma - 1)(heat in - heat to the walls) - gamma p dV) / V: the first law for an ideal gas, true whether or not
- * gamma moves with temperature. The numbers live in fixed places, so that a step makes no garbage.
+ * gamma moves with temperature. The numbers live in fixed places, so that a step makes no garbage, and the engine never has
+ * to look again at what it made of a cycle whose figures are whole numbers when one comes in which they are not.
  */
 export class CylinderGas {
 	/** deg from top dead centre. */
 	angle: number;
-	readonly #cycle: ClosedCycle;
+	readonly #bore: number;
+	readonly #stroke: number;
+	readonly #rod: number;
+	readonly #gamma: GammaFit;
+	readonly #start: number;
+	readonly #duration: number;
+	readonly #heat: number;
+	readonly #wall: number;
 	readonly #film: number;
+	readonly #woschni: boolean;
 	readonly #clearance: number;
 	readonly #piston: number;
 	readonly #massTimesR: number;
@@ -60,14 +69,23 @@ export class CylinderGas {
 	readonly #end = new Float64Array(figures);
 
 	constructor(cycle: ClosedCycle) {
-		const { bore, stroke, ratio } = cycle.cylinder;
+		const { bore, stroke, rod, ratio } = cycle.cylinder;
+		const { burn, walls } = cycle;
 		const swept = sweptVolume(bore, stroke);
-		this.#cycle = cycle;
 		this.angle = cycle.shut;
+		this.#bore = bore;
+		this.#stroke = stroke;
+		this.#rod = rod;
+		this.#gamma = cycle.gamma;
+		this.#start = burn.start;
+		this.#duration = burn.duration;
+		this.#heat = burn.heat;
+		this.#wall = walls.temperature;
+		this.#woschni = walls.film === 'woschni';
 		this.#clearance = swept / (ratio - 1);
 		this.#piston = swept / stroke;
 		this.#massTimesR = (cycle.pressure * cylinderVolume(cycle.cylinder, cycle.shut)) / cycle.temperature;
-		this.#film = cycle.walls.film === 'woschni' ? boreShare(bore) : cycle.walls.film;
+		this.#film = walls.film === 'woschni' ? boreShare(bore) : walls.film;
 		this.#pistonSpeed = (pistonShare * 2 * stroke * cycle.speed) / 60;
 		this.#burningSpeed = (burningShare * swept) / this.#massTimesR;
 		this.#degPerSecond = 6 * cycle.speed;
@@ -135,43 +153,39 @@ export class CylinderGas {
 	}
 
 	#place(angle: number, into: Float64Array): void {
-		const { cylinder, burn, walls } = this.#cycle;
-		const volume = this.#clearance + this.#piston * pistonDrop(cylinder.stroke, cylinder.rod, angle);
+		const volume = this.#clearance + this.#piston * pistonDrop(this.#stroke, this.#rod, angle);
 		into[0] = volume;
-		into[1] = this.#piston * pistonSlope(cylinder.stroke, cylinder.rod, angle);
-		into[2] = (burn.heat / burn.duration) * burnRate((angle - burn.start) / burn.duration);
-		into[3] = walls.film === 'woschni' ? this.#motored * Math.exp(-motoredExponent * Math.log(volume)) : 0;
+		into[1] = this.#piston * pistonSlope(this.#stroke, this.#rod, angle);
+		into[2] = (this.#heat / this.#duration) * burnRate((angle - this.#start) / this.#duration);
+		into[3] = this.#woschni ? this.#motored * Math.exp(-motoredExponent * Math.log(volume)) : 0;
 	}
 
 	#rates(place: Float64Array, state: Float64Array, into: Float64Array): void {
-		const { gamma: fit, cylinder, walls } = this.#cycle;
 		const volume = place[0]!;
 		const slope = place[1]!;
 		const pressure = state[0]!;
 		const endGas = state[1]!;
 		const temperature = (pressure * volume) / this.#massTimesR;
-		const gamma = gammaAt(fit, temperature);
+		const gamma = gammaAt(this.#gamma, temperature);
 		const loss =
-			(this.#filmAt(pressure, temperature, place[3]!) *
-				this.#area(volume, cylinder.bore) *
-				(temperature - walls.temperature)) /
+			(this.#filmAt(pressure, temperature, place[3]!) * this.#area(volume) * (temperature - this.#wall)) /
 			this.#degPerSecond;
 		const rise = ((gamma - 1) * (place[2]! - loss) - gamma * pressure * slope) / volume;
 		into[0] = rise;
-		into[1] = ((1 - 1 / gammaAt(fit, endGas)) * endGas * rise) / pressure;
+		into[1] = ((1 - 1 / gammaAt(this.#gamma, endGas)) * endGas * rise) / pressure;
 		into[2] = pressure * slope;
 		into[3] = loss;
 	}
 
 	/** Film coefficient, W/m2K. */
 	#filmAt(pressure: number, temperature: number, motored: number): number {
-		if (this.#cycle.walls.film !== 'woschni') return this.#film;
+		if (!this.#woschni) return this.#film;
 		const gasSpeed = this.#pistonSpeed + this.#burningSpeed * Math.max(0, pressure - motored);
 		return this.#film * gasShare(pressure, temperature, gasSpeed);
 	}
 
 	/** Wall, m2: head, piston top, and as much liner as the volume would fill at the bore. */
-	#area(volume: number, bore: number): number {
-		return (Math.PI / 2) * bore * bore + (4 * volume) / bore;
+	#area(volume: number): number {
+		return (Math.PI / 2) * this.#bore * this.#bore + (4 * volume) / this.#bore;
 	}
 }

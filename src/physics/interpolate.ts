@@ -29,7 +29,8 @@ export function makeCurve(points: readonly Point[]): Curve {
 	const xs = new Float64Array(points.length);
 	const ys = new Float64Array(points.length);
 	for (let i = 0; i < points.length; i++) {
-		const [x, y] = points[i]!;
+		const x = points[i]![0];
+		const y = points[i]![1];
 		if (!Number.isFinite(x) || (i > 0 && x <= xs[i - 1]!)) throw new OutOfRange('x of a curve', x, 'rising numbers');
 		if (!Number.isFinite(y)) throw new OutOfRange('y of a curve', y, 'numbers');
 		xs[i] = x;
@@ -71,7 +72,8 @@ export function makeCurve(points: readonly Point[]): Curve {
 
 /** 1 for a curve that never falls, -1 for one that never rises, 0 for neither or flat. */
 function directionOf(ys: Float64Array): number {
-	let [up, down] = [false, false];
+	let up = false;
+	let down = false;
 	for (let i = 1; i < ys.length; i++) {
 		up ||= ys[i]! > ys[i - 1]!;
 		down ||= ys[i]! < ys[i - 1]!;
@@ -108,7 +110,8 @@ function outer(near: number, next: number, secant: number, further: number): num
 
 /** The lowest index above 0 where a list that rises (`way` 1) or falls (-1) has come to a value; it has at its end. */
 function firstReaching(list: Float64Array, value: number, way: number): number {
-	let [low, high] = [1, list.length - 1];
+	let low = 1;
+	let high = list.length - 1;
 	while (low < high) {
 		const middle = (low + high) >> 1;
 		if (way * (list[middle]! - value) >= 0) high = middle;
@@ -119,7 +122,10 @@ function firstReaching(list: Float64Array, value: number, way: number): number {
 
 /** The share from 0 to 1 where a rising function crosses 0: false position that halves the weight of a side that stays (Illinois). */
 function shareAt(f: (t: number) => number): number {
-	let [low, atLow, high, atHigh] = [0, f(0), 1, f(1)];
+	let low = 0;
+	let high = 1;
+	let atLow = f(low);
+	let atHigh = f(high);
 	let stayed = 0;
 	for (let step = 0; ; step++) {
 		const t = low - (atLow * (high - low)) / (atHigh - atLow);
@@ -127,11 +133,13 @@ function shareAt(f: (t: number) => number): number {
 		const value = f(t);
 		if (value === 0) return t;
 		if (value < 0) {
-			[low, atLow] = [t, value];
+			low = t;
+			atLow = value;
 			if (stayed === 1) atHigh /= 2;
 			stayed = 1;
 		} else {
-			[high, atHigh] = [t, value];
+			high = t;
+			atHigh = value;
 			if (stayed === -1) atLow /= 2;
 			stayed = -1;
 		}

@@ -38,7 +38,9 @@ export function runsOut(
 		const atNext = look(spare, next);
 		if (atNext === undefined) return edge(spare, here, atHere, next, step);
 		if (atNext <= 0) return crossing(spare, here, atHere, next, atNext, step);
-		[here, atHere, stride] = [next, atNext, 4 * stride];
+		here = next;
+		atHere = atNext;
+		stride *= 4;
 	}
 	if (atHere > 0) return { value: high, bound: 'above' };
 	while (atHere < 0 && here > low) {
@@ -46,7 +48,9 @@ export function runsOut(
 		const atNext = look(spare, next);
 		if (atNext === undefined) return undefined;
 		if (atNext > 0) return crossing(spare, next, atNext, here, atHere, step);
-		[here, atHere, stride] = [next, atNext, 4 * stride];
+		here = next;
+		atHere = atNext;
+		stride *= 4;
 	}
 	return { value: here, bound: atHere < 0 ? 'below' : null };
 }
@@ -63,14 +67,20 @@ export function nearRoot(
 	high: number,
 	tolerance: number,
 ): number | undefined {
-	let [here, atHere, steep] = [guess, look(spare, guess), slope];
-	for (let steps = 0; steps < 5 && atHere !== undefined; steps++) {
+	let here = guess;
+	let steep = slope;
+	let before = guess;
+	let atBefore = 0;
+	for (let steps = 0; steps < 5; steps++) {
+		const atHere = look(spare, here);
+		if (atHere === undefined) return undefined;
+		if (steps > 0) steep = (atHere - atBefore) / (here - before);
 		const next = here - atHere / steep;
 		if (!(next > low && next < high)) return undefined;
 		if (Math.abs(next - here) <= tolerance * (high - low)) return next;
-		const atNext = look(spare, next);
-		if (atNext !== undefined) steep = (atNext - atHere) / (next - here);
-		[here, atHere] = [next, atNext];
+		before = here;
+		atBefore = atHere;
+		here = next;
 	}
 	return undefined;
 }
@@ -89,14 +99,21 @@ function edge(spare: Spare, good: number, atGood: number, unproven: number, step
 		const value = look(spare, middle);
 		if (value === undefined) unproven = middle;
 		else if (value <= 0) return crossing(spare, good, atGood, middle, value, step);
-		else [good, atGood] = [middle, value];
+		else {
+			good = middle;
+			atGood = value;
+		}
 	}
 }
 
 /** The root between `a` and `b`, whose values differ in sign; `c` is the point dropped last. */
 function crossing(spare: Spare, good: number, atGood: number, bad: number, atBad: number, step: number): Bounded {
-	let [a, fa, b, fb] = [bad, atBad, good, atGood];
-	let [c, fc] = [b, fb];
+	let a = bad;
+	let fa = atBad;
+	let b = good;
+	let fb = atGood;
+	let c = b;
+	let fc = fb;
 	for (;;) {
 		const best = Math.abs(fa) < Math.abs(fb) ? a : b;
 		const least = (step / 2 + 2 * Number.EPSILON * Math.abs(best)) / Math.abs(b - a);
@@ -104,9 +121,17 @@ function crossing(spare: Spare, good: number, atGood: number, bad: number, atBad
 		const x = a + Math.min(1 - least, Math.max(least, inverseStep(a, fa, b, fb, c, fc))) * (b - a);
 		const value = look(spare, x);
 		if (value === undefined) return fa > 0 ? edge(spare, a, fa, x, step) : edge(spare, b, fb, x, step);
-		if (value > 0 === fa > 0) [c, fc] = [a, fa];
-		else [c, fc, b, fb] = [b, fb, a, fa];
-		[a, fa] = [x, value];
+		if (value > 0 === fa > 0) {
+			c = a;
+			fc = fa;
+		} else {
+			c = b;
+			fc = fb;
+			b = a;
+			fb = fa;
+		}
+		a = x;
+		fa = value;
 	}
 }
 

@@ -74,11 +74,13 @@ function answerDraft(question: Question): Draft {
 function quantityDraft(quantity: AnyQuantity): Draft {
 	const { id } = quantity;
 	if ('limit' in quantity) {
-		const { vary, until, reaches, end } = quantity.limit;
+		const { vary, until, reaches, rising, from, to, end } = quantity.limit;
 		const others = [reaches, end].filter(id => typeof id === 'string');
 		const reads = [...quantity.inputs, vary, until, ...others];
 		const heavy = quantity.heavy ?? false;
-		return { id, reads, node: { ...plain, heavy, limit: quantity.limit, quantity, compute: null } };
+		// All of one shape: what looks for them runs often.
+		const limit = { vary, until, reaches, rising, from, to, end };
+		return { id, reads, node: { ...plain, heavy, limit, quantity, compute: null } };
 	}
 	if ('elsewhere' in quantity) {
 		const { of, with: set } = quantity.elsewhere;

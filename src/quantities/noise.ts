@@ -103,7 +103,9 @@ function listNoise(slot: number, question: Question, spread: Spread, list: reado
 		slot,
 		dimensions: 1,
 		difference: 0,
-		apply: (now, deviate) =>
-			(now as (readonly [unknown, number])[]).map(([first, second]) => [first, stray(second, deviate(0))]),
+		apply(now, deviate) {
+			const z = deviate(0);
+			return (now as (readonly [unknown, number])[]).map(point => [point[0], stray(point[1], z)]);
+		},
 	};
 }

@@ -29,7 +29,7 @@ export interface Limit {
 	readonly from: number;
 	readonly to: number;
 	/** A quantity beyond which there is nothing to look for, where it is less than `to`. */
-	readonly end?: string;
+	readonly end?: string | undefined;
 }
 
 interface Told {
