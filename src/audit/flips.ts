@@ -66,7 +66,7 @@ export function makeFlips({ judge, graph, rulebook }: Model, state: State): Flip
  */
 function sourcesOf(graph: Graph, node: Node): readonly number[] {
 	const { limit, elsewhere, quantity } = node;
-	if (!limit && !elsewhere) return Object.values(node.slots);
+	if (!limit && !elsewhere) return graph.feeds[node.slot]!;
 	if (node.heavy) return [];
 	const named = (ids: readonly string[]) => ids.map(id => slotNamed(graph, id));
 	const varied = named(limit ? [limit.vary] : Object.keys(elsewhere!.with));

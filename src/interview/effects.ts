@@ -22,7 +22,7 @@ function answerOrder(graph: Graph): readonly number[] {
 	let order = answerOrders.get(graph);
 	if (!order) {
 		const answers = graph.nodes.filter(({ question }) => question).map(({ slot }) => slot);
-		const needed = reach(answers, slot => Object.values(graph.nodes[slot]!.slots));
+		const needed = reach(answers, slot => graph.feeds[slot]!);
 		order = graph.order.filter(slot => needed.has(slot));
 		answerOrders.set(graph, order);
 	}

@@ -1,4 +1,3 @@
-import type { Graph } from './graph.ts';
 import { Inputs } from './inputs.ts';
 import { begin, type GivenAnswer, type State, type Telling, tellSlot } from './pass.ts';
 
@@ -22,7 +21,7 @@ export function solveAgain(before: State, answers: ReadonlyMap<string, GivenAnsw
 	const { graph } = before;
 	const now = begin(graph, answers);
 	const inputs = new Inputs(graph.slotOf, now.values, true);
-	const feeds = feedsOf(graph);
+	const { feeds } = graph;
 	const touched = new Uint8Array(graph.nodes.length);
 	const moved = new Uint8Array(graph.nodes.length);
 	for (const slot of graph.order) {
@@ -61,13 +60,4 @@ function takeOver(now: Telling, before: State, slot: number): void {
 	if (bound !== undefined) now.bounds.set(slot, bound);
 	const broken = before.broken.get(slot);
 	if (broken !== undefined) now.broken.set(slot, broken);
-}
-
-const known = new WeakMap<Graph, readonly (readonly number[])[]>();
-
-/** For each slot those that it reads, each once. */
-function feedsOf(graph: Graph): readonly (readonly number[])[] {
-	let feeds = known.get(graph);
-	if (!feeds) known.set(graph, (feeds = graph.nodes.map(({ slots }) => [...new Set(Object.values(slots))])));
-	return feeds;
 }

@@ -30,7 +30,8 @@ export interface Graph {
 	readonly slotOf: ReadonlyMap<string, number>;
 	/** Slots in an order in which each comes after its inputs. */
 	readonly order: readonly number[];
-	/** For each slot, the slots that read it. */
+	/** For each slot, the slots that it reads, each once, and those that read it. */
+	readonly feeds: readonly (readonly number[])[];
 	readonly readers: readonly (readonly number[])[];
 }
 
@@ -53,9 +54,10 @@ export function makeGraph(questions: readonly Question[], quantities: readonly A
 		}
 		return { ...draft.node, id: draft.id, slot, slots };
 	});
+	const feeds = nodes.map(({ slots }) => [...new Set(Object.values(slots))]);
 	const readers: number[][] = nodes.map(() => []);
-	for (const node of nodes) for (const slot of new Set(Object.values(node.slots))) readers[slot]!.push(node.slot);
-	return { nodes, slotOf, order: sort(nodes), readers };
+	for (const { slot } of nodes) for (const fed of feeds[slot]!) readers[fed]!.push(slot);
+	return { nodes, slotOf, order: sort(nodes, feeds), feeds, readers };
 }
 
 interface Draft {
@@ -96,7 +98,7 @@ function quantityDraft(quantity: AnyQuantity): Draft {
 	return { id, reads: inputs, node: { ...plain, heavy, quantity, assumes: assumes ? id : null, compute } };
 }
 
-function sort(nodes: readonly Node[]): number[] {
+function sort(nodes: readonly Node[], feeds: readonly (readonly number[])[]): number[] {
 	const order: number[] = [];
 	const state = new Uint8Array(nodes.length);
 	const visit = (slot: number, path: readonly string[]): void => {
@@ -104,7 +106,7 @@ function sort(nodes: readonly Node[]): number[] {
 		const node = nodes[slot]!;
 		if (state[slot] === 1) throw new TypeError(`a circle: ${[...path, node.id].join(' reads ')}`);
 		state[slot] = 1;
-		for (const input of new Set(Object.values(node.slots))) visit(input, [...path, node.id]);
+		for (const input of feeds[slot]!) visit(input, [...path, node.id]);
 		state[slot] = 2;
 		order.push(slot);
 	};

@@ -85,7 +85,7 @@ export function begin(graph: Graph, answers: ReadonlyMap<string, GivenAnswer>): 
 
 /** Some slots and all they are made from, in order. */
 function leadingTo(graph: Graph, targets: readonly number[]): number[] {
-	const needed = reach(targets, slot => Object.values(graph.nodes[slot]!.slots));
+	const needed = reach(targets, slot => graph.feeds[slot]!);
 	return graph.order.filter(slot => needed.has(slot));
 }
 

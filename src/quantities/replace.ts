@@ -45,7 +45,7 @@ export function between(graph: Graph, varied: readonly number[], targets: readon
 	let plan = known.get(key);
 	if (!plan) {
 		const below = reach(varied, slot => graph.readers[slot]!.filter(reader => !settled(graph, reader, varied)));
-		const above = reach(targets, slot => Object.values(graph.nodes[slot]!.slots));
+		const above = reach(targets, slot => graph.feeds[slot]!);
 		plan = graph.order.filter(slot => below.has(slot) && above.has(slot) && !varied.includes(slot));
 		known.set(key, plan);
 	}

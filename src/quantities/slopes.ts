@@ -59,7 +59,7 @@ export function measureSlopes(state: State, heavy: readonly number[], noises: re
 
 /** The answers that are followed: what the heavy figures are made from and is not certain. */
 function followed({ graph, values }: State, heavy: readonly number[], noises: readonly Noise[]): Noise[] {
-	const above = reach(heavy, slot => Object.values(graph.nodes[slot]!.slots));
+	const above = reach(heavy, slot => graph.feeds[slot]!);
 	const unsure = ({ slot, difference }: Noise) => difference / Math.abs(values[slot] as number);
 	return noises
 		.filter(
