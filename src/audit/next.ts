@@ -24,8 +24,10 @@ export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: 
 		if (known !== null && known !== 'not-known' && known !== 'estimate') return [];
 		const slot = model.graph.slotOf.get(question.id)!;
 		if (state.values[slot] === null) return [];
-		const candidates = state.values[slot] === undefined ? plausible(question, state) : bothEnds(state, slot, answer);
-		const waits = state.values[slot] === undefined && candidates.length === 0;
+		// A usual choice has no ends; it could be any other.
+		const open = state.values[slot] === undefined || question.kind === 'choice';
+		const candidates = open ? plausible(question, state) : bothEnds(state, slot, answer);
+		const waits = open && candidates.length === 0;
 		const flips = waits ? waitingFor(question.id, verdicts) : flipped(slot, candidates);
 		if (flips.length === 0) return [];
 		return [
@@ -51,7 +53,7 @@ function bothEnds(state: State, slot: number, answer: Answer | undefined): Outco
 	return noise ? [-nineOfTen, nineOfTen].map(z => noise.apply(state.values[slot], () => z)) : [];
 }
 
-/** What an answer could be that nobody gave and nothing stands in for: each choice, the ends of what is plausible, nothing or everything ticked. */
+/** What an answer could be that nobody gave: each choice, the ends of what is plausible, nothing or everything ticked. */
 function plausible(question: Question, state: State): Outcome[] {
 	const ids = Object.keys(question.choices);
 	const ends = question.plausible;

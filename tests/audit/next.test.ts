@@ -33,6 +33,15 @@ describe('what to measure next', () => {
 		expect(filling?.flips.length ?? 0).toBeLessThan(5);
 	});
 
+	test('proposes a choice that a usual one stands in for', () => {
+		const stood = withAnswer(boosted, 'engine.history', { value: ['stood-a-year'] });
+		const wired = withAnswer(stood, 'build.stage', { value: 'wired' });
+		const { next, findings } = audited(wired, { next: true }).audit;
+		const dry = findings.find(({ rule }) => rule === 'engine.not-primed-after-standing');
+		expect(dry).toMatchObject({ verdict: 'fails', assumed: ['engine.oil_primed'] });
+		expect(next.find(({ answer }) => answer === 'engine.oil_primed')!.flips).toContain(dry!.rule);
+	});
+
 	test('proposes a curve or a list of loads by the lines that cannot be told without it', () => {
 		for (const id of ['sensors.meter_curve', 'charging.loads']) {
 			const { next, findings } = auditWithout(id);
