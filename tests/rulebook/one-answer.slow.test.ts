@@ -21,6 +21,13 @@ function verdictsOn(sheet: Sheet): Verdicts {
 	return new Map(judge.judge(state).map(verdict => [`${verdict.rule.id} ${verdict.subject ?? ''}`, verdict]));
 }
 
+/**
+ * Whether two answers say opposite things: it ran clean at a higher voltage than the one at which it broke up. A line of its
+ * own says so, and the lower one counts; without it the other does.
+ */
+const contradicts = (sheet: Sheet): boolean =>
+	solve(graph, givenAnswers(sheet, rulebook.questions)).values[graph.slotOf.get('ignition.points_disagree')!] === true;
+
 const decided = ({ verdict }: Verdict) => verdict === 'holds' || verdict === 'fails';
 
 /** Verdicts that are turned round from one sheet to another. */
@@ -53,6 +60,7 @@ describe('one answer taken away never turns a verdict round, but for a usual val
 		fc.assert(
 			fc.property(fc.integer(), fc.nat(), (start, place) => {
 				const sheet = randomSheet(rulebook, graph, chance(start));
+				fc.pre(!contradicts(sheet));
 				const there = answered(sheet);
 				const id = there[place % there.length]!;
 				const [full, less] = [verdictsOn(sheet), verdictsOn(withAnswer(sheet, id, undefined))];
@@ -71,6 +79,7 @@ test('one answer more never changes a verdict that was told without a usual valu
 		fc.property(fc.integer(), fc.nat(), fc.double({ min: 0, max: 0.8, noNaN: true }), (start, place, share) => {
 			const random = chance(start);
 			const whole = randomSheet(rulebook, graph, random);
+			fc.pre(!contradicts(whole));
 			const there = answered(whole);
 			const added = there[place % there.length]!;
 			const lost = there.filter(id => id === added || random() < share);

@@ -41,7 +41,7 @@ export const line = quantity({
 		'fuel.kind',
 		'fuel.usual_line_loss',
 	],
-	formula: 'pressure lost against flow',
+	formula: 'pressure lost against flow; usually nothing in it is narrower than the line',
 	source: ['crane'],
 	nature: 'exact',
 	compute: q => {
@@ -50,12 +50,14 @@ export const line = quantity({
 		}
 		const kind = q.choice('fuel.kind') as keyof typeof fuels | undefined;
 		if (kind === undefined) return undefined;
+		const narrowed = q.has('fuel.smallest_bore');
+		if (!narrowed) q.assume('fuel.smallest_bore');
 		const line: Line = {
 			bore: q.number('fuel.line_bore'),
 			length: q.number('fuel.line_length'),
 			roughness: drawnTubing,
 			elbows: q.has('fuel.elbows') ? q.number('fuel.elbows') : q.number('fuel.usual_elbows'),
-			smallestBore: q.has('fuel.smallest_bore') ? q.number('fuel.smallest_bore') : null,
+			smallestBore: narrowed ? q.number('fuel.smallest_bore') : null,
 			density: q.number('fuel.density'),
 			viscosity: fuels[kind].viscosity,
 		};

@@ -38,6 +38,7 @@ describe('the line', () => {
 		const all = q({ ...line, 'fuel.rail': is('returnless'), 'fuel.elbows': notKnown, 'fuel.smallest_bore': notKnown });
 		close(all('fuel.line_loss').value, loss(Number(all('fuel.flow').value), 4, null), 'loss');
 		expect(all('fuel.line_loss').assumed).toContain('fuel.elbows');
+		expect(all('fuel.line_loss').assumed).toContain('fuel.smallest_bore');
 	});
 
 	test('loses the usual 3 psi where bore or length is not known, and says so', () => {
