@@ -6,7 +6,7 @@ import type { Graph } from '../quantities/graph.ts';
 import type { Values } from '../quantities/inputs.ts';
 import { reach } from '../quantities/replace.ts';
 import { run } from '../quantities/run.ts';
-import type { Question } from '../sheet/question.ts';
+import { isList, type Question } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
 /** Which questions make sense on a sheet, and which of them the quick pass asks. */
@@ -46,7 +46,8 @@ export function effectsOf({ graph, rulebook }: Model, sheet: Sheet): Effects {
 	const answered = (slot: number): Outcome => {
 		const value = values[slot];
 		if (value === null || (given.has(slot) && value !== undefined)) return value;
-		return graph.nodes[slot]!.question?.kind === 'several' ? [] : Number.NaN;
+		const { question } = graph.nodes[slot]!;
+		return question && isList(question.kind) ? [] : Number.NaN;
 	};
 	return {
 		inEffect: ({ id }) => values[graph.slotOf.get(id)!] !== null,

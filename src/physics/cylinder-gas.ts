@@ -34,8 +34,8 @@ const figures = 4;
  * The gas in one cylinder, moved on by steps of crank angle.
  *
  * dp = ((gamma - 1)(heat in - heat to the walls) - gamma p dV) / V: the first law for an ideal gas, true whether or not
- * gamma moves with temperature. The numbers live in fixed places, so that a step makes no garbage, and the engine never has
- * to look again at what it made of a cycle whose figures are whole numbers when one comes in which they are not.
+ * gamma moves with temperature. The numbers live in fixed places: a step makes no garbage, and what was compiled for a
+ * cycle of whole numbers serves for one of others too.
  */
 export class CylinderGas {
 	/** deg from top dead centre. */

@@ -1,20 +1,23 @@
 import type { Expression } from '../expressions/tree.ts';
 import type { Kind } from '../units/kinds.ts';
 
+/** Kinds of answers that are lists. */
+export const listKinds = [
+	'several',
+	'per-cylinder',
+	'firing-order',
+	'pairs',
+	'curve',
+	'loads',
+	'codes',
+	'circuits',
+] as const;
+
 /** What an answer looks like; a kind of the units room is one number with a unit. */
-export type AnswerKind =
-	| Kind
-	| 'whole'
-	| 'choice'
-	| 'several'
-	| 'per-cylinder'
-	| 'firing-order'
-	| 'pairs'
-	| 'curve'
-	| 'loads'
-	| 'codes'
-	| 'circuits'
-	| 'teeth';
+export type AnswerKind = Kind | 'whole' | 'choice' | 'teeth' | (typeof listKinds)[number];
+
+export const isList = (kind: AnswerKind): kind is (typeof listKinds)[number] =>
+	(listKinds as readonly string[]).includes(kind);
 
 export type UnitSet = 'us' | 'metric';
 export type Effort = 'look' | 'gauge' | 'test';

@@ -4,7 +4,7 @@ import { makeModel } from '../../src/audit/model.ts';
 import type { Expression } from '../../src/expressions/tree.ts';
 import { asked } from '../../src/interview/asked.ts';
 import { start } from '../../src/interview/sitting.ts';
-import { standAlone } from '../../src/sheet/question.ts';
+import { isList, listKinds, standAlone } from '../../src/sheet/question.ts';
 import { type Answer, answerTo, emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 
@@ -78,16 +78,27 @@ describe('the quick pass stays short', () => {
 		return answer ? [withAnswer(sheet, id, answer)] : [];
 	}
 
-	test('a question may hang on something ticked; nothing is ticked where nobody knows', () => {
-		const quick: Expression = ['in', ['value', 'stood-a-year'], ['name', 'engine.history']];
+	/** Whether the quick pass asks a question that hangs on this. */
+	function asksWhere(quick: Expression): (sheet: Sheet) => boolean {
 		const questions = model.rulebook.questions.map(one => (one.id === 'engine.rings' ? { ...one, quick } : one));
 		const other = makeModel({ ...model.rulebook, questions }, () => '');
-		const isAsked = (sheet: Sheet) => asked(start(other, sheet, 'quick')).some(({ id }) => id === 'engine.rings');
+		return sheet => asked(start(other, sheet, 'quick')).some(({ id }) => id === 'engine.rings');
+	}
+
+	test('a question may hang on something ticked; nothing is ticked where nobody knows', () => {
+		const asks = asksWhere(['in', ['value', 'stood-a-year'], ['name', 'engine.history']]);
 		const sheet = emptySheet('past');
-		expect(isAsked(set(sheet, 'engine.history', ['stood-a-year']))).toBe(true);
-		expect(isAsked(set(sheet, 'engine.history', []))).toBe(false);
-		expect(isAsked(withAnswer(sheet, 'engine.history', { known: 'not-known' }))).toBe(false);
-		expect(isAsked(sheet)).toBe(false);
+		expect(asks(set(sheet, 'engine.history', ['stood-a-year']))).toBe(true);
+		expect(asks(set(sheet, 'engine.history', []))).toBe(false);
+		expect(asks(withAnswer(sheet, 'engine.history', { known: 'not-known' }))).toBe(false);
+		expect(asks(sheet)).toBe(false);
+	});
+
+	test('nor is anything in a list of any other kind', () => {
+		const lists = model.rulebook.questions.filter(({ kind }) => isList(kind));
+		expect(new Set(lists.map(({ kind }) => kind)).size).toBe(listKinds.length);
+		for (const { id } of lists)
+			expect(asksWhere(['in', ['value', 'anything'], ['name', id]])(emptySheet('lists')), id).toBe(false);
 	});
 
 	test('60 questions at most unboosted with one model year', () => {

@@ -1,5 +1,5 @@
 import type { AnyQuantity } from '../../quantities/quantity.ts';
-import type { Question } from '../../sheet/question.ts';
+import { isList, type Question } from '../../sheet/question.ts';
 import type { Kind } from '../../units/kinds.ts';
 
 /** What an expression or a name in one is: decides what it may be compared with. */
@@ -26,6 +26,7 @@ export function namesOf(questions: readonly Question[], quantities: readonly Any
 }
 
 function typeOfQuestion({ kind, choices }: Question): Type {
+	if (isList(kind)) return { is: 'list', choices: kind === 'several' ? Object.keys(choices) : null };
 	switch (kind) {
 		case 'whole':
 			return { is: 'number', kind: 'count' };
@@ -33,16 +34,6 @@ function typeOfQuestion({ kind, choices }: Question): Type {
 			return { is: 'text', choices: Object.keys(choices) };
 		case 'teeth':
 			return { is: 'text', choices: null };
-		case 'several':
-			return { is: 'list', choices: Object.keys(choices) };
-		case 'per-cylinder':
-		case 'firing-order':
-		case 'pairs':
-		case 'curve':
-		case 'loads':
-		case 'codes':
-		case 'circuits':
-			return { is: 'list', choices: null };
 		default:
 			return { is: 'number', kind };
 	}

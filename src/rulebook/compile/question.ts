@@ -1,4 +1,4 @@
-import type { AnswerKind, Effort, Question, UnitSet } from '../../sheet/question.ts';
+import { type AnswerKind, type Effort, listKinds, type Question, type UnitSet } from '../../sheet/question.ts';
 import { type Kind, kept } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
 import { readConstant } from './constant.ts';
@@ -7,10 +7,9 @@ import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
 import { readUsual } from './usual.ts';
 
-const listKinds = ['per-cylinder', 'firing-order', 'pairs', 'curve', 'loads', 'codes', 'circuits', 'teeth'] as const;
 const numberKinds = Object.keys(kept) as Kind[];
 /** What an answer may be. */
-export const answerKinds: readonly AnswerKind[] = [...numberKinds, 'whole', 'choice', 'several', ...listKinds];
+export const answerKinds: readonly AnswerKind[] = [...numberKinds, 'whole', 'choice', ...listKinds, 'teeth'];
 export const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
 export const passes = ['quick', 'full'] as const;
 
