@@ -5,7 +5,7 @@ import { listSheets } from '../files/folders.ts';
 import { keepPreferences, readPreferences } from '../files/preferences.ts';
 import { textOf } from '../files/read.ts';
 import { dataFolder } from '../files/where.ts';
-import { start } from '../interview/sitting.ts';
+import { start } from '../interview/session.ts';
 import { answeredCount, type Pass } from '../interview/state.ts';
 import { checkSheet } from '../sheet/check.ts';
 import { parseSheet } from '../sheet/parse.ts';

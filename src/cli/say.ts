@@ -1,10 +1,10 @@
 import { writeSync } from 'node:fs';
 import { asProblem } from '../files/problem.ts';
-import { clean } from '../report/clean.ts';
+import { sanitize } from '../text/sanitize.ts';
 
 /** A line of talk, to stderr: stdout holds data only. Control characters never reach the terminal. */
 export function say(line: string): void {
-	const harmless = line.split('\n').map(clean).join('\n');
+	const harmless = line.split('\n').map(sanitize).join('\n');
 	try {
 		writeWhole(2, Buffer.from(`${harmless}\n`));
 	} catch {

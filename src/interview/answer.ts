@@ -1,12 +1,12 @@
 import { showAnswer } from '../audit/show.ts';
 import type { Question } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet, withAnswer } from '../sheet/sheet.ts';
-import { nextOpen } from './asked.ts';
 import { misfits } from './cylinders.ts';
-import { effectsOf } from './effects.ts';
 import { readEntry } from './entry/entry.ts';
-import { trailWith } from './move.ts';
+import { trailWith } from './navigation.ts';
+import { nextOpen } from './queue.ts';
 import { asksAnew, dealtWith } from './recheck.ts';
+import { relevanceOf } from './relevance.ts';
 import { cylindersOf, type Said, type State } from './state.ts';
 
 /** A typed line. Nothing typed keeps what stands, where something stands. */
@@ -57,7 +57,7 @@ export function keep(state: State, question: Question, answer: Answer, words: st
 	return onward(state, question.id, { ...after, said: text ? { kind: 'read', text } : null });
 }
 
-/** Puts a question off for this sitting. */
+/** Puts a question off for this session. */
 export function putOff(state: State, { id }: Question): State {
 	const later = new Set([...state.later, id]);
 	return onward(state, id, { ...state, later, doubt: null, said: { kind: 'told', text: 'Put off.' } });
@@ -95,7 +95,7 @@ function withNote(answer: Answer, { sheet }: State, { id }: Question): Answer {
 /** The state with another sheet: what is in effect now, and in words which other answers that touched. */
 function changed(state: State, id: string, sheet: Sheet): State {
 	const fitting = id === 'engine.cylinders' ? misfits(state.model.rulebook.questions, sheet) : { sheet, told: '' };
-	const after = { ...state, sheet: fitting.sheet, effects: effectsOf(state.model, fitting.sheet), doubt: null };
+	const after = { ...state, sheet: fitting.sheet, relevance: relevanceOf(state.model, fitting.sheet), doubt: null };
 	const text = [fitting.told, touchedBy(state, after)].filter(Boolean).join(' ');
 	return { ...after, recheck: dealtWith(state, after, id), said: text ? { kind: 'read', text } : null };
 }
@@ -103,8 +103,8 @@ function changed(state: State, id: string, sheet: Sheet): State {
 /** Which other answers an answer brought into effect or took out of it. */
 function touchedBy(before: State, after: State): string {
 	const given = before.model.rulebook.questions.filter(({ id }) => answerTo(before.sheet, id) !== undefined);
-	const lost = given.filter(question => before.effects.inEffect(question) && !after.effects.inEffect(question));
-	const back = given.filter(question => !before.effects.inEffect(question) && after.effects.inEffect(question));
+	const lost = given.filter(question => before.relevance.inEffect(question) && !after.relevance.inEffect(question));
+	const back = given.filter(question => !before.relevance.inEffect(question) && after.relevance.inEffect(question));
 	const names = (questions: readonly Question[]) => questions.map(({ id }) => id).join(', ');
 	return [
 		lost.length > 0 ? `Kept, but not in effect now: ${names(lost)}.` : '',

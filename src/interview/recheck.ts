@@ -24,7 +24,7 @@ export function beginRecheck(state: State, touched: readonly string[]): State {
 	const named = questions.filter(({ id, section }) => touched.includes(id) || touched.includes(section));
 	const again = dependents(state.model, named).filter(question => isAnswered(state, question));
 	const open = waitedFor(state).filter(question => !again.includes(question));
-	const todo = [...again, ...open].filter(state.effects.inEffect).map(({ id }) => id);
+	const todo = [...again, ...open].filter(state.relevance.inEffect).map(({ id }) => id);
 	return {
 		...state,
 		at: todo[0] ?? null,
@@ -76,10 +76,10 @@ export function dealtWith(before: State, after: State, id: string): Recheck | nu
 	if (!before.recheck) return null;
 	const fresh = after.model.rulebook.questions.filter(
 		question =>
-			!before.effects.inEffect(question) &&
-			after.effects.inEffect(question) &&
+			!before.relevance.inEffect(question) &&
+			after.relevance.inEffect(question) &&
 			!isAnswered(after, question) &&
-			(after.pass === 'full' || after.effects.quick(question)),
+			(after.pass === 'full' || after.relevance.quick(question)),
 	);
 	const todo = before.recheck.todo.filter(other => other !== id);
 	const added = fresh.map(question => question.id).filter(other => other !== id && !todo.includes(other));

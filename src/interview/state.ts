@@ -1,8 +1,8 @@
 import type { Model } from '../audit/model.ts';
 import type { Question } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
-import { type Effects, effectsOf } from './effects.ts';
 import type { Way } from './entry/outcome.ts';
+import { type Relevance, relevanceOf } from './relevance.ts';
 
 export type Pass = 'quick' | 'full';
 
@@ -27,7 +27,7 @@ export interface Recheck {
 export interface State {
 	readonly model: Model;
 	readonly sheet: Sheet;
-	readonly effects: Effects;
+	readonly relevance: Relevance;
 	readonly pass: Pass;
 	/** Only this section is asked; null: all of them. */
 	readonly section: string | null;
@@ -35,14 +35,14 @@ export interface State {
 	readonly at: string | null;
 	/** Questions seen before this one, for the way back. */
 	readonly trail: readonly string[];
-	/** Put off for this sitting. */
+	/** Put off for this session. */
 	readonly later: ReadonlySet<string>;
 	readonly doubt: Doubt | null;
 	/** A question opened from the review goes back there. */
 	readonly fromReview: boolean;
 	/** Null: the questions are asked in their order. */
 	readonly recheck: Recheck | null;
-	/** Of the audits in the sheet the one that this sitting's are compared with, counted from 1; null: with none. */
+	/** Of the audits in the sheet the one that this session's are compared with, counted from 1; null: with none. */
 	readonly since: number | null;
 	readonly said: Said | null;
 }
@@ -52,7 +52,7 @@ export function blank(model: Model, sheet: Sheet, pass: Pass, section: string | 
 	return {
 		model,
 		sheet,
-		effects: effectsOf(model, sheet),
+		relevance: relevanceOf(model, sheet),
 		pass,
 		section,
 		at: null,
@@ -80,7 +80,7 @@ export const isAnswered = ({ sheet }: State, { id }: Question): boolean => answe
 /** Answers on the sheet that are in effect. */
 export function answeredCount(state: State): number {
 	return state.model.rulebook.questions.filter(
-		question => isAnswered(state, question) && state.effects.inEffect(question),
+		question => isAnswered(state, question) && state.relevance.inEffect(question),
 	).length;
 }
 

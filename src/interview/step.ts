@@ -1,6 +1,6 @@
 import type { Answer } from '../sheet/sheet.ts';
 import { clear, enter, keep, note, putOff } from './answer.ts';
-import { back, go, toReview, toSection } from './move.ts';
+import { back, go, toReview, toSection } from './navigation.ts';
 import { beginRecheck } from './recheck.ts';
 import { questionAt, type State } from './state.ts';
 

@@ -1,12 +1,12 @@
 import type { Model } from '../audit/model.ts';
-import { resume } from '../interview/sitting.ts';
+import { resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
-import { clean } from '../report/clean.ts';
 import type { Sheet } from '../sheet/sheet.ts';
+import { sanitize } from '../text/sanitize.ts';
+import { wrap } from '../text/wrap.ts';
 import { promptLines, topicLines } from './prompts.ts';
 import { touchedIn, touchedPrompt } from './touched.ts';
-import { wrap } from './wrap.ts';
 
 /** What the line face is given: lines in, text out, a place to save. It knows no stream and no disk. */
 export interface LineFace {
@@ -42,7 +42,7 @@ export async function runLines(
 	const last = sheet.audits.at(-1)?.date;
 	tell(help);
 	if (state.said) tell(state.said.text);
-	if (opened.text) tell(`Half typed last time: ${clean(opened.text)}`);
+	if (opened.text) tell(`Half typed last time: ${sanitize(opened.text)}`);
 	if (last && state.at !== null)
 		tell(`Last audit ${last}. Changed the car since? A line like: touched fuel, ignition.gap`);
 	let topic = ask(state, null, face);

@@ -1,9 +1,9 @@
 import { showAnswer } from '../audit/show.ts';
-import { progress } from '../interview/asked.ts';
+import { progress } from '../interview/queue.ts';
 import type { State } from '../interview/state.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
 import { answerTo } from '../sheet/sheet.ts';
-import { wrap } from './wrap.ts';
+import { wrap } from '../text/wrap.ts';
 
 /** What stands before a question when its topic begins: section and topic, and what the topic knows already. */
 export function topicLines(state: State, question: Question, width: number): string[] {

@@ -1,4 +1,4 @@
-import { clean } from './clean.ts';
+import { sanitize } from '../text/sanitize.ts';
 
 /** Prints rows as CSV (RFC 4180). A cell that a spreadsheet would take for a formula gets an apostrophe in front. */
 export function printCsv(rows: readonly (readonly string[])[]): string {
@@ -6,7 +6,7 @@ export function printCsv(rows: readonly (readonly string[])[]): string {
 }
 
 function cell(text: string): string {
-	const plain = clean(text);
+	const plain = sanitize(text);
 	const harmless = /^[=+\-@]/.test(plain) ? `'${plain}` : plain;
 	return /[",]/.test(harmless) ? `"${harmless.replaceAll('"', '""')}"` : harmless;
 }

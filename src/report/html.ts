@@ -1,4 +1,4 @@
-import { clean } from './clean.ts';
+import { sanitize } from '../text/sanitize.ts';
 import type { Block, Document, Inline } from './document.ts';
 
 /** Plain and dark on light. On A4 or letter the cautions stand in two columns, so that the list begins on the first page. */
@@ -90,7 +90,7 @@ function inline(text: readonly Inline[]): string {
 
 /** The one place where text becomes HTML. */
 export function escaped(text: string): string {
-	return clean(text)
+	return sanitize(text)
 		.replaceAll('&', '&amp;')
 		.replaceAll('<', '&lt;')
 		.replaceAll('>', '&gt;')

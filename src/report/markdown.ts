@@ -1,4 +1,4 @@
-import { clean } from './clean.ts';
+import { sanitize } from '../text/sanitize.ts';
 import type { Block, Document, Inline } from './document.ts';
 
 /** Columns a line is wrapped at: short enough for paper on a wall. */
@@ -73,7 +73,7 @@ const entities: Readonly<Record<string, string>> = { '&': '&amp;', '<': '&lt;', 
 function escaped(text: string): string {
 	if (!unusual.test(text)) return text;
 	return (
-		clean(text)
+		sanitize(text)
 			.replace(/[&<>\\`*[\]|~]|(?<![\p{L}\p{N}])_|_(?![\p{L}\p{N}])/gu, mark => entities[mark] ?? `\\${mark}`)
 			// Addresses must not become links by themselves; they stay readable.
 			.replace(/(https?|ftp|mailto|xmpp):(?=\S)/gi, '$1: ')

@@ -3,11 +3,11 @@ import { compare } from '../audit/compare.ts';
 import type { Model } from '../audit/model.ts';
 import { type Figures, figuresOf } from '../interview/figures.ts';
 import { asksAnew } from '../interview/recheck.ts';
-import { resume } from '../interview/sitting.ts';
+import { resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
-import { type Buffer, buffer } from './buffer.ts';
+import { type LineEditor, lineEditor } from './line-editor.ts';
 
 /** A sheet that can be opened, as the opening screen tells it. */
 export interface Found {
@@ -17,13 +17,13 @@ export interface Found {
 }
 
 /** What the reducer asks of the machine; done after the key that asked, in order. */
-export type Wish =
-	| { readonly wish: 'save'; readonly sheet: Sheet }
+export type Effect =
+	| { readonly do: 'save'; readonly sheet: Sheet }
 	/** `since`: the audit in the sheet to compare with, counted from 1. */
-	| { readonly wish: 'write-audit'; readonly sheet: Sheet; readonly since: number | null }
-	| { readonly wish: 'open'; readonly path: string }
-	| { readonly wish: 'create'; readonly name: string }
-	| { readonly wish: 'quit' };
+	| { readonly do: 'write-audit'; readonly sheet: Sheet; readonly since: number | null }
+	| { readonly do: 'open'; readonly path: string }
+	| { readonly do: 'create'; readonly name: string }
+	| { readonly do: 'quit' };
 
 export type Screen =
 	| 'opening'
@@ -46,7 +46,7 @@ export interface App {
 	/** Sheets to choose from on the opening screen. */
 	readonly found: readonly Found[];
 	readonly interview: State | null;
-	readonly field: Buffer;
+	readonly field: LineEditor;
 	/** What the field takes: an answer, a note, the name of a new sheet. */
 	readonly taking: 'answer' | 'note' | 'name';
 	/** How the typed number is known; null: as the words say, else an estimate. */
@@ -65,7 +65,7 @@ export interface App {
 	readonly figures: Figures | null;
 	readonly before: Figures | null;
 	readonly told: string | null;
-	readonly wishes: readonly Wish[];
+	readonly effects: readonly Effect[];
 }
 
 export function newApp(model: Model, today: string, tool: string, found: readonly Found[]): App {
@@ -76,7 +76,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		screen: 'opening',
 		found,
 		interview: null,
-		field: buffer(),
+		field: lineEditor(),
 		taking: 'answer',
 		known: null,
 		cursor: 0,
@@ -89,7 +89,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		figures: null,
 		before: null,
 		told: null,
-		wishes: [],
+		effects: [],
 	};
 }
 
@@ -108,7 +108,7 @@ export function withSheet(app: App, sheet: Sheet, pass: Pass, section: string | 
 		before: null,
 		told: null,
 	});
-	if (interview.at !== null) return { ...opened, field: buffer(text) };
+	if (interview.at !== null) return { ...opened, field: lineEditor(text) };
 	return sheet.audits.length > 0 ? { ...opened, screen: 'build' } : toAudit(opened);
 }
 
@@ -120,7 +120,7 @@ export function toBuild(app: App): App {
 /** Sets the field and the list for the question now in sight. */
 export function arrive(app: App): App {
 	const question = app.interview && questionAt(app.interview);
-	const blank = { field: buffer(), taking: 'answer' as const, known: null, cursor: 0, ticked: [], open: null };
+	const blank = { field: lineEditor(), taking: 'answer' as const, known: null, cursor: 0, ticked: [], open: null };
 	if (!app.interview || !question) return { ...app, ...blank };
 	const answer = answerTo(app.interview.sheet, question.id);
 	const ids = Object.keys(question.choices);
@@ -136,8 +136,8 @@ export function tell(app: App, event: Event): App {
 	const interview = step(app.interview, event);
 	const changed = interview.sheet !== app.interview.sheet;
 	const moved = interview.at !== app.interview.at;
-	const wishes: Wish[] = changed ? [...app.wishes, { wish: 'save', sheet: interview.sheet }] : [...app.wishes];
-	const next: App = { ...app, interview, wishes, told: null, before: changed ? app.figures : app.before };
+	const effects: Effect[] = changed ? [...app.effects, { do: 'save', sheet: interview.sheet }] : [...app.effects];
+	const next: App = { ...app, interview, effects, told: null, before: changed ? app.figures : app.before };
 	if (interview.at === null && app.interview.at !== null) {
 		if (app.interview.fromReview) return { ...arrive(next), screen: 'review' };
 		return app.interview.recheck ? rechecked(next) : toAudit(next);
@@ -154,9 +154,9 @@ export function toAudit(app: App): App {
 		screen: 'audit',
 		cursor: 0,
 		open: null,
-		field: buffer(),
+		field: lineEditor(),
 		assessment: compared(judged(app, sheet), since),
-		wishes: [...app.wishes, { wish: 'write-audit', sheet, since }],
+		effects: [...app.effects, { do: 'write-audit', sheet, since }],
 	};
 }
 

@@ -1,9 +1,9 @@
-import { leave } from '../interview/sitting.ts';
+import { leave } from '../interview/session.ts';
 import { type App, type Screen, tell } from './app.ts';
-import { type Binding, bindingFor, footer, keyWords } from './bindings.ts';
-import { erase, eraseBack, insert, move, textOf, typable } from './buffer.ts';
 import type { Frame } from './frame.ts';
+import { type Binding, bindingFor, footer, keyWords } from './keymap.ts';
 import type { Key } from './keys.ts';
+import { erase, eraseBack, insert, move, textOf, typable } from './line-editor.ts';
 import * as audit from './screens/audit.ts';
 import * as build from './screens/build.ts';
 import * as changed from './screens/changed.ts';
@@ -47,7 +47,7 @@ const everywhere: readonly Binding[] = [
 		keys: ['ctrl-c', 'ctrl-q'],
 		shown: '^Q',
 		label: 'save and leave',
-		run: app => ({ ...app, wishes: [...app.wishes, ...leaving(app), { wish: 'quit' }] }),
+		run: app => ({ ...app, effects: [...app.effects, ...leaving(app), { do: 'quit' }] }),
 	},
 ];
 
@@ -57,10 +57,10 @@ function typing({ screen, taking }: App): boolean {
 }
 
 /** What has to be saved before leaving: the half-typed text, with the question it belongs to. */
-export function leaving({ interview, field, screen, taking }: App): App['wishes'] {
+export function leaving({ interview, field, screen, taking }: App): App['effects'] {
 	if (!interview) return [];
 	const sheet = leave(interview, screen === 'question' && taking === 'answer' ? textOf(field) : '');
-	return [{ wish: 'save', sheet }];
+	return [{ do: 'save', sheet }];
 }
 
 /** The app after a key. Pure. */
@@ -69,7 +69,7 @@ export function reduce(app: App, key: Key): App {
 		return {
 			...app,
 			open: null,
-			wishes: key.key === 'ctrl-c' ? [...app.wishes, ...leaving(app), { wish: 'quit' }] : app.wishes,
+			effects: key.key === 'ctrl-c' ? [...app.effects, ...leaving(app), { do: 'quit' }] : app.effects,
 		};
 	const binding = bindingFor([...screens[app.screen].bindings, ...everywhere], key, app);
 	if (binding) return binding.run(app);
@@ -102,7 +102,7 @@ function edit(app: App, key: Key): App {
 		case 'ctrl-w':
 			return { ...app, field: eraseBack(app.field, 'word') };
 		case 'ctrl-d':
-			return { ...app, wishes: [...app.wishes, ...leaving(app), { wish: 'quit' }] };
+			return { ...app, effects: [...app.effects, ...leaving(app), { do: 'quit' }] };
 		default:
 			return app;
 	}

@@ -4,7 +4,7 @@ import type { Model } from '../audit/model.ts';
 import type { Pass } from '../interview/state.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Found } from './app.ts';
-import { type App, figured, newApp, toBuild, type Wish, withSheet } from './app.ts';
+import { type App, type Effect, figured, newApp, toBuild, withSheet } from './app.ts';
 import { KeyReader } from './keys.ts';
 import { leaving, reduce } from './reduce.ts';
 import { Screen } from './screen.tsx';
@@ -96,23 +96,23 @@ export function runDrawn({ model, today, tool, sheet, pass, section }: Opening, 
 			}
 		};
 
-		/** Does what the reducer wished, in order. */
-		const grant = (app: App, wish: Wish): App => {
+		/** Does what the reducer asked for, in order. */
+		const perform = (app: App, effect: Effect): App => {
 			try {
-				switch (wish.wish) {
+				switch (effect.do) {
 					case 'save':
-						save(wish.sheet, false);
+						save(effect.sheet, false);
 						return app;
 					case 'write-audit': {
-						const written = machine.writeAudit(wish.sheet, wish.since);
+						const written = machine.writeAudit(effect.sheet, effect.since);
 						unsaved = null;
 						const interview = app.interview && { ...app.interview, sheet: written.sheet };
 						return { ...app, interview, told: written.told };
 					}
 					case 'open':
-						return toBuild(withSheet(app, machine.open(wish.path), pass, section));
+						return toBuild(withSheet(app, machine.open(effect.path), pass, section));
 					case 'create':
-						return withSheet(app, machine.create(wish.name), 'quick', section);
+						return withSheet(app, machine.create(effect.name), 'quick', section);
 					case 'quit':
 						if (unsaved && !unsaved.said) save(unsaved.sheet, true);
 						end(0);
@@ -120,14 +120,14 @@ export function runDrawn({ model, today, tool, sheet, pass, section }: Opening, 
 				}
 			} catch (error) {
 				if (!machine.isForPerson(error)) throw error;
-				const anyway = wish.wish === 'quit' ? ' Leave once more to leave without your last answers.' : '';
+				const anyway = effect.do === 'quit' ? ' Leave once more to leave without your last answers.' : '';
 				return { ...app, told: error.message + anyway };
 			}
 		};
 		const settle = (app: App): App => {
-			let now: App = { ...app, wishes: [] };
-			for (const wish of app.wishes) now = grant(now, wish);
-			return now.wishes.length > 0 ? settle(now) : now;
+			let now: App = { ...app, effects: [] };
+			for (const effect of app.effects) now = perform(now, effect);
+			return now.effects.length > 0 ? settle(now) : now;
 		};
 		const press = (pressed: ReturnType<KeyReader['read']>) => {
 			try {
@@ -146,7 +146,7 @@ export function runDrawn({ model, today, tool, sheet, pass, section }: Opening, 
 			}
 		};
 		const stop = (status: number) => () => {
-			for (const wish of leaving(store.read().app)) grant(store.read().app, wish);
+			for (const effect of leaving(store.read().app)) perform(store.read().app, effect);
 			end(status);
 		};
 

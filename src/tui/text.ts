@@ -1,4 +1,4 @@
-import { clean } from '../report/clean.ts';
+import { sanitize } from '../text/sanitize.ts';
 
 /** How a line looks; the words say it too, colour is never the only sign. */
 export type Look = 'plain' | 'title' | 'quiet' | 'good' | 'odd' | 'bad' | 'field';
@@ -14,7 +14,7 @@ export const line = (text: string, look: Look = 'plain'): Line => ({ text, look 
 export function lines(text: string, width: number, look: Look = 'plain', indent = ''): Line[] {
 	const made: string[] = [];
 	let now = '';
-	for (const word of clean(text)
+	for (const word of sanitize(text)
 		.split(' ')
 		.filter(part => part !== '')) {
 		for (const piece of cut(word, Math.max(4, width - indent.length))) {
@@ -36,6 +36,6 @@ function cut(word: string, width: number): string[] {
 
 /** A line cut to a width, with a mark where something is missing. */
 export function clip(text: string, width: number): string {
-	const whole = clean(text);
+	const whole = sanitize(text);
 	return whole.length <= width ? whole : `${whole.slice(0, Math.max(0, width - 2))}..`;
 }

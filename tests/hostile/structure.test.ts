@@ -1,6 +1,5 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { clean } from '../../src/report/clean.ts';
 import { composeAudit } from '../../src/report/compose/compose.ts';
 import { printCsv } from '../../src/report/csv.ts';
 import type { Document } from '../../src/report/document.ts';
@@ -8,6 +7,7 @@ import { printHtml } from '../../src/report/html.ts';
 import { printJson } from '../../src/report/json.ts';
 import { printMarkdown } from '../../src/report/markdown.ts';
 import { renderAudit } from '../../src/report/render.ts';
+import { sanitize } from '../../src/text/sanitize.ts';
 import { lines } from '../../src/tui/text.ts';
 import { counts, seed } from '../counts.ts';
 import { audited, brokenBuild } from '../support/audited.ts';
@@ -164,7 +164,7 @@ describe('free text cannot break', { timeout: 3_600_000 }, () => {
 	test('the terminal: no control bytes, no marks that turn the writing', () => {
 		fc.assert(
 			fc.property(hostile, text => {
-				const shown = [clean(text), ...lines(text, 40).map(line => line.text)].join('');
+				const shown = [sanitize(text), ...lines(text, 40).map(line => line.text)].join('');
 				expect(shown).not.toMatch(obeyed);
 			}),
 			{ seed, numRuns: counts.hostile },

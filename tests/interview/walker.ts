@@ -1,4 +1,4 @@
-import { asked } from '../../src/interview/asked.ts';
+import { asked } from '../../src/interview/queue.ts';
 import { questionAt, type State } from '../../src/interview/state.ts';
 import type { Event } from '../../src/interview/step.ts';
 import type { Question } from '../../src/sheet/question.ts';

@@ -1,6 +1,6 @@
 import { expect, test, vi } from 'vitest';
-import { open } from '../../src/interview/asked.ts';
-import { leave, resume, start } from '../../src/interview/sitting.ts';
+import { open } from '../../src/interview/queue.ts';
+import { leave, resume, start } from '../../src/interview/session.ts';
 import { cylindersOf, type Pass, questionAt, type State } from '../../src/interview/state.ts';
 import { step } from '../../src/interview/step.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
@@ -53,7 +53,7 @@ test('whatever is done, there is a way on and a way out, and the sheet can be re
 		// A question in sight is one of the rulebook's; where none is in sight nothing is open, or the person asked for that.
 		if (state.at !== null && !questionAt(state)) throw new Error(`${state.at} is no question`);
 		if (state.sheet !== before.sheet) fits(state, before, at);
-		else if (state.effects !== before.effects) throw new Error('what is in effect moved without an answer');
+		else if (state.relevance !== before.relevance) throw new Error('what is in effect moved without an answer');
 		if (state.at !== null && at % 20 === 0) {
 			const on = step(state, { do: 'later' });
 			if (on.at === state.at) throw new Error('putting it off does not lead on');

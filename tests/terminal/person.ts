@@ -1,4 +1,4 @@
-import { start } from '../../src/interview/sitting.ts';
+import { start } from '../../src/interview/session.ts';
 import { questionAt, type State } from '../../src/interview/state.ts';
 import { type Event, step } from '../../src/interview/step.ts';
 import type { Question } from '../../src/sheet/question.ts';

@@ -44,7 +44,7 @@ describe('on a question', () => {
 	test('what cannot be read is said, and the question stays', () => {
 		const app = press(onSheet(), 'enter', 'enter', 'down', 'enter', ...type('much'), 'enter');
 		expect(seen(app)).toContain('What boost should it make');
-		expect(app.wishes.filter(({ wish }) => wish === 'save').length).toBe(3);
+		expect(app.effects.filter(({ do: what }) => what === 'save').length).toBe(3);
 	});
 
 	test('back goes to the question before, and its answer is marked', () => {
@@ -111,10 +111,10 @@ describe('the keys', () => {
 	});
 });
 
-test('at the end of a pass the audit is wished for and shown', () => {
+test('at the end of a pass the audit is asked for and shown', () => {
 	const app = withSheet(fresh(), buildSheet('boosted'), 'quick', null);
 	expect(app.screen).toBe('audit');
-	expect(app.wishes.map(({ wish }) => wish)).toContain('write-audit');
+	expect(app.effects.map(({ do: what }) => what)).toContain('write-audit');
 	expect(seen(app)).toContain('Before it cranks: ready, as far as the answers go');
 });
 
@@ -169,6 +169,6 @@ describe('a recheck', () => {
 		// What was ticked on the last walk round is not ticked again by pressing Enter.
 		expect(app.interview?.sheet.answers.build?.checked_before_move).toEqual({ value: [] });
 		expect(press(app, 'enter').screen).toBe('audit');
-		expect(app.wishes.at(-1)).toMatchObject({ wish: 'write-audit', since: 1 });
+		expect(app.effects.at(-1)).toMatchObject({ do: 'write-audit', since: 1 });
 	});
 });

@@ -1,12 +1,12 @@
 import type { Finding } from '../../audit/audit.ts';
 import { standsInTheWay } from '../../audit/stages.ts';
-import { asked } from '../../interview/asked.ts';
+import { asked } from '../../interview/queue.ts';
 import { isAnswered } from '../../interview/state.ts';
 import { subjectWords } from '../../report/compose/list.ts';
 import { before } from '../../report/compose/names.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
-import { type Binding, listKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';
+import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
 
 /** What the audit screen lists: what fails, by priority, then what waits for an answer and could hurt. */

@@ -1,7 +1,7 @@
-import { open as openQuestions } from '../../interview/asked.ts';
+import { open as openQuestions } from '../../interview/queue.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
-import { type Binding, listKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';
+import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
 
 interface Way {

@@ -1,7 +1,7 @@
 import { changeCounts, changeLines } from '../../interview/changes.ts';
 import type { App } from '../app.ts';
-import { type Binding, listKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';
+import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
 
 const rows = ({ assessment }: App): string[] => (assessment ? changeLines(assessment) : []);

@@ -5,7 +5,7 @@ import { cylindersOf, questionAt } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import type { App } from '../app.ts';
-import { textOf } from '../buffer.ts';
+import { textOf } from '../line-editor.ts';
 import { clip, type Line, line, lines } from '../text.ts';
 import { bankLines } from './cylinders.ts';
 

@@ -1,6 +1,6 @@
 import type { App } from '../app.ts';
-import { type Binding, scrollKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';
+import { type Binding, scrollKeys } from '../keymap.ts';
 import { lines } from '../text.ts';
 import { listed } from './audit.ts';
 

@@ -1,7 +1,7 @@
-import type { App, Wish } from '../app.ts';
-import { type Binding, listKeys } from '../bindings.ts';
-import { buffer, textOf } from '../buffer.ts';
+import type { App, Effect } from '../app.ts';
 import type { Frame } from '../frame.ts';
+import { type Binding, listKeys } from '../keymap.ts';
+import { lineEditor, textOf } from '../line-editor.ts';
 import { clip, line, lines } from '../text.ts';
 
 const extra = ['A new build', 'The demo build, to look around'] as const;
@@ -14,21 +14,21 @@ export const bindings: readonly Binding[] = [
 		shown: '^B',
 		label: 'back',
 		when: app => app.taking === 'name',
-		run: app => ({ ...app, taking: 'answer', field: buffer() }),
+		run: app => ({ ...app, taking: 'answer', field: lineEditor() }),
 	},
 	...listKeys(count),
 ];
 
 function open(app: App): App {
-	const wishing = (wish: Wish): App => ({ ...app, wishes: [...app.wishes, wish] });
+	const asking = (effect: Effect): App => ({ ...app, effects: [...app.effects, effect] });
 	if (app.taking === 'name') {
 		const name = textOf(app.field).trim();
-		return name === '' ? app : wishing({ wish: 'create', name });
+		return name === '' ? app : asking({ do: 'create', name });
 	}
 	const sheet = app.found[app.cursor];
-	if (sheet) return wishing({ wish: 'open', path: sheet.path });
-	if (app.cursor === app.found.length) return { ...app, taking: 'name', field: buffer(), told: null };
-	return wishing({ wish: 'open', path: 'demo' });
+	if (sheet) return asking({ do: 'open', path: sheet.path });
+	if (app.cursor === app.found.length) return { ...app, taking: 'name', field: lineEditor(), told: null };
+	return asking({ do: 'open', path: 'demo' });
 }
 
 /** The sheets there are, a new one, the demo build. */

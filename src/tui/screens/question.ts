@@ -1,13 +1,13 @@
 import { showAnswer } from '../../audit/show.ts';
-import { progress } from '../../interview/asked.ts';
+import { progress } from '../../interview/queue.ts';
 import { questionAt, type State } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
 import { standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
-import { type Binding, listKeys, scrollKeys } from '../bindings.ts';
-import { buffer, textOf } from '../buffer.ts';
 import type { Frame } from '../frame.ts';
+import { type Binding, listKeys, scrollKeys } from '../keymap.ts';
+import { lineEditor, textOf } from '../line-editor.ts';
 import { panel } from '../panel.ts';
 import { clip, type Line, line, lines } from '../text.ts';
 import { fieldLines, hasList, waysOf } from './field.ts';
@@ -43,7 +43,7 @@ export const bindings: readonly Binding[] = [
 		shown: '^O',
 		wide: true,
 		label: 'note',
-		run: app => ({ ...app, taking: 'note', field: buffer(noteOf(app)) }),
+		run: app => ({ ...app, taking: 'note', field: lineEditor(noteOf(app)) }),
 	},
 	{
 		keys: ['ctrl-g'],

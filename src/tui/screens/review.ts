@@ -2,8 +2,8 @@ import { showAnswer } from '../../audit/show.ts';
 import type { Question } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
-import { type Binding, listKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';
+import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
 
 const answered = ({ model, interview }: App): Question[] =>
@@ -34,7 +34,7 @@ export function view(app: App, width: number): Frame {
 	const items = answered(app).map(question => {
 		const answer = answerTo(state.sheet, question.id)!;
 		const told = answer.value === undefined ? 'not known' : showAnswer(question, answer, state.sheet.units);
-		return clip(`${question.id}  ${told}${state.effects.inEffect(question) ? '' : '  (not in effect)'}`, width - 2);
+		return clip(`${question.id}  ${told}${state.relevance.inEffect(question) ? '' : '  (not in effect)'}`, width - 2);
 	});
 	return {
 		top: [line('Your answers', 'title')],

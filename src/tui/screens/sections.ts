@@ -1,8 +1,8 @@
-import { asked } from '../../interview/asked.ts';
+import { asked } from '../../interview/queue.ts';
 import { isAnswered } from '../../interview/state.ts';
 import { type App, arrive, tell } from '../app.ts';
-import { type Binding, listKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';
+import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line } from '../text.ts';
 
 const count = (app: App) => app.model.rulebook.sections.length;

@@ -1,8 +1,8 @@
 import { showAnswer } from '../../audit/show.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { type App, arrive, rechecked, tell } from '../app.ts';
-import { type Binding, listKeys } from '../bindings.ts';
 import type { Frame } from '../frame.ts';
+import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
 
 interface Row {

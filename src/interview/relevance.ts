@@ -10,7 +10,7 @@ import { isList, type Question } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
 /** Which questions make sense on a sheet, and which of them the quick pass asks. */
-export interface Effects {
+export interface Relevance {
 	inEffect(question: Question): boolean;
 	quick(question: Question): boolean;
 }
@@ -37,7 +37,7 @@ function answerOrder(graph: Graph): readonly number[] {
  * known differ, a sensor not known is no three-wire one, a past not known has no overheating. Usual values do not count
  * there; only what was answered does.
  */
-export function effectsOf({ graph, rulebook }: Model, sheet: Sheet): Effects {
+export function relevanceOf({ graph, rulebook }: Model, sheet: Sheet): Relevance {
 	const given = new Map(
 		[...givenAnswers(sheet, rulebook.questions)].map(([id, answer]) => [graph.slotOf.get(id)!, answer]),
 	);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { leave, resume, start } from '../../src/interview/sitting.ts';
+import { leave, resume, start } from '../../src/interview/session.ts';
 import { step } from '../../src/interview/step.ts';
 import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { testModel } from '../support/model.ts';

@@ -1,5 +1,5 @@
 import { answerTo } from '../sheet/sheet.ts';
-import { asked } from './asked.ts';
+import { asked } from './queue.ts';
 import { questionNamed, type State } from './state.ts';
 
 /** The way back from the next question: each once, the one in sight last. */
@@ -13,7 +13,7 @@ const arriving = { doubt: null, fromReview: false, said: null } as const;
 export function back(state: State): State {
 	const seen = state.trail.filter(id => {
 		const question = questionNamed(state, id);
-		return id !== state.at && question && state.effects.inEffect(question);
+		return id !== state.at && question && state.relevance.inEffect(question);
 	});
 	const last = seen.at(-1);
 	if (last !== undefined) return { ...state, ...arriving, at: last, trail: seen.slice(0, -1) };

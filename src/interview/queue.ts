@@ -2,19 +2,19 @@ import type { Question } from '../sheet/question.ts';
 import { isAnswered, questionNamed, type State } from './state.ts';
 
 /** Every question of this pass that makes sense now, in order. A section asked for by name is asked whole in a full pass. */
-export function asked({ model, effects, pass, section }: State): Question[] {
+export function asked({ model, relevance, pass, section }: State): Question[] {
 	return model.rulebook.questions.filter(
 		question =>
 			(section === null || question.section === section) &&
-			effects.inEffect(question) &&
-			(pass === 'full' || effects.quick(question)),
+			relevance.inEffect(question) &&
+			(pass === 'full' || relevance.quick(question)),
 	);
 }
 
 /** What is still to be asked, in the order in which it is asked: neither dealt with nor put off. */
 export function open(state: State): Question[] {
 	const due = state.recheck
-		? state.recheck.todo.flatMap(id => questionNamed(state, id) ?? []).filter(state.effects.inEffect)
+		? state.recheck.todo.flatMap(id => questionNamed(state, id) ?? []).filter(state.relevance.inEffect)
 		: asked(state).filter(question => !isAnswered(state, question));
 	return due.filter(({ id }) => !state.later.has(id));
 }

@@ -6,7 +6,7 @@ const sequences =
  * Free text made harmless for any surface, the terminal among them: escape sequences are dropped whole; line breaks and
  * tabs become spaces; control characters, marks that turn the direction of writing, and lone surrogates are dropped.
  */
-export function clean(text: string): string {
+export function sanitize(text: string): string {
 	if (/^[ -~]*$/.test(text)) return text;
 	return text
 		.replace(sequences, '')

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { clean } from '../../src/report/clean.ts';
+import { sanitize } from '../../src/text/sanitize.ts';
 
 test.each([
 	['\u001b[31mred\u001b[0m', 'red'],
@@ -13,9 +13,9 @@ test.each([
 	['\ud800lone', 'lone'],
 	['caf\u00e9 \u{1f527} 3.5 \u00b5m', 'caf\u00e9 \u{1f527} 3.5 \u00b5m'],
 ])('%j becomes %j', (text, wanted) => {
-	expect(clean(text)).toBe(wanted);
+	expect(sanitize(text)).toBe(wanted);
 });
 
 test('a long text of openings takes no longer than it is', () => {
-	expect(clean('\u001b]'.repeat(200_000))).toBe(']'.repeat(200_000));
+	expect(sanitize('\u001b]'.repeat(200_000))).toBe(']'.repeat(200_000));
 });

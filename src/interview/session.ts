@@ -1,7 +1,7 @@
 import type { Model } from '../audit/model.ts';
 import { isObject } from '../sheet/fault.ts';
 import type { Sheet } from '../sheet/sheet.ts';
-import { open } from './asked.ts';
+import { open } from './queue.ts';
 import { answeredCount, blank, type Pass, questionNamed, type State } from './state.ts';
 
 /** Opens the interview on a sheet: at its first open question. */
@@ -12,7 +12,7 @@ export function start(model: Model, sheet: Sheet, pass: Pass, section: string | 
 	return { ...state, at: open(state)[0]?.id ?? null, said };
 }
 
-/** What a sitting leaves in the sheet beside the answers, so that the next one begins where it ended. */
+/** What a session leaves in the sheet beside the answers, so that the next one begins where it ended. */
 interface Draft {
 	/** The question in sight and what was typed at it. */
 	readonly id?: string;
