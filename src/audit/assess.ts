@@ -1,4 +1,3 @@
-import { solveAgain } from '../quantities/again.ts';
 import { givenAnswers } from '../quantities/given.ts';
 import { type State, solve } from '../quantities/pass.ts';
 import { slotNamed } from '../quantities/replace.ts';
@@ -8,7 +7,6 @@ import type { SheetProblem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { type Audit, type AuditOptions, auditFormat, auditVersion } from './audit.ts';
 import { certaintyOf } from './certainty.ts';
-import type { Earlier, RuleFindings } from './earlier.ts';
 import { findingOf } from './findings.ts';
 import { ladder } from './limits.ts';
 import type { Model } from './model.ts';
@@ -28,43 +26,18 @@ export interface Assessment {
 	readonly state: State;
 	readonly verdicts: readonly Verdict[];
 	readonly wording: Wording;
-	/** Rule by rule in the order of the rulebook; null with draws, which make every finding another one. */
-	readonly byRule: readonly RuleFindings[] | null;
 }
 
-/**
- * Judges a checked sheet. The same sheet, rules and options give the same audit, anywhere.
- *
- * `before` is the assessment of another sheet by the same model. It changes nothing but the time: without draws, whatever
- * rests on nothing that moved since then is taken from it.
- */
-export function assess(
-	model: Model,
-	{ sheet, warnings }: Checked,
-	options: AuditOptions,
-	before: Assessment | null = null,
-): Assessment {
+/** Judges a checked sheet. The same sheet, rules and options give the same audit, anywhere. */
+export function assess(model: Model, { sheet, warnings }: Checked, options: AuditOptions): Assessment {
 	const { rulebook, graph, judge, quantities } = model;
 	const wording = model.wordings[options.units];
-	const given = givenAnswers(sheet, rulebook.questions);
-	const earlier: Earlier | null =
-		before?.byRule && before.wording === wording && options.draws === 0
-			? { ...solveAgain(before.state, given), audit: before.audit, byRule: before.byRule }
-			: null;
-	const state = earlier?.state ?? solve(graph, given);
-	const feeling = earlier && judge.feeling(earlier.moved);
-	const kept = (place: number) => (feeling?.[place] === 0 ? earlier!.byRule[place]! : null);
-	const judged = rulebook.rules.map((_, place) => kept(place)?.verdicts ?? judge.judgeRule(place, state));
-	const verdicts = inOne(judged);
+	const state = solve(graph, givenAnswers(sheet, rulebook.questions));
+	const verdicts = judge.judge(state);
 	const certainty = certaintyOf(sheet, state, judge, verdicts, options.draws);
-	let index = 0;
-	const byRule = judged.map((own, place) => ({
-		verdicts: own,
-		findings:
-			kept(place)?.findings ??
-			own.map(verdict => findingOf(verdict, state, judge, wording, certainty.sure[index++] ?? null)),
-	}));
-	const findings = inOrder(inOne(byRule.map(rule => rule.findings)));
+	const findings = inOrder(
+		verdicts.map((verdict, index) => findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null)),
+	);
 	const unboosted = state.values[slotNamed(graph, 'boost.kind')] === 'none';
 	const audit: Audit = {
 		format: auditFormat,
@@ -75,18 +48,11 @@ export function assess(
 		rules: model.fingerprint,
 		stages: readiness(findings, unboosted),
 		findings,
-		quantities: quantityValues(state, quantities, certainty.band, earlier),
-		limits: ladder(state, quantities, rulebook, certainty.band, earlier),
+		quantities: quantityValues(state, quantities, certainty.band),
+		limits: ladder(state, quantities, rulebook, certainty.band),
 		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts) : [],
 		readings: readings(state),
 		since: null,
 	};
-	return { audit, sheet, warnings, model, state, verdicts, wording, byRule: options.draws === 0 ? byRule : null };
-}
-
-/** Many short lists as one: a loop takes a tenth of the time of `flat`. */
-function inOne<T>(lists: readonly (readonly T[])[]): T[] {
-	const all: T[] = [];
-	for (const list of lists) for (const item of list) all.push(item);
-	return all;
+	return { audit, sheet, warnings, model, state, verdicts, wording };
 }

@@ -1,11 +1,9 @@
 import type { Outcome } from '../expressions/tree.ts';
-import { anyMarked } from '../quantities/again.ts';
 import type { State } from '../quantities/pass.ts';
 import type { AnyQuantity, LimitQuantity } from '../quantities/quantity.ts';
 import { evaluate, slotNamed } from '../quantities/replace.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { LimitRung } from './audit.ts';
-import type { Earlier } from './earlier.ts';
 import { unitOf } from './quantity-values.ts';
 
 /** The ladder: every limit that rules/limits.yaml words, lowest first, then those that could not be placed. */
@@ -14,25 +12,15 @@ export function ladder(
 	quantities: readonly AnyQuantity[],
 	rulebook: Rulebook,
 	bands: (slot: number) => readonly [number, number] | null,
-	earlier: Earlier | null = null,
 ): LimitRung[] {
 	const limits = quantities.filter(
 		(quantity): quantity is LimitQuantity => 'limit' in quantity && quantity.id in rulebook.limits,
 	);
-	const rungs = limits.flatMap(
-		quantity => sameRung(state, quantity, earlier) ?? rung(state, quantity, rulebook, bands) ?? [],
-	);
+	const rungs = limits.flatMap(quantity => rung(state, quantity, rulebook, bands) ?? []);
 	const placed = rungs
 		.filter(({ value }) => value !== null)
 		.sort((a, b) => a.value! - b.value! || (a.limit < b.limit ? -1 : 1));
 	return [...placed, ...rungs.filter(({ value }) => value === null)];
-}
-
-/** The rung of an earlier ladder, if nothing was touched that it rests on: the power at the limit is worked out from much. */
-function sameRung({ graph }: State, { id, limit }: LimitQuantity, earlier: Earlier | null): LimitRung | null {
-	const slots = [id, limit.vary, 'engine.power'].map(name => slotNamed(graph, name));
-	if (!earlier || anyMarked(slots, earlier.touched)) return null;
-	return earlier.audit.limits.find(rung => rung.limit === id) ?? null;
 }
 
 function rung(

@@ -3,7 +3,6 @@ import type { AnyQuantity } from '../quantities/quantity.ts';
 import { slotNamed } from '../quantities/replace.ts';
 import { kept } from '../units/kinds.ts';
 import type { QuantityValue } from './audit.ts';
-import type { Earlier } from './earlier.ts';
 
 /** The unit a quantity is told in; null for a list, a yes or no, words. */
 export function unitOf({ kind, unit }: AnyQuantity): string | null {
@@ -16,14 +15,12 @@ export function quantityValues(
 	state: State,
 	quantities: readonly AnyQuantity[],
 	bands: (slot: number) => readonly [number, number] | null,
-	earlier: Earlier | null = null,
 ): Record<string, QuantityValue> {
 	const told: Record<string, QuantityValue> = {};
 	for (const quantity of quantities) {
 		if (quantity.kind === 'hidden') continue;
 		const slot = slotNamed(state.graph, quantity.id);
-		const moved = !earlier || earlier.moved[slot] === 1;
-		told[quantity.id] = moved ? tellValue(state, quantity, slot, bands) : earlier.audit.quantities[quantity.id]!;
+		told[quantity.id] = tellValue(state, quantity, slot, bands);
 	}
 	return told;
 }

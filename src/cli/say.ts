@@ -21,21 +21,6 @@ export function print(text: string): void {
 	toStdout(Buffer.from(text.endsWith('\n') ? text : `${text}\n`));
 }
 
-/** Where lines are put together; it grows to the longest. */
-let room = Buffer.allocUnsafe(0);
-
-/** The same for one line that comes in pieces and is one of many: nothing is left behind of it. */
-export function printLine(pieces: readonly string[]): void {
-	let end = 1;
-	// No sign of a string takes more than three bytes.
-	for (const { length } of pieces) end += 3 * length;
-	if (room.length < end) room = Buffer.allocUnsafe(end);
-	let at = 0;
-	for (const piece of pieces) at += room.write(piece, at);
-	at += room.write('\n', at);
-	toStdout(room.subarray(0, at));
-}
-
 function toStdout(bytes: Uint8Array): void {
 	try {
 		writeWhole(1, bytes);

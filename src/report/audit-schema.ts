@@ -1,4 +1,4 @@
-import { auditFormat, auditVersion } from '../audit/audit.ts';
+import { auditFormat, auditVersion, type Finding } from '../audit/audit.ts';
 import { harms, stages } from '../rulebook/rulebook.ts';
 import { knownBy } from '../sheet/sheet.ts';
 
@@ -20,7 +20,7 @@ const whole = (properties: Readonly<Record<string, Schema>>): Schema => ({
 });
 const list = (properties: Readonly<Record<string, Schema>>): Schema => ({ type: 'array', items: whole(properties) });
 
-const finding = {
+const finding: Record<keyof Finding, Schema> = {
 	rule: text,
 	subject: orNull(text),
 	section: text,

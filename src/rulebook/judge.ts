@@ -1,10 +1,9 @@
 import { bind, type Reader } from '../expressions/bind.ts';
 import { type Expression, type Outcome, substitute } from '../expressions/tree.ts';
-import type { Marks } from '../quantities/again.ts';
 import type { State } from '../quantities/pass.ts';
 import { slotNamed } from '../quantities/replace.ts';
 import type { Question } from '../sheet/question.ts';
-import { namesRead, namesSaid } from './reads.ts';
+import { namesRead } from './reads.ts';
 import type { Rule, Rulebook, VerdictWord } from './rulebook.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
 import { notEvaluated, type Ready, tell, type Verdict, wordOf } from './verdict.ts';
@@ -22,8 +21,6 @@ export class Judge {
 	private subject: Subject | null = null;
 	/** For each slot the rules that read it; worked out when it is first asked for. */
 	private readBy: readonly (readonly number[])[] | null = null;
-	/** For each slot the rules whose findings rest on it; worked out when it is first asked for. */
-	private feltBy: readonly (readonly number[])[] | null = null;
 	private readonly sources = new Map<Rule, string>();
 
 	constructor(rulebook: Rulebook, slotOf: ReadonlyMap<string, number>) {
@@ -60,13 +57,12 @@ export class Judge {
 
 	/** Every verdict with what it rests on, in the order of the rulebook. */
 	judge(state: State): Verdict[] {
-		return this.ready.flatMap((_, place) => this.judgeRule(place, state));
+		this.values = state.values;
+		return this.ready.flatMap(ready => this.judgeRule(ready, state));
 	}
 
-	/** The same of one rule, by its place in the rulebook: a verdict a subject. */
-	judgeRule(place: number, state: State): Verdict[] {
-		this.values = state.values;
-		const ready = this.ready[place]!;
+	/** A verdict a subject of one rule. */
+	private judgeRule(ready: Ready, state: State): Verdict[] {
 		let subjects: Subject[] | null;
 		try {
 			const slotOf = (id: string) => slotNamed(state.graph, id);
@@ -80,27 +76,6 @@ export class Judge {
 		});
 	}
 
-	/** Which rules' verdicts or words rest on a slot that is marked, by their place in the rulebook. */
-	feeling(marks: Marks): Marks {
-		this.feltBy ??= this.placesBy(rule => [...namesRead(rule), ...namesSaid(rule)]);
-		const feeling = new Uint8Array(this.rulebook.rules.length);
-		for (let slot = 0; slot < marks.length; slot++)
-			if (marks[slot] === 1) for (const place of this.feltBy[slot]!) feeling[place] = 1;
-		return feeling;
-	}
-
-	/** For each slot the rules, by their place, that have it among some names of theirs. */
-	private placesBy(namesOf: (rule: Rule) => Iterable<string>): number[][] {
-		const places = Array.from({ length: this.slotOf.size }, (): number[] => []);
-		for (const [place, rule] of this.rulebook.rules.entries()) {
-			for (const name of new Set(namesOf(rule))) {
-				const slot = this.slotOf.get(name);
-				if (slot !== undefined) places[slot]!.push(place);
-			}
-		}
-		return places;
-	}
-
 	/** Which rules, by their place in the rulebook, read one of these slots. */
 	touchedBy(slots: ReadonlySet<number>): number[] {
 		const touched = new Set([...slots].flatMap(slot => this.placesReading(slot)));
@@ -109,8 +84,19 @@ export class Judge {
 
 	/** Which rules, by their place in the rulebook, read this slot. */
 	placesReading(slot: number): readonly number[] {
-		this.readBy ??= this.placesBy(namesRead);
+		this.readBy ??= this.placesBySlot();
 		return this.readBy[slot]!;
+	}
+
+	private placesBySlot(): number[][] {
+		const places = Array.from({ length: this.slotOf.size }, (): number[] => []);
+		for (const [place, rule] of this.rulebook.rules.entries()) {
+			for (const name of namesRead(rule)) {
+				const slot = this.slotOf.get(name);
+				if (slot !== undefined) places[slot]!.push(place);
+			}
+		}
+		return places;
 	}
 
 	/** The verdict words alone of one rule on other values (a draw): one a subject, in the order of `judge`. */

@@ -9,11 +9,6 @@ export function namesRead({ applies, holds, thresholds, each }: Rule): Set<strin
 	return names;
 }
 
-/** Every name that a rule's words speak of. */
-export function namesSaid({ title, why, do: steps, prove }: Rule): string[] {
-	return [title, why, ...steps, prove].flatMap(namesInWords);
-}
-
 /** The names that a text has in braces. */
 export function namesInWords(text: string): string[] {
 	return [...text.matchAll(/\{([^{}]*)\}/g)].map(([, name]) => name!);

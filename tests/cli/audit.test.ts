@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { withAnswer } from '../../src/sheet/sheet.ts';
+import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { writeSheet } from '../../src/sheet/write.ts';
 import { runCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
@@ -123,6 +123,21 @@ describe('streams', () => {
 		expect(lines.map(line => line.sheet ?? line.line)).toEqual(['boosted', 2, 'boosted']);
 		expect(lines[1].error).toContain('format');
 		expect(status).toBe(2);
+	});
+
+	test('--lines: a sheet gets the audit that it gets alone, whatever came before it', () => {
+		const sheets = [wideGap, buildSheet('unboosted'), { ...wideGap, units: 'metric' }, emptySheet('nothing'), wideGap];
+		const input = sheets.map(sheet => JSON.stringify(sheet)).join('\n');
+		const { out } = runCommand(['audit', '--lines', ...day], { input });
+		const alone = sheets.map(
+			sheet => runCommand(['audit', '-', '--json', ...day], { input: JSON.stringify(sheet) }).out,
+		);
+		expect(
+			out
+				.trimEnd()
+				.split('\n')
+				.map(line => JSON.parse(line)),
+		).toEqual(alone.map(text => JSON.parse(text)));
 	});
 
 	test('--lines: no line, however broken, stops the rest', () => {
