@@ -8,6 +8,7 @@ const rooms = [
 	'sheet',
 	'quantities',
 	'rulebook',
+	'wording',
 	'audit',
 	'report',
 	'interview',

@@ -5,6 +5,7 @@ import type { Verdict } from '../rulebook/judge.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { SheetProblem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/sheet.ts';
+import type { Wording } from '../wording/template.ts';
 import { type Audit, type AuditOptions, auditFormat, auditVersion } from './audit.ts';
 import { certaintyOf } from './certainty.ts';
 import { findingOf } from './findings.ts';
@@ -15,7 +16,6 @@ import { inOrder } from './priority.ts';
 import { quantityValues } from './quantity-values.ts';
 import { readings } from './readings.ts';
 import { readiness } from './stages.ts';
-import type { Wording } from './words.ts';
 
 /** An audit with everything it was made from, for the reports. */
 export interface Assessment {

@@ -1,8 +1,8 @@
 import type { Outcome } from '../expressions/tree.ts';
 import type { State } from '../quantities/pass.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
+import type { Wording } from '../wording/template.ts';
 import type { Finding } from './audit.ts';
-import type { Wording } from './words.ts';
 
 /** A verdict as a finding: words filled in, numbers beside them. */
 export function findingOf(

@@ -4,7 +4,7 @@ import type { AnyQuantity } from '../quantities/quantity.ts';
 import { Judge } from '../rulebook/judge.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { UnitSet } from '../sheet/question.ts';
-import { Wording } from './words.ts';
+import { Wording } from '../wording/template.ts';
 
 type Hash = (text: string) => string;
 

@@ -1,8 +1,8 @@
 import { writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { fingerprintOf } from '../audit/model.ts';
-import { sha256 } from '../cli/hash.ts';
-import { textsUnder } from '../files/packs.ts';
+import { sha256 } from '../cli/assets/hash.ts';
+import { readTexts } from '../files/packs.ts';
 import { quantities } from '../quantities/model/all.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
@@ -13,7 +13,7 @@ import { writeProblem } from '../rulebook/compile/source.ts';
  */
 const [folder, out] = process.argv.slice(2) as [string, string];
 const { rulebook, problems } = compileRulebook(
-	textsUnder(folder, ['.yaml']).map(({ path, text }) => ({ path: relative(folder, path), text })),
+	readTexts(folder, ['.yaml']).map(({ path, text }) => ({ path: relative(folder, path), text })),
 	quantities,
 );
 if (problems.length > 0) {

@@ -1,11 +1,11 @@
 import { readFileSync } from 'node:fs';
 import type { Command } from 'commander';
-import { commands } from '../cli/commands.ts';
-import { described, notes } from '../cli/notes.ts';
-import { version } from '../cli/version.ts';
+import { version } from '../cli/assets/version.ts';
+import { commandTable } from '../cli/command-table.ts';
+import { describe, helpText } from '../cli/options/help-text.ts';
 
 /** Prints the manual page, as mdoc (the language of manual pages), from the table of commands and the notes of its help. */
-const program = commands(() => {});
+const program = commandTable(() => {});
 const help = program.createHelp();
 
 /** A text that no line of mdoc takes for a request; each sentence begins a line, as formatters want it. */
@@ -61,11 +61,11 @@ function chapter(command: Command, above: readonly string[] = []): string[] {
 		'.Pp',
 		text(command.description()),
 		...list([
-			...command.registeredArguments.map(argument => [`Ar ${argument.name()}`, described(argument)] as const),
+			...command.registeredArguments.map(argument => [`Ar ${argument.name()}`, describe(argument)] as const),
 			...help
 				.visibleOptions(command)
 				.filter(({ long }) => long !== '--help')
-				.map(option => [flags(option.flags), described(option)] as const),
+				.map(option => [flags(option.flags), describe(option)] as const),
 		]),
 	];
 	return [...own, ...below.flatMap(each => chapter(each, path))];
@@ -85,19 +85,19 @@ const page = [
 	'.Op Ar option ...',
 	'.Sh DESCRIPTION',
 	text(program.description()),
-	text(notes.start),
+	text(helpText.start),
 	'.Pp',
-	text(notes.sheet),
+	text(helpText.sheet),
 	'.Pp',
-	text(notes.advice),
+	text(helpText.advice),
 	'.Sh COMMANDS',
 	...help.visibleCommands(program).flatMap(command => (command.name() === 'help' ? [] : chapter(command))),
 	'.Sh ENVIRONMENT',
-	...list(notes.environment.map(([name, words]) => [`Ev ${name}`, words])),
+	...list(helpText.environment.map(([name, words]) => [`Ev ${name}`, words])),
 	'.Sh EXIT STATUS',
-	...list(notes.status.map(([status, words]) => [`${status}`, words])),
+	...list(helpText.status.map(([status, words]) => [`${status}`, words])),
 	'.Sh EXAMPLES',
-	...notes.examples.flatMap(([line, words]) => [
+	...helpText.examples.flatMap(([line, words]) => [
 		`${words[0]!.toUpperCase()}${text(words.slice(1))}:`,
 		`.Dl ${text(line)}`,
 		'.Pp',

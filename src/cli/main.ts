@@ -1,18 +1,18 @@
-import { atHand } from './at-hand.ts';
-import { exit, isForPerson } from './exit.ts';
-import { say } from './say.ts';
+import { crashContext } from './process/crash-context.ts';
+import { exit, isForPerson } from './process/exit.ts';
+import { printMessage } from './process/output.ts';
 
 /** What an error means for whoever called: a line or more, and a status. The stack of a bug is shown when asked for only. */
 function tell(error: unknown): number {
 	if (isForPerson(error)) {
-		say(error.message);
+		printMessage(error.message);
 		return exit.badInput;
 	}
 	const { message, stack } = error instanceof Error ? error : { message: String(error), stack: undefined };
-	say(`This is a bug in swap-audit, not in your sheet: ${message}`);
-	if (atHand.path !== null) say(`Your sheet is as it was last saved, in ${atHand.path}.`);
-	if (process.env.SWAP_AUDIT_TRACE) say(String(stack));
-	else say('To see where it broke, do the same again with SWAP_AUDIT_TRACE=1 set.');
+	printMessage(`This is a bug in swap-audit, not in your sheet: ${message}`);
+	if (crashContext.path !== null) printMessage(`Your sheet is as it was last saved, in ${crashContext.path}.`);
+	if (process.env.SWAP_AUDIT_TRACE) printMessage(String(stack));
+	else printMessage('To see where it broke, do the same again with SWAP_AUDIT_TRACE=1 set.');
 	return exit.bug;
 }
 

@@ -1,6 +1,6 @@
 import { basename, dirname, join } from 'node:path';
-import { type Machine, machine } from './machine.ts';
-import { asProblem, type FileProblem, reported } from './problem.ts';
+import { type FileSystem, fileSystem } from './file-system.ts';
+import { asFileProblems, asProblem, type FileProblem } from './problem.ts';
 import { readWhole } from './read.ts';
 
 /** A sheet of a folder, as the opening screen shows it. One that cannot be read has no text but a problem. */
@@ -18,8 +18,8 @@ const mostShown = 100;
 const largestShown = 1024 * 1024;
 
 /** The sheets of a folder, the last changed first, at most 100. No folder, no sheets. */
-export function listSheets(folder: string, on: Machine = machine): Listed[] {
-	return reported(folder, () => {
+export function listSheets(folder: string, on: FileSystem = fileSystem): Listed[] {
+	return asFileProblems(folder, () => {
 		if (on.look(folder, 'follow') === null) return [];
 		return on
 			.list(folder)
@@ -37,7 +37,7 @@ export function listSheets(folder: string, on: Machine = machine): Listed[] {
 }
 
 /** Nothing for a folder, and for a link that leads nowhere: it must not keep the others off the screen. */
-function dated(path: string, on: Machine): { path: string; changed: number }[] {
+function dated(path: string, on: FileSystem): { path: string; changed: number }[] {
 	try {
 		const entry = on.look(path, 'follow');
 		return entry?.kind === 'file' ? [{ path, changed: entry.changed }] : [];
@@ -47,7 +47,7 @@ function dated(path: string, on: Machine): { path: string; changed: number }[] {
 	}
 }
 
-function textOf(path: string, on: Machine): Pick<Listed, 'text' | 'problem'> {
+function textOf(path: string, on: FileSystem): Pick<Listed, 'text' | 'problem'> {
 	try {
 		return { text: readWhole(path, largestShown, on).text, problem: null };
 	} catch (error) {
@@ -56,8 +56,8 @@ function textOf(path: string, on: Machine): Pick<Listed, 'text' | 'problem'> {
 }
 
 /** Makes a folder and those above it that are missing, for the person alone; each outlasts a power cut. */
-export function makeFolder(folder: string, on: Machine = machine): void {
-	reported(folder, () => {
+export function makeFolder(folder: string, on: FileSystem = fileSystem): void {
+	asFileProblems(folder, () => {
 		if (on.look(folder, 'follow') !== null) return;
 		const above = dirname(folder);
 		makeFolder(above, on);

@@ -1,6 +1,6 @@
-import { type Machine, machine } from './machine.ts';
-import { beside } from './names.ts';
-import { type Target, target, withTemp } from './place.ts';
+import { resolveTarget, type Target, withTemp } from './atomic-write.ts';
+import { type FileSystem, fileSystem } from './file-system.ts';
+import { siblingWith } from './names.ts';
 import { asProblem, shown } from './problem.ts';
 import { readWhole } from './read.ts';
 
@@ -9,18 +9,18 @@ import { readWhole } from './read.ts';
  *
  * It is not flushed: after a power cut the sheet itself is whole. Nor may it fail a save that is done.
  */
-export function keepLastGood(to: Target, bytes: Uint8Array, on: Machine): void {
+export function keepLastGood(to: Target, bytes: Uint8Array, on: FileSystem): void {
 	try {
-		const copy = beside(to.path, 'last-good');
+		const copy = siblingWith(to.path, 'last-good');
 		withTemp({ path: copy, entry: to.entry }, bytes, on, 'no flush', temp => on.rename(temp, copy));
 	} catch {}
 }
 
 /** What to say when a sheet turns out broken: where its last good copy is; null when there is none, or it is the same. */
-export function lastGoodAdvice(path: string, on: Machine = machine): string | null {
+export function lastGoodAdvice(path: string, on: FileSystem = fileSystem): string | null {
 	try {
-		const real = target(path, on).path;
-		const copy = beside(real, 'last-good');
+		const real = resolveTarget(path, on).path;
+		const copy = siblingWith(real, 'last-good');
 		const entry = on.look(copy, 'the link itself');
 		if (entry === null || same(copy, real, on)) return null;
 		const when = `${new Date(entry.changed).toISOString().slice(0, 16).replace('T', ' ')} UTC`;
@@ -31,7 +31,7 @@ export function lastGoodAdvice(path: string, on: Machine = machine): string | nu
 	}
 }
 
-function same(copy: string, sheet: string, on: Machine): boolean {
+function same(copy: string, sheet: string, on: FileSystem): boolean {
 	const good = readWhole(copy, undefined, on).mark;
 	try {
 		return readWhole(sheet, undefined, on).mark === good;

@@ -1,7 +1,7 @@
+import { discard, writeAll } from './atomic-write.ts';
 import { crypto } from './crypto.ts';
-import type { Machine } from './machine.ts';
-import { beside } from './names.ts';
-import { discard, writeAll } from './place.ts';
+import type { FileSystem } from './file-system.ts';
+import { siblingWith } from './names.ts';
 import { FileProblem, shown } from './problem.ts';
 import { readBytes } from './read.ts';
 
@@ -29,8 +29,8 @@ interface Holder {
  *
  * @throws FileProblem when another program holds on to it for 2 seconds, naming the program and the lock
  */
-export function withLock<T>(path: string, on: Machine, work: (stillMine: () => void) => T): T {
-	const lock = beside(path, 'lock');
+export function withLock<T>(path: string, on: FileSystem, work: (stillMine: () => void) => T): T {
+	const lock = siblingWith(path, 'lock');
 	const token = take(lock, path, on);
 	try {
 		return work(() => {
@@ -42,7 +42,7 @@ export function withLock<T>(path: string, on: Machine, work: (stillMine: () => v
 	}
 }
 
-function take(lock: string, path: string, on: Machine): string {
+function take(lock: string, path: string, on: FileSystem): string {
 	const token = crypto().randomUUID();
 	for (let tries = 0; ; tries++) {
 		if (create(lock, { token, pid: on.pid, host: on.host, since: on.now() }, on)) return token;
@@ -62,7 +62,7 @@ function take(lock: string, path: string, on: Machine): string {
 }
 
 /** The lock of a dead process goes under a lock of its own: else two who find it dead could remove each other's new one. */
-function remove(lock: string, path: string, on: Machine): void {
+function remove(lock: string, path: string, on: FileSystem): void {
 	const inner = `${lock}~`;
 	const token = take(inner, path, on);
 	try {
@@ -73,7 +73,7 @@ function remove(lock: string, path: string, on: Machine): void {
 	}
 }
 
-function create(lock: string, holder: Holder, on: Machine): boolean {
+function create(lock: string, holder: Holder, on: FileSystem): boolean {
 	let file: number;
 	try {
 		file = on.open(lock, 'wx', 0o666);
@@ -93,7 +93,7 @@ function create(lock: string, holder: Holder, on: Machine): boolean {
 }
 
 /** null when there is no lock any more; process 0 when the lock does not say whose it is. */
-function holderOf(lock: string, on: Machine): Holder | null {
+function holderOf(lock: string, on: FileSystem): Holder | null {
 	try {
 		const entry = on.look(lock, 'the link itself');
 		if (entry === null) return null;
@@ -120,7 +120,7 @@ function parsed(text: string): Holder | null {
 	}
 }
 
-function abandoned({ pid, host, since }: Holder, on: Machine): boolean {
+function abandoned({ pid, host, since }: Holder, on: FileSystem): boolean {
 	const age = on.now() - since;
 	if (pid === 0) return age > longestEmpty;
 	// Saves do not overlap inside one process, so its own number on a lock is that of an earlier process.
@@ -129,7 +129,7 @@ function abandoned({ pid, host, since }: Holder, on: Machine): boolean {
 }
 
 /** A lock that cannot be removed does no harm: it is dead with this process. */
-function release(lock: string, token: string, on: Machine): void {
+function release(lock: string, token: string, on: FileSystem): void {
 	try {
 		if (holderOf(lock, on)?.token === token) on.unlink(lock);
 	} catch {}

@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { crypto } from './crypto.ts';
-import type { Machine } from './machine.ts';
+import type { FileSystem } from './file-system.ts';
 
 /**
  * A file in the same folder as another. Only the last part of the path is touched: taking a `..` out of it would lead
@@ -11,17 +11,17 @@ export function sibling(path: string, name: string): string {
 }
 
 /** A hidden file beside another: `/x/mule.json` and `lock` give `/x/.mule.json.lock`. */
-export function beside(path: string, ending: string): string {
+export function siblingWith(path: string, ending: string): string {
 	return sibling(path, `.${basename(path)}.${ending}`);
 }
 
 /** A new name for a half-written file. It tells whose it is, so that it can be swept up when its writer died. */
-export function tempPath(path: string, on: Machine): string {
-	return beside(path, `${hostMark(on.host)}-${on.pid}-${crypto().randomBytes(4).toString('hex')}.tmp`);
+export function tempPath(path: string, on: FileSystem): string {
+	return siblingWith(path, `${hostMark(on.host)}-${on.pid}-${crypto().randomBytes(4).toString('hex')}.tmp`);
 }
 
 /** Who wrote a half-written file; null when the name is not of that kind. */
-export function tempOwner(name: string, on: Machine): { pid: number; here: boolean } | null {
+export function tempOwner(name: string, on: FileSystem): { pid: number; here: boolean } | null {
 	const [, host, pid] = /^\..+\.([0-9a-f]{6})-(\d{1,10})-[0-9a-f]{8}\.tmp$/.exec(name) ?? [];
 	return pid === undefined ? null : { pid: Number(pid), here: host === hostMark(on.host) };
 }

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import { type Machine, machine } from './machine.ts';
-import { FileProblem, reported } from './problem.ts';
+import { type FileSystem, fileSystem } from './file-system.ts';
+import { asFileProblems, FileProblem } from './problem.ts';
 import { readWhole } from './read.ts';
 
 /** Folders inside folders, and files in all, that a rule pack may have: enough for any, and an end for links that go round. */
@@ -13,16 +13,20 @@ const mostFiles = 2000;
  *
  * @throws FileProblem as `readWhole` does, and for folders 9 deep or 2001 files
  */
-export function textsUnder(path: string, endings: string[], on: Machine = machine): { path: string; text: string }[] {
+export function readTexts(
+	path: string,
+	endings: string[],
+	on: FileSystem = fileSystem,
+): { path: string; text: string }[] {
 	const files = isFolder(path, on) ? filesUnder(path, endings, on, deepest) : [path];
 	if (files.length > mostFiles)
 		throw new FileProblem(path, `more than ${mostFiles} files`, 'Name the folder of the pack.');
 	return files.map(file => ({ path: file, text: readWhole(file, undefined, on).text }));
 }
 
-function filesUnder(folder: string, endings: string[], on: Machine, depth: number): string[] {
+function filesUnder(folder: string, endings: string[], on: FileSystem, depth: number): string[] {
 	if (depth === 0) throw new FileProblem(folder, `folders more than ${deepest} deep`, 'Name the folder of the pack.');
-	return reported(folder, () =>
+	return asFileProblems(folder, () =>
 		on
 			.list(folder)
 			.filter(name => !name.startsWith('.'))
@@ -35,6 +39,6 @@ function filesUnder(folder: string, endings: string[], on: Machine, depth: numbe
 	);
 }
 
-function isFolder(path: string, on: Machine): boolean {
-	return reported(path, () => on.look(path, 'follow')?.kind === 'folder');
+function isFolder(path: string, on: FileSystem): boolean {
+	return asFileProblems(path, () => on.look(path, 'follow')?.kind === 'folder');
 }

@@ -1,6 +1,6 @@
 import { join } from 'node:path';
-import { machine } from './machine.ts';
-import { configFolder } from './where.ts';
+import { fileSystem } from './file-system.ts';
+import { configFolder } from './paths.ts';
 
 /** What is remembered of the person, and all that is; nothing a sheet needs. */
 export interface Preferences {
@@ -18,7 +18,7 @@ type Env = Record<string, string | undefined>;
 export async function readPreferences(env: Env): Promise<Preferences> {
 	try {
 		// The library is slow to load, and makes the folder when it only reads.
-		if (machine.look(join(configFolder(env), 'preferences.json'), 'follow') === null) return known({});
+		if (fileSystem.look(join(configFolder(env), 'preferences.json'), 'follow') === null) return known({});
 		return known((await open(env)).store);
 	} catch {
 		return known({});

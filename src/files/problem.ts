@@ -54,7 +54,7 @@ export function asProblem(path: string, error: unknown, state = ''): FileProblem
 }
 
 /** Does the work; the system's errors come out as a FileProblem. */
-export function reported<T>(path: string, work: () => T, state?: string): T {
+export function asFileProblems<T>(path: string, work: () => T, state?: string): T {
 	try {
 		return work();
 	} catch (error) {

@@ -1,19 +1,19 @@
 import { crypto } from './crypto.ts';
-import { type Machine, machine } from './machine.ts';
-import { asProblem, FileProblem, reported } from './problem.ts';
+import { type FileSystem, fileSystem } from './file-system.ts';
+import type { Place } from './paths.ts';
+import { asFileProblems, asProblem, FileProblem } from './problem.ts';
 import { decode } from './text.ts';
-import type { Place } from './where.ts';
 
 /** The largest file that is read or saved, in bytes: 16 MB. A sheet of a thorough build has 100 kB. */
 export const largest = 16 * 1024 * 1024;
 
 /** Stands for exact bytes (their SHA-256): two files with one mark are the same file. */
-export type Mark = string & { readonly __mark: true };
+export type ContentHash = string & { readonly __mark: true };
 
 export interface Read {
 	text: string;
 	/** What `saveWhole` wants to know: the bytes this text was read from. */
-	mark: Mark;
+	mark: ContentHash;
 }
 
 /**
@@ -22,8 +22,8 @@ export interface Read {
  * @param limit the largest size taken, in bytes
  * @throws FileProblem when it is missing, a folder, a device, too large or not UTF-8 text
  */
-export function readWhole(path: string, limit = largest, on: Machine = machine): Read {
-	return reported(path, () => {
+export function readWhole(path: string, limit = largest, on: FileSystem = fileSystem): Read {
+	return asFileProblems(path, () => {
 		const entry = on.look(path, 'follow');
 		if (entry?.kind === 'folder') throw new FileProblem(path, 'this is a folder', 'Name a file in it.');
 		if (entry?.kind === 'other') {
@@ -49,10 +49,10 @@ export function textOf(path: string): string | null {
 }
 
 /** The text of what SHEET means: of the file, or of standard input. Errors as in `readWhole`. */
-export function readPlace(place: Place, on: Machine = machine): Read {
+export function readPlace(place: Place, on: FileSystem = fileSystem): Read {
 	if (place.kind !== 'stdin') return readWhole(place.path, largest, on);
 	const name = 'standard input';
-	return reported(name, () => checked(name, readBytes(0, largest, on), largest));
+	return asFileProblems(name, () => checked(name, readBytes(0, largest, on), largest));
 }
 
 function checked(path: string, bytes: Buffer, limit: number): Read {
@@ -60,15 +60,15 @@ function checked(path: string, bytes: Buffer, limit: number): Read {
 		const most = limit >= 2 ** 20 ? `${limit / 2 ** 20} MB` : `${limit} bytes`;
 		throw new FileProblem(path, `this is larger than ${most}`, 'Name the right file: no sheet grows that large.');
 	}
-	return { text: decode(path, bytes), mark: markOf(bytes) };
+	return { text: decode(path, bytes), mark: hashOf(bytes) };
 }
 
-export function markOf(bytes: Uint8Array): Mark {
-	return crypto().createHash('sha256').update(bytes).digest('hex') as Mark;
+export function hashOf(bytes: Uint8Array): ContentHash {
+	return crypto().createHash('sha256').update(bytes).digest('hex') as ContentHash;
 }
 
 /** Everything that is left in an open file; of one above the limit a little more than the limit. */
-export function readBytes(file: number, limit: number, on: Machine): Buffer {
+export function readBytes(file: number, limit: number, on: FileSystem): Buffer {
 	const parts: Uint8Array[] = [];
 	for (let total = 0; total <= limit; ) {
 		const part = new Uint8Array(64 * 1024);
@@ -80,7 +80,7 @@ export function readBytes(file: number, limit: number, on: Machine): Buffer {
 	return Buffer.concat(parts);
 }
 
-function readSome(file: number, into: Uint8Array, on: Machine): number {
+function readSome(file: number, into: Uint8Array, on: FileSystem): number {
 	for (;;) {
 		try {
 			return on.read(file, into);

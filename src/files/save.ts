@@ -1,15 +1,15 @@
 import { dirname, parse } from 'node:path';
+import { resolveTarget, type Target, withTemp } from './atomic-write.ts';
+import { type FileSystem, fileSystem } from './file-system.ts';
 import { keepLastGood } from './last-good.ts';
 import { withLock } from './lock.ts';
-import { type Machine, machine } from './machine.ts';
 import { sibling } from './names.ts';
-import { type Target, target, withTemp } from './place.ts';
-import { asProblem, FileProblem, reported, unconfirmed } from './problem.ts';
-import { largest, type Mark, markOf, readBytes } from './read.ts';
+import { asFileProblems, asProblem, FileProblem, unconfirmed } from './problem.ts';
+import { type ContentHash, hashOf, largest, readBytes } from './read.ts';
 
 export type Saved =
 	/** The text is in the file. `unconfirmed` is not null when the disk did not say that it will outlast a power cut. */
-	| { result: 'saved'; mark: Mark; unconfirmed: FileProblem | null }
+	| { result: 'saved'; mark: ContentHash; unconfirmed: FileProblem | null }
 	/** Somebody else wrote the file, or took it away: it was left alone, and the text was put into `yours` beside it. */
 	| { result: 'changed'; found: 'other' | 'gone'; yours: string };
 
@@ -22,7 +22,12 @@ export type Saved =
  * @param expected the mark from the last read or save, or null when there was no file
  * @throws FileProblem when the system refuses; its message says in what state the file is
  */
-export function saveWhole(path: string, text: string, expected: Mark | null, on: Machine = machine): Saved {
+export function saveWhole(
+	path: string,
+	text: string,
+	expected: ContentHash | null,
+	on: FileSystem = fileSystem,
+): Saved {
 	const bytes = Buffer.from(text, 'utf8');
 	if (bytes.length > largest) throw new FileProblem(path, 'this would be larger than 16 MB', 'Shorten the notes.');
 	const saveLocked = (to: Target, stillMine: () => void): Saved =>
@@ -34,32 +39,32 @@ export function saveWhole(path: string, text: string, expected: Mark | null, on:
 				return { result: 'changed', found: found === null ? 'gone' : 'other', yours: keepYours(temp, to.path, on) };
 			}
 			on.rename(temp, to.path);
-			return { result: 'saved', mark: markOf(bytes), unconfirmed: flushed(to.path, on) };
+			return { result: 'saved', mark: hashOf(bytes), unconfirmed: flushed(to.path, on) };
 		});
 	const save = (): Saved => {
-		const to = target(path, on);
+		const to = resolveTarget(path, on);
 		return withLock(to.path, on, stillMine => {
 			const saved = saveLocked(to, stillMine);
 			if (saved.result === 'saved') keepLastGood(to, bytes, on);
 			return saved;
 		});
 	};
-	return reported(path, save, 'The file is as it was.');
+	return asFileProblems(path, save, 'The file is as it was.');
 }
 
 /** Opened for writing, so that a file that may not be written is not replaced either. */
-function markOnDisk(path: string, on: Machine): Mark | null {
+function markOnDisk(path: string, on: FileSystem): ContentHash | null {
 	if (on.look(path, 'the link itself') === null) return null;
 	const file = on.open(path, 'r+');
 	try {
-		return markOf(readBytes(file, largest, on));
+		return hashOf(readBytes(file, largest, on));
 	} finally {
 		on.close(file);
 	}
 }
 
 /** Too late to fail: the new text is in place. */
-function flushed(path: string, on: Machine): FileProblem | null {
+function flushed(path: string, on: FileSystem): FileProblem | null {
 	try {
 		on.flushFolder(dirname(path));
 		return null;
@@ -68,7 +73,7 @@ function flushed(path: string, on: Machine): FileProblem | null {
 	}
 }
 
-function keepYours(temp: string, path: string, on: Machine): string {
+function keepYours(temp: string, path: string, on: FileSystem): string {
 	const { name, ext } = parse(path);
 	const numbered = (n: number) => sibling(path, `${name}.yours-${n}${ext}`);
 	let n = 1;

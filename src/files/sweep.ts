@@ -1,7 +1,7 @@
 import { join } from 'node:path';
-import { type Machine, machine } from './machine.ts';
+import { discard } from './atomic-write.ts';
+import { type FileSystem, fileSystem } from './file-system.ts';
 import { tempOwner } from './names.ts';
-import { discard } from './place.ts';
 
 /** No save takes a day; in ms. */
 const day = 86_400_000;
@@ -10,7 +10,7 @@ const day = 86_400_000;
  * Removes the half-written files of processes that died, to be called at a start; touches nothing else.
  * Those of another computer, on a shared disk, go when they are a day old. What cannot be swept is left for another time.
  */
-export function sweep(folder: string, on: Machine = machine): void {
+export function sweep(folder: string, on: FileSystem = fileSystem): void {
 	try {
 		for (const name of on.list(folder)) {
 			const owner = tempOwner(name, on);

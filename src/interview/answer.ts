@@ -1,6 +1,6 @@
-import { showAnswer } from '../audit/show.ts';
 import type { Question } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet, withAnswer } from '../sheet/sheet.ts';
+import { formatAnswer } from '../wording/format.ts';
 import { misfits } from './cylinders.ts';
 import { readEntry } from './entry/entry.ts';
 import { trailWith } from './navigation.ts';
@@ -13,7 +13,7 @@ import { cylindersOf, type Said, type State } from './state.ts';
 export function enter(state: State, question: Question, text: string): State {
 	const stands = answerTo(state.sheet, question.id);
 	if (text.trim() === '' && stands && !asksAnew(state, question.id)) {
-		const told = stands.value === undefined ? 'not known' : showAnswer(question, stands, state.sheet.units);
+		const told = stands.value === undefined ? 'not known' : formatAnswer(question, stands, state.sheet.units);
 		return keep(state, question, stands, `Kept: ${told}.`);
 	}
 	const entry = readEntry(question, meant(state, text), state.sheet.units, cylindersOf(state.sheet));

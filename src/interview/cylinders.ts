@@ -1,8 +1,8 @@
-import { showAnswer } from '../audit/show.ts';
 import { checkAnswer } from '../sheet/check-answer.ts';
 import type { SheetProblem } from '../sheet/problem.ts';
 import type { Question } from '../sheet/question.ts';
 import { answerTo, type Sheet, withAnswer } from '../sheet/sheet.ts';
+import { formatAnswer } from '../wording/format.ts';
 import { cylindersOf } from './state.ts';
 
 /**
@@ -23,7 +23,7 @@ export function misfits(
 	if (wrong.length === 0) return { sheet, told: '' };
 	const fitting = wrong.reduce((now, question) => {
 		const answer = answerTo(now, question.id)!;
-		const was = `before: ${showAnswer(question, answer, now.units)}`;
+		const was = `before: ${formatAnswer(question, answer, now.units)}`;
 		return withAnswer(now, question.id, { known: 'not-known', note: [answer.note, was].filter(Boolean).join('; ') });
 	}, sheet);
 	const names = wrong.map(({ id }) => id).join(', ');

@@ -1,12 +1,12 @@
 import type { LimitRung } from '../audit/audit.ts';
 import { ladder } from '../audit/limits.ts';
 import type { Model } from '../audit/model.ts';
-import { Wording } from '../audit/words.ts';
 import type { Outcome } from '../expressions/tree.ts';
 import { givenAnswers } from '../quantities/given.ts';
 import { solve } from '../quantities/pass.ts';
 import { slotNamed } from '../quantities/replace.ts';
 import type { Sheet } from '../sheet/sheet.ts';
+import { Wording } from '../wording/template.ts';
 
 /** What is known so far, between two answers: the figures and the limits, without an audit's words and draws. */
 export interface Figures {

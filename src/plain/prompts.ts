@@ -1,9 +1,9 @@
-import { showAnswer } from '../audit/show.ts';
 import { progress } from '../interview/queue.ts';
 import type { State } from '../interview/state.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
 import { answerTo } from '../sheet/sheet.ts';
 import { wrap } from '../text/wrap.ts';
+import { formatAnswer } from '../wording/format.ts';
 
 /** What stands before a question when its topic begins: section and topic, and what the topic knows already. */
 export function topicLines(state: State, question: Question, width: number): string[] {
@@ -14,7 +14,7 @@ export function topicLines(state: State, question: Question, width: number): str
 	);
 	const told = known.flatMap(other => {
 		const answer = answerTo(state.sheet, other.id);
-		return answer?.value === undefined ? [] : [`${other.id} ${showAnswer(other, answer, state.sheet.units)}`];
+		return answer?.value === undefined ? [] : [`${other.id} ${formatAnswer(other, answer, state.sheet.units)}`];
 	});
 	return [
 		'',
@@ -29,7 +29,7 @@ export function promptLines(state: State, question: Question, width: number): st
 	const before =
 		answer === undefined
 			? ''
-			: ` (now: ${answer.value === undefined ? 'not known' : showAnswer(question, answer, state.sheet.units)})`;
+			: ` (now: ${answer.value === undefined ? 'not known' : formatAnswer(question, answer, state.sheet.units)})`;
 	const lines = wrap(`[${question.id}] ${question.ask}${before}${expects(question, state.sheet.units)}`, width, '  ');
 	const choices = Object.entries(question.choices).map(
 		([id, words], index) =>

@@ -1,8 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { commands, everyCommand } from '../../src/cli/commands.ts';
-import { exit } from '../../src/cli/exit.ts';
+import { commandTable, everyCommand } from '../../src/cli/command-table.ts';
+import { exit } from '../../src/cli/process/exit.ts';
 
 const page = readFileSync(fileURLToPath(new URL('../../dist/swap-audit.1', import.meta.url)), 'utf8');
 const lines = page.trimEnd().split('\n');
@@ -14,7 +14,7 @@ describe('the manual page', () => {
 	});
 
 	test('tells every command and each of its options, and nothing that is hidden', () => {
-		const program = commands(() => {});
+		const program = commandTable(() => {});
 		for (const command of everyCommand(program)) {
 			if (command === program) continue;
 			const path = [command.parent === program ? '' : command.parent!.name(), command.name()].join(' ').trim();

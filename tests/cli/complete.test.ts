@@ -1,8 +1,8 @@
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { commands, everyCommand } from '../../src/cli/commands.ts';
-import { sources } from '../../src/cli/complete.ts';
+import { commandTable, everyCommand } from '../../src/cli/command-table.ts';
+import { sources } from '../../src/cli/commands/complete.ts';
 import { runCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
 
@@ -54,7 +54,7 @@ test('each command is offered by name, hidden ones are not', () => {
 });
 
 test('the completion knows every placeholder of the table, or it has choices', () => {
-	for (const command of everyCommand(commands(() => {}))) {
+	for (const command of everyCommand(commandTable(() => {}))) {
 		const options = command.options.map(({ flags, argChoices }) => [/<(.+)>/.exec(flags)?.[1], argChoices] as const);
 		const taken = command.registeredArguments.map(argument => [argument.name(), argument.argChoices] as const);
 		for (const [name, choices] of [...options, ...taken]) {

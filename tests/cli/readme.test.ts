@@ -2,7 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
-import { commands } from '../../src/cli/commands.ts';
+import { commandTable } from '../../src/cli/command-table.ts';
 import { runCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
 
@@ -23,7 +23,7 @@ test('README names commands and options that there are', () => {
 	expect(calls.length).toBeGreaterThan(15);
 	for (const [call, name, rest] of calls) {
 		if (name === 'COMMAND') continue;
-		const command = commands(() => {}).commands.find(each => each.name() === name);
+		const command = commandTable(() => {}).commands.find(each => each.name() === name);
 		expect(command, call).toBeDefined();
 		const [below] = rest!.trim().split(' ');
 		const called = command!.commands.find(each => each.name() === below) ?? command!;

@@ -1,10 +1,10 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { type Machine, machine } from '../../src/files/machine.ts';
-import { writeOut } from '../../src/files/out.ts';
+import { type FileSystem, fileSystem } from '../../src/files/file-system.ts';
+import { writeOutput } from '../../src/files/output.ts';
 import { FileProblem } from '../../src/files/problem.ts';
-import { markOf } from '../../src/files/read.ts';
+import { hashOf } from '../../src/files/read.ts';
 import { type Saved, saveWhole } from '../../src/files/save.ts';
 import { quickClock } from '../support/clock.ts';
 import { type Operation, operationsOf, systemError, watched } from '../support/faulty.ts';
@@ -12,7 +12,7 @@ import { temporaryFolder } from '../support/folder.ts';
 
 const old = 'old '.repeat(2000);
 const young = 'new '.repeat(2000);
-const oldMark = markOf(Buffer.from(old));
+const oldMark = hashOf(Buffer.from(old));
 /** Disk error, disk full, no permission, read-only disk. */
 const codes = ['EIO', 'ENOSPC', 'EACCES', 'EROFS'];
 
@@ -22,7 +22,7 @@ interface SavePath {
 	before: string | null;
 	done: string;
 	prepare?: (folder: string) => void;
-	work: (folder: string, on: Machine) => FileProblem | null;
+	work: (folder: string, on: FileSystem) => FileProblem | null;
 }
 
 const sheetIn = (folder: string) => join(folder, 'mule.json');
@@ -64,16 +64,16 @@ const savePaths: SavePath[] = [
 		before: old,
 		done: young,
 		work(folder, on) {
-			writeOut(sheetIn(folder), young, {}, on);
+			writeOutput(sheetIn(folder), young, {}, on);
 			return null;
 		},
 	},
 ];
 /** Its process has our own number, so it is of an earlier process. */
-const deadLock = JSON.stringify({ token: 'gone', pid: process.pid, host: machine.host, since: Date.now() });
+const deadLock = JSON.stringify({ token: 'gone', pid: process.pid, host: fileSystem.host, since: Date.now() });
 
 describe.each(savePaths)('$name', ({ before, done, prepare, work }) => {
-	function attempt(on: Machine) {
+	function attempt(on: FileSystem) {
 		const folder = join(root(), String(attempts++));
 		mkdirSync(folder);
 		if (before !== null) writeFileSync(sheetIn(folder), before);
@@ -116,7 +116,7 @@ describe.each(savePaths)('$name', ({ before, done, prepare, work }) => {
 			if (failed !== 'unlink') expect(temps).toEqual([]);
 			// Nothing is in the way of the next save.
 			const { on, waited } = quickClock();
-			const mark = after === null ? null : markOf(Buffer.from(after));
+			const mark = after === null ? null : hashOf(Buffer.from(after));
 			expect(saveWhole(sheetIn(folder), 'next', mark, on).result).toBe('saved');
 			expect(waited()).toBe(0);
 		}
@@ -155,13 +155,13 @@ describe.each(savePaths)('$name', ({ before, done, prepare, work }) => {
 });
 
 /** A disk with room for so many bytes: the last write that fits takes fewer than it was given, as the system does it. */
-function smallDisk(room: number): Machine {
+function smallDisk(room: number): FileSystem {
 	let left = room;
 	return {
-		...machine,
+		...fileSystem,
 		write(file, bytes) {
 			if (left === 0) throw systemError('ENOSPC');
-			const count = machine.write(file, bytes.subarray(0, left));
+			const count = fileSystem.write(file, bytes.subarray(0, left));
 			left -= count;
 			return count;
 		},

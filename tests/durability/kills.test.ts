@@ -3,7 +3,7 @@ import { once } from 'node:events';
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { markOf } from '../../src/files/read.ts';
+import { hashOf } from '../../src/files/read.ts';
 import { saveWhole } from '../../src/files/save.ts';
 import { sweep } from '../../src/files/sweep.ts';
 import { counts, seed } from '../counts.ts';
@@ -71,7 +71,7 @@ test('a program killed before any one operation of a save leaves the old sheet o
 	const child = await saver();
 	const folder = temporaryFolder();
 	const path = join(folder, 'mule.json');
-	const mark = (count: number) => markOf(Buffer.from(sheetOf(count)));
+	const mark = (count: number) => hashOf(Buffer.from(sheetOf(count)));
 	writeFileSync(path, sheetOf(0));
 	const operations = operationsOf(on => void saveWhole(path, sheetOf(1), mark(0), on));
 	expect(operations).toBeGreaterThan(20);

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
-import type { Machine } from '../../src/files/machine.ts';
-import { writeOut } from '../../src/files/out.ts';
+import type { FileSystem } from '../../src/files/file-system.ts';
+import { writeOutput } from '../../src/files/output.ts';
 import { readWhole } from '../../src/files/read.ts';
 import { saveWhole } from '../../src/files/save.ts';
 import { afterPowerCut, type Contents, fragileFolder } from '../support/fragile.ts';
@@ -12,8 +12,8 @@ const young = 'new '.repeat(700);
 /** Does the work, then looks at every state the disk may be in when the power goes at any moment of it, or right after it. */
 function cutAnywhere(
 	begin: Record<string, string>,
-	work: (on: Machine) => void,
-	worn: (on: Machine) => Machine = on => on,
+	work: (on: FileSystem) => void,
+	worn: (on: FileSystem) => FileSystem = on => on,
 ) {
 	const { on, changes } = fragileFolder(begin);
 	const first = changes.length;
@@ -25,7 +25,7 @@ function cutAnywhere(
 
 const found = (states: Contents[], path = sheet) =>
 	new Set(states.map(state => state.get(path)?.toString() ?? 'nothing'));
-const replace = (on: Machine) => void saveWhole(sheet, young, readWhole(sheet, undefined, on).mark, on);
+const replace = (on: FileSystem) => void saveWhole(sheet, young, readWhole(sheet, undefined, on).mark, on);
 
 test('a power cut leaves the old sheet or the new one, and the new one once the save has ended', () => {
 	const { during, after } = cutAnywhere({ [sheet]: old }, replace);
@@ -49,7 +49,7 @@ test('a power cut over an edit by hand leaves that edit, and your version whole 
 test('a power cut leaves the old audit or the new one, and never a new audit without its picture', () => {
 	const picture = '/limits.svg';
 	const begin = { '/audit.md': old, [picture]: 'old picture' };
-	const write = (on: Machine) => writeOut('/audit.md', young, { 'limits.svg': 'new picture' }, on);
+	const write = (on: FileSystem) => writeOutput('/audit.md', young, { 'limits.svg': 'new picture' }, on);
 	const { during, after } = cutAnywhere(begin, write);
 	expect(found(during, '/audit.md')).toEqual(new Set([old, young]));
 	expect(found(during, picture)).toEqual(new Set(['old picture', 'new picture']));

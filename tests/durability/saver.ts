@@ -1,7 +1,7 @@
 // Runs as a process of its own: saves a counting sheet until it is killed, or a number of times.
 import { unlinkSync, writeSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { machine } from '../../src/files/machine.ts';
+import { fileSystem } from '../../src/files/file-system.ts';
 import { readWhole } from '../../src/files/read.ts';
 import { saveWhole } from '../../src/files/save.ts';
 import { sweep } from '../../src/files/sweep.ts';
@@ -11,7 +11,7 @@ import { countOf, sheetOf } from './sheet.ts';
 const [, , mode, path = '', figure = '0'] = process.argv;
 
 /** Adds one and tells the new count; false when another program was quicker. */
-function addOne(on = machine): boolean {
+function addOne(on = fileSystem): boolean {
 	const { text, mark } = readWhole(path);
 	const count = countOf(text) + 1;
 	const saved = saveWhole(path, sheetOf(count), mark, on);

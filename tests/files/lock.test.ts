@@ -1,8 +1,8 @@
 import { existsSync, readFileSync, unlinkSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { fileSystem } from '../../src/files/file-system.ts';
 import { withLock } from '../../src/files/lock.ts';
-import { machine } from '../../src/files/machine.ts';
 import { quickClock } from '../support/clock.ts';
 import { watched } from '../support/faulty.ts';
 import { temporaryFolder } from '../support/folder.ts';
@@ -15,13 +15,13 @@ function setUp(holder?: object | string) {
 	return { path, lock, ...quickClock() };
 }
 /** Process 1 always runs. */
-const living = { token: 'theirs', pid: 1, host: machine.host, since: Date.now() };
+const living = { token: 'theirs', pid: 1, host: fileSystem.host, since: Date.now() };
 const done = () => 'done';
 
 test('the lock is there during the work, names its holder, and is gone after it, also when the work fails', () => {
 	const { path, lock, on } = setUp();
 	const held = withLock(path, on, () => JSON.parse(readFileSync(lock, 'utf8')));
-	expect(held).toMatchObject({ pid: process.pid, host: machine.host });
+	expect(held).toMatchObject({ pid: process.pid, host: fileSystem.host });
 	expect(existsSync(lock)).toBe(false);
 	const fail = () => {
 		throw new Error('the work failed');
@@ -32,7 +32,7 @@ test('the lock is there during the work, names its holder, and is gone after it,
 
 test('a running holder is waited for, for two seconds, and then named', () => {
 	const { path, lock, on, waited } = setUp(living);
-	expect(() => withLock(path, on, done)).toThrow(`process 1 on ${machine.host} has been saving it since 20`);
+	expect(() => withLock(path, on, done)).toThrow(`process 1 on ${fileSystem.host} has been saving it since 20`);
 	expect(() => withLock(path, on, done)).toThrow(`delete ${lock} first`);
 	expect(waited()).toBe(2 * 2000);
 	expect(readFileSync(lock, 'utf8')).toContain('theirs');

@@ -3,7 +3,7 @@ import { mkdirSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { machine } from '../../src/files/machine.ts';
+import { fileSystem } from '../../src/files/file-system.ts';
 import { FileProblem } from '../../src/files/problem.ts';
 import { largest, readPlace, readWhole } from '../../src/files/read.ts';
 import { seed } from '../counts.ts';
@@ -102,7 +102,7 @@ test('standard input is read to its end, in the pieces it comes in, and waited f
 	const pieces = ['{"na', null, 'me": 1', null, '}', ''];
 	let pauses = 0;
 	const on = {
-		...machine,
+		...fileSystem,
 		read(file: number, into: Uint8Array) {
 			expect(file).toBe(0);
 			const piece = pieces.shift();
@@ -119,13 +119,13 @@ test('standard input is read to its end, in the pieces it comes in, and waited f
 });
 
 test('standard input without end is refused at 16 MB', () => {
-	const on = { ...machine, read: (_: number, into: Uint8Array) => into.fill(32).length };
+	const on = { ...fileSystem, read: (_: number, into: Uint8Array) => into.fill(32).length };
 	expect(() => readPlace({ kind: 'stdin' }, on)).toThrow('standard input: this is larger than 16 MB');
 });
 
 test('a bug is not dressed up as a problem with a file', () => {
 	const on = {
-		...machine,
+		...fileSystem,
 		look() {
 			throw new TypeError('a bug');
 		},

@@ -14,7 +14,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { machine } from '../../src/files/machine.ts';
+import { fileSystem } from '../../src/files/file-system.ts';
 import { FileProblem } from '../../src/files/problem.ts';
 import { largest, readWhole } from '../../src/files/read.ts';
 import { saveWhole } from '../../src/files/save.ts';
@@ -127,7 +127,7 @@ test('a disk that knows no owners and no modes can be saved to', () => {
 	const refuse = () => {
 		throw systemError('EPERM');
 	};
-	expect(saveWhole(path, 'new', mark, { ...machine, chown: refuse, chmod: refuse }).result).toBe('saved');
+	expect(saveWhole(path, 'new', mark, { ...fileSystem, chown: refuse, chmod: refuse }).result).toBe('saved');
 });
 
 test('a link stays a link, and what it points to is saved, with the hidden files beside it', () => {

@@ -1,12 +1,12 @@
 import { mkdirSync, readdirSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { machine } from '../../src/files/machine.ts';
+import { fileSystem } from '../../src/files/file-system.ts';
 import { tempPath } from '../../src/files/names.ts';
 import { sweep } from '../../src/files/sweep.ts';
 import { temporaryFolder } from '../support/folder.ts';
 
-const dead = { ...machine, pid: 999_999_999 };
+const dead = { ...fileSystem, pid: 999_999_999 };
 const elsewhere = { ...dead, host: 'other' };
 
 function folderWith(...paths: ((path: string) => string)[]) {
@@ -19,7 +19,7 @@ function folderWith(...paths: ((path: string) => string)[]) {
 test('half-written files of dead processes go; those of running ones and of other computers stay', () => {
 	const { folder, files } = folderWith(
 		path => tempPath(path, dead),
-		path => tempPath(path, machine),
+		path => tempPath(path, fileSystem),
 		path => tempPath(path, elsewhere),
 	);
 	sweep(folder);
@@ -32,7 +32,7 @@ test('half-written files of dead processes go; those of running ones and of othe
 
 test('whoever wrote it, a half-written file is gone after a day', () => {
 	const { folder, files } = folderWith(
-		path => tempPath(path, machine),
+		path => tempPath(path, fileSystem),
 		path => tempPath(path, elsewhere),
 	);
 	for (const file of files) utimesSync(file, Date.now() / 1000, Date.now() / 1000 - 86_500);

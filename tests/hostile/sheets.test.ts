@@ -1,8 +1,8 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { isForPerson } from '../../src/cli/exit.ts';
-import { type Opened, openSheet } from '../../src/cli/sheet.ts';
+import { isForPerson } from '../../src/cli/process/exit.ts';
+import { type Opened, openSheet } from '../../src/cli/sheet/sheet.ts';
 import { writeSheet } from '../../src/sheet/write.ts';
 import { counts, seed } from '../counts.ts';
 import { chance } from '../support/chance.ts';

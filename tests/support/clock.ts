@@ -1,10 +1,10 @@
-import { type Machine, machine } from '../../src/files/machine.ts';
+import { type FileSystem, fileSystem } from '../../src/files/file-system.ts';
 
 /** A machine on which waiting takes no time: its clock is moved on instead. `waited` tells by how many ms. */
-export function quickClock(): { on: Machine; waited: () => number } {
+export function quickClock(): { on: FileSystem; waited: () => number } {
 	let ms = 0;
-	const on: Machine = {
-		...machine,
+	const on: FileSystem = {
+		...fileSystem,
 		now: () => Date.now() + ms,
 		pause(longer) {
 			ms += longer;

@@ -1,4 +1,4 @@
-import { type Machine, machine } from '../../src/files/machine.ts';
+import { type FileSystem, fileSystem } from '../../src/files/file-system.ts';
 
 /** The operations on the disk, as the tests count them. */
 const operations = [
@@ -16,12 +16,15 @@ const operations = [
 	'look',
 	'readLink',
 	'list',
-] as const satisfies (keyof Machine)[];
+] as const satisfies (keyof FileSystem)[];
 
 export type Operation = (typeof operations)[number];
 
 /** A machine that calls `before` before each operation on the disk, with its number from 1, its name and its arguments. */
-export function watched(before: (n: number, operation: Operation, args: unknown[]) => void, on = machine): Machine {
+export function watched(
+	before: (n: number, operation: Operation, args: unknown[]) => void,
+	on = fileSystem,
+): FileSystem {
 	let n = 0;
 	const wrapped = operations.map(operation => {
 		const call = (...args: unknown[]) => {
@@ -39,7 +42,7 @@ export function systemError(code: string): Error {
 }
 
 /** How many operations on the disk the work takes. */
-export function operationsOf(work: (on: Machine) => void): number {
+export function operationsOf(work: (on: FileSystem) => void): number {
 	let count = 0;
 	work(
 		watched(n => {

@@ -1,4 +1,4 @@
-import type { Machine } from '../../src/files/machine.ts';
+import type { FileSystem } from '../../src/files/file-system.ts';
 import { systemError } from './faulty.ts';
 
 /** What happened on the disk, in order. A name that points to no file is a removed one. */
@@ -15,7 +15,7 @@ export type Contents = Map<string, Buffer>;
  * A folder in memory that remembers every change to it, so that the power can be cut after any of them.
  * The files it begins with are safe on the disk. A write takes 1500 bytes at most.
  */
-export function fragileFolder(begin: Record<string, string>): { on: Machine; changes: Change[] } {
+export function fragileFolder(begin: Record<string, string>): { on: FileSystem; changes: Change[] } {
 	const changes: Change[] = [];
 	const names = new Map<string, number>();
 	const files: Buffer[] = [];
@@ -33,7 +33,7 @@ export function fragileFolder(begin: Record<string, string>): { on: Machine; cha
 	}
 	changes.push({ kind: 'flush folder' });
 
-	const on: Machine = {
+	const on: FileSystem = {
 		open(name, flags) {
 			const file = names.get(name);
 			if (flags === 'wx' && file !== undefined) throw systemError('EEXIST');

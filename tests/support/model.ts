@@ -2,7 +2,7 @@ import { createHash } from 'node:crypto';
 import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Model, makeModel } from '../../src/audit/model.ts';
-import { textsUnder } from '../../src/files/packs.ts';
+import { readTexts } from '../../src/files/packs.ts';
 import { quantities } from '../../src/quantities/model/all.ts';
 import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
 import type { Rulebook } from '../../src/rulebook/rulebook.ts';
@@ -13,7 +13,7 @@ export const rulesFolder = fileURLToPath(new URL('../../rules', import.meta.url)
 
 /** The texts of rules/, by path inside it. */
 export const ruleTexts = () =>
-	textsUnder(rulesFolder, ['.yaml']).map(({ path, text }) => ({ path: relative(rulesFolder, path), text }));
+	readTexts(rulesFolder, ['.yaml']).map(({ path, text }) => ({ path: relative(rulesFolder, path), text }));
 
 export const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
 

@@ -1,8 +1,8 @@
-import { showAnswer } from '../../audit/show.ts';
 import { checkAnswer } from '../../sheet/check-answer.ts';
 import type { SheetProblem } from '../../sheet/problem.ts';
 import type { AnswerKind, Question, UnitSet } from '../../sheet/question.ts';
 import type { Answer } from '../../sheet/sheet.ts';
+import { formatAnswer } from '../../wording/format.ts';
 import { readChoice, readSeveral } from './choice.ts';
 import { readCircuits } from './circuits.ts';
 import { readCodes } from './codes.ts';
@@ -44,7 +44,7 @@ export function readEntry(question: Question, text: string, units: UnitSet, cyli
 	checkAnswer(question, answer, cylinders, { problems, warnings });
 	const [problem] = problems;
 	if (problem) return { is: 'problem', problem: `Found ${problem.found}. This takes ${problem.accepted}.` };
-	const echo = `${found.echo ?? showAnswer(question, answer, units)}${known ? `, ${known}` : ''}`;
+	const echo = `${found.echo ?? formatAnswer(question, answer, units)}${known ? `, ${known}` : ''}`;
 	const [odd] = warnings;
 	if (odd)
 		return { is: 'odd', answer, echo, problem: `${odd.found} is odd: ${odd.accepted}. Enter it once more to keep it.` };

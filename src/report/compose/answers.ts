@@ -1,7 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { showAnswer } from '../../audit/show.ts';
 import type { Question, UnitSet } from '../../sheet/question.ts';
 import { type Answer, answerTo } from '../../sheet/sheet.ts';
+import { formatAnswer } from '../../wording/format.ts';
 import { type Block, code, heading, type Inline, listed } from '../document.ts';
 
 /** The answers as given, with how they are known, notes, and what is not in effect. */
@@ -23,5 +23,5 @@ function told(question: Question, answer: Answer, units: UnitSet): string {
 	if (answer.value === undefined) return 'not known';
 	const spread = answer.spread === undefined ? [] : [`give or take ${answer.spread}`];
 	const known = question.of.length > 0 ? [answer.known ?? 'estimate', ...spread] : [];
-	return `${showAnswer(question, answer, units)}${known.length > 0 ? ` (${known.join(', ')})` : ''}`;
+	return `${formatAnswer(question, answer, units)}${known.length > 0 ? ` (${known.join(', ')})` : ''}`;
 }

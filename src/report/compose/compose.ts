@@ -3,6 +3,7 @@ import { fittedProcedures } from '../../audit/procedures.ts';
 import type { Block, Document } from '../document.ts';
 import { answers } from './answers.ts';
 import { cautions } from './cautions.ts';
+import type { ReportContext } from './context.ts';
 import { findOuts } from './find-out.ts';
 import { head } from './head.ts';
 import { ladder } from './ladder.ts';
@@ -13,12 +14,11 @@ import { parts } from './parts.ts';
 import { procedures } from './procedures.ts';
 import { readingCard } from './readings.ts';
 import { since } from './since.ts';
-import type { Told } from './told.ts';
 import { unjudged } from './unjudged.ts';
 import { wiring } from './wiring.ts';
 
 /** The parts of an audit, in the order in which they are needed at the car. A part without content leaves itself out. */
-const sections: readonly ((told: Told) => Block[])[] = [
+const sections: readonly ((told: ReportContext) => Block[])[] = [
 	head,
 	cautions,
 	list,

@@ -1,7 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { standsInTheWay } from '../../audit/stages.ts';
 import { type Block, heading, listed, paragraph, strong } from '../document.ts';
-import { before, count } from './names.ts';
+import { count, stageBy } from './names.ts';
 
 /** Name, date, versions; a line a stage: ready, or what stands in the way. */
 export function head(assessment: Assessment): Block[] {
@@ -12,7 +12,7 @@ export function head(assessment: Assessment): Block[] {
 		const told = [fails > 0 ? `${count(fails, 'thing')} to mend` : '', open > 0 ? `${open} not known yet` : '']
 			.filter(Boolean)
 			.join(', ');
-		return [strong(`${before(stage, assessment)}: `), ready ? 'ready, as far as the answers go' : told];
+		return [strong(`${stageBy(stage, assessment)}: `), ready ? 'ready, as far as the answers go' : told];
 	});
 	const odd = warnings.map(({ path, found, accepted }) => [`${path}: ${found} is odd; ${accepted}.`]);
 	return [

@@ -2,11 +2,11 @@ import type { Assessment } from '../../audit/assess.ts';
 import type { LimitRung } from '../../audit/audit.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
-import { span } from './names.ts';
-import type { Told } from './told.ts';
+import type { ReportContext } from './context.ts';
+import { rangeText } from './names.ts';
 
 /** What gives out first: the rungs lowest first, those that could not be placed, and what moves with boost. */
-export function ladder(assessment: Assessment & Partial<Pick<Told, 'pictures'>>): Block[] {
+export function ladder(assessment: Assessment & Partial<Pick<ReportContext, 'pictures'>>): Block[] {
 	const { limits } = assessment.audit;
 	if (limits.length === 0) return [];
 	const placed = limits.filter(({ value }) => value !== null);
@@ -35,7 +35,8 @@ function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
 			: bound === 'below'
 				? 'passed already at nothing'
 				: `${show(value!)}`;
-	const band = low !== null && high !== null && low < high && bound === null ? `, ${span(show(low), show(high))}` : '';
+	const band =
+		low !== null && high !== null && low < high && bound === null ? `, ${rangeText(show(low), show(high))}` : '';
 	const share =
 		of_target !== null && of_target < 1 && bound === null ? `, ${Math.round(of_target * 100)} % of the target` : '';
 	const made = power === null || bound !== null ? '' : `, about ${wording.show('engine.power', power)}`;

@@ -4,12 +4,12 @@ import { valueIn } from '../../audit/conditions.ts';
 import { standsInTheWay } from '../../audit/stages.ts';
 import { type Stage, stages } from '../../rulebook/rulebook.ts';
 import { type Block, code, heading, type Inline, paragraph, strong } from '../document.ts';
+import type { ReportContext } from './context.ts';
 import type { FindOut } from './find-out.ts';
-import { before, cautionWords, count, lower } from './names.ts';
-import type { Told } from './told.ts';
+import { cautionWords, count, lower, stageBy } from './names.ts';
 
 /** The list: a stage at a time, what is wrong by priority, then what has to be found out. */
-export function list(told: Told): Block[] {
+export function list(told: ReportContext): Block[] {
 	const parts = stages.flatMap(stage => stagePart(stage, told));
 	const nothing = paragraph(
 		'Nothing is known to be wrong, and nothing that could hurt waits for an answer. That is not proof: it is what the answers say.',
@@ -17,7 +17,7 @@ export function list(told: Told): Block[] {
 	return [heading(2, 'The list'), ...(parts.length > 0 ? parts : [nothing])];
 }
 
-function stagePart(stage: Stage, told: Told): Block[] {
+function stagePart(stage: Stage, told: ReportContext): Block[] {
 	const own = told.audit.findings.filter(finding => finding.stage === stage && standsInTheWay(finding));
 	if (own.length === 0) return [];
 	const asked = told.open.filter(findOut => findOut.stage === stage);
@@ -26,7 +26,7 @@ function stagePart(stage: Stage, told: Told): Block[] {
 		({ verdict, missing }) => verdict === 'cannot-tell' && !missing.some(answer => here.has(answer)),
 	).length;
 	return [
-		heading(3, before(stage, told)),
+		heading(3, stageBy(stage, told)),
 		...own.filter(({ verdict }) => verdict === 'fails').map(finding => task(finding, told)),
 		...own.filter(({ verdict }) => verdict === 'not-evaluated').map(broken),
 		...asked.map(findOut => line(findOut, told)),
@@ -101,9 +101,9 @@ const inBrief = (assumed: readonly string[], assessment: Assessment): string =>
 
 /** Usual values that went in, by what they stand for, with their figures. */
 const assumedWords = (assumed: readonly string[], assessment: Assessment): string =>
-	usualValues(assumed.map(id => assumedName(id, assessment)));
+	usualValuesText(assumed.map(id => assumedName(id, assessment)));
 
-export const usualValues = (names: readonly string[]): string => `usual values for ${names.join(', ')}.`;
+export const usualValuesText = (names: readonly string[]): string => `usual values for ${names.join(', ')}.`;
 
 /** What a usual value stands for, with its figure. */
 export function assumedName(id: string, { state, wording }: Pick<Assessment, 'state' | 'wording'>): string {

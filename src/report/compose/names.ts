@@ -5,7 +5,7 @@ import type { Inline } from '../document.ts';
 import { strong } from '../document.ts';
 
 /** A stage in words. Without boost nothing waits for boost, and what stands there is settled before full load. */
-export const before = (stage: Stage, { state }: Pick<Assessment, 'state'>): string =>
+export const stageBy = (stage: Stage, { state }: Pick<Assessment, 'state'>): string =>
 	stage === 'boost' && valueIn(state, 'boost.kind') === 'none' ? 'Before full load' : stageTitles[stage];
 
 const stageTitles: Readonly<Record<Stage, string>> = {
@@ -22,7 +22,7 @@ export function count(number: number, one: string, many = `${one}s`): string {
 }
 
 /** Two figures as a span, `12.4 to 12.9 V`: a unit that both have is written once. */
-export function span(low: string, high: string): string {
+export function rangeText(low: string, high: string): string {
 	const [, number = low, unit] = /^(\S+)( .+)$/.exec(low) ?? [];
 	return unit !== undefined && high.endsWith(unit) ? `${number} to ${high}` : `${low} to ${high}`;
 }

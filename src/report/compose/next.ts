@@ -1,8 +1,8 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Effort } from '../../sheet/question.ts';
 import { type Block, code, heading, type Inline, listed, strong } from '../document.ts';
+import type { ReportContext } from './context.ts';
 import { upper } from './names.ts';
-import type { Told } from './told.ts';
 
 /** As many as one evening holds. */
 const most = 12;
@@ -19,7 +19,7 @@ export function worthMeasuring({ audit, model }: Assessment): Block[] {
 }
 
 /** What to measure next, and how to get every other answer that the list asks for. */
-export function next(told: Told): Block[] {
+export function next(told: ReportContext): Block[] {
 	const first = worthMeasuring(told);
 	const named = new Set(told.audit.next.slice(0, most).map(({ answer }) => answer));
 	const rest = told.open.filter(({ question }) => !named.has(question.id));

@@ -1,21 +1,21 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { QuantityValue } from '../../audit/audit.ts';
 import { quantityInputs } from '../../audit/quantity-values.ts';
-import { showAnswer, unitFor } from '../../audit/show.ts';
 import type { Outcome } from '../../expressions/tree.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import { slotNamed } from '../../quantities/replace.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { partnerOf } from '../../units/names.ts';
 import { write } from '../../units/write.ts';
+import { formatAnswer, unitFor } from '../../wording/format.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
-import { assumedName, usualValues } from './list.ts';
-import { span } from './names.ts';
-import type { Told } from './told.ts';
+import type { ReportContext } from './context.ts';
+import { assumedName, usualValuesText } from './list.ts';
+import { rangeText } from './names.ts';
 
 /** Every quantity by name: value, band, formula, inputs, what was assumed, source; then those without a value, and why. */
-export function numbers(assessment: Told): Block[] {
+export function numbers(assessment: ReportContext): Block[] {
 	const { audit, state, pictures } = assessment;
 	const known: Inline[][] = [];
 	const open: Inline[][] = [];
@@ -72,7 +72,7 @@ function line(
 	const partner = unit && wording.units === 'us' ? partnerOf(unit) : undefined;
 	const both = typeof value === 'number' && partner ? ` (${write(value, partner)})` : '';
 	const [least, most] = [low, high].map(end => wording.show(quantity.id, end));
-	const band = least && most && least !== most ? `, ${span(least, most)}` : '';
+	const band = least && most && least !== most ? `, ${rangeText(least, most)}` : '';
 	const more = bound === null ? '' : ` or ${bound === 'above' ? 'more' : 'less'}`;
 	const inputs = [...seen(quantity, state)].map(names.input).filter(input => input !== null);
 	const sources = quantity.source.map(source => model.rulebook.sources[source] ?? source);
@@ -82,7 +82,7 @@ function line(
 		strong(wording.show(quantity.id, value as Outcome) ?? String(value)),
 		`${both}${band}${more}. Formula: ${inSigns(quantity.formula)}.`,
 		...(inputs.length > 0 ? [` From ${inputs.join(', ')}.`] : []),
-		...(assumed.length > 0 ? [` Assumed: ${usualValues(assumed.map(names.assumed))}`] : []),
+		...(assumed.length > 0 ? [` Assumed: ${usualValuesText(assumed.map(names.assumed))}`] : []),
 		` ${quantity.nature === 'estimate' ? 'An estimate' : 'An exact formula'}; ${sources.join('; ')}.`,
 	];
 }
@@ -108,6 +108,6 @@ function inputWords(id: string, { sheet, state, wording }: Assessment): string |
 	const { question } = state.graph.nodes[slot]!;
 	const answer = question && answerTo(sheet, id);
 	const shown =
-		question && answer?.value !== undefined ? showAnswer(question, answer, wording.units) : wording.show(id, value);
+		question && answer?.value !== undefined ? formatAnswer(question, answer, wording.units) : wording.show(id, value);
 	return shown === null ? null : `${id} ${shown}`;
 }

@@ -1,11 +1,11 @@
 import type { FittedStep } from '../../audit/procedures.ts';
 import type { Rulebook } from '../../rulebook/rulebook.ts';
 import { type Block, heading, type Inline, paragraph, strong } from '../document.ts';
+import type { ReportContext } from './context.ts';
 import { cautionWords, upper } from './names.ts';
-import type { Told } from './told.ts';
 
 /** The day itself: each procedure fitted to the answers; one whose stage is not ready says so first. */
-export function procedures({ model, procedures: fitted }: Told): Block[] {
+export function procedures({ model, procedures: fitted }: ReportContext): Block[] {
 	const blocks = fitted.flatMap(({ title, ready, steps }): Block[] => [
 		heading(3, upper(title)),
 		...(ready

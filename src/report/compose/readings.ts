@@ -5,7 +5,7 @@ import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
 import { write } from '../../units/write.ts';
 import { type Block, code, type Inline, listed, paragraph, strong } from '../document.ts';
-import { lower, span } from './names.ts';
+import { lower, rangeText } from './names.ts';
 
 const states: Readonly<Record<ExpectedReading['state'], string>> = {
 	'key-on': 'Key on, engine stopped',
@@ -46,7 +46,7 @@ const line =
 		const kind = (Object.keys(kept) as Kind[]).find(other => kept[other] === unit) ?? 'ratio';
 		const own = reading === 'injector-duty' ? unitNamed('%', ['ratio'])! : shownUnit(kind, wording.units);
 		const show = (number: number) => write(number, own);
-		const band = high === null ? `${show(low!)} or more` : span(show(low!), show(high));
+		const band = high === null ? `${show(low!)} or more` : rangeText(show(low!), show(high));
 		const off = measured !== null && (measured < low! || (high !== null && measured > high));
 		const seen = measured === null ? '' : `; you read ${show(measured)}${off ? ', which is outside' : ''}`;
 		return [`${title}: ${band}${seen}${assumed.length > 0 ? ' (partly assumed)' : ''}`];

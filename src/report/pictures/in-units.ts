@@ -1,6 +1,6 @@
-import { unitFor } from '../../audit/show.ts';
-import type { Wording } from '../../audit/words.ts';
 import { fromKept, toKept } from '../../units/unit.ts';
+import { unitFor } from '../../wording/format.ts';
+import type { Wording } from '../../wording/template.ts';
 
 /** Turns a quantity's numbers into the person's units, so that an axis has round figures, and writes them. */
 export function inUnits(wording: Wording, id: string): { of(kept: number): number; show(typed: number): string } {

@@ -3,7 +3,7 @@ import { standsInTheWay } from '../../audit/stages.ts';
 import { asked } from '../../interview/queue.ts';
 import { isAnswered } from '../../interview/state.ts';
 import { subjectWords } from '../../report/compose/list.ts';
-import { before } from '../../report/compose/names.ts';
+import { stageBy } from '../../report/compose/names.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
@@ -92,7 +92,7 @@ export function view(app: App, width: number): Frame {
 		).length;
 		return line(
 			clip(
-				`${ready ? '+' : '!'} ${before(stage, app.assessment!)}: ${ready ? 'ready, as far as the answers go' : `${fails} to mend, ${waits} not known`}`,
+				`${ready ? '+' : '!'} ${stageBy(stage, app.assessment!)}: ${ready ? 'ready, as far as the answers go' : `${fails} to mend, ${waits} not known`}`,
 				width,
 			),
 			ready ? 'good' : 'bad',

@@ -1,9 +1,9 @@
-import { showAnswer } from '../../audit/show.ts';
 import { readEntry } from '../../interview/entry/entry.ts';
 import type { Way } from '../../interview/entry/outcome.ts';
 import { cylindersOf, questionAt } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
+import { formatAnswer } from '../../wording/format.ts';
 import type { App } from '../app.ts';
 import { textOf } from '../line-editor.ts';
 import { clip, type Line, line, lines } from '../text.ts';
@@ -26,7 +26,7 @@ export function fieldLines(app: App, question: Question, width: number): Line[] 
 	const known = app.known ? `, ${app.known}` : '';
 	const now = answerTo(app.interview!.sheet, question.id);
 	const before = now
-		? `Now: ${now.value === undefined ? 'not known' : showAnswer(question, now, app.interview!.sheet.units)}`
+		? `Now: ${now.value === undefined ? 'not known' : formatAnswer(question, now, app.interview!.sheet.units)}`
 		: '';
 	const tail = withCaret(app);
 	const room = Math.max(8, width - shown.length - known.length - 12);

@@ -1,9 +1,9 @@
-import { showAnswer } from '../../audit/show.ts';
 import { progress } from '../../interview/queue.ts';
 import { questionAt, type State } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
 import { standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
+import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys, scrollKeys } from '../keymap.ts';
@@ -146,7 +146,7 @@ function sofar(state: State, question: Question, width: number): Line[] {
 		.flatMap(other => {
 			const answer = answerTo(state.sheet, other.id);
 			const short = other.id.replace(/^[a-z]+\./, '').replaceAll('_', ' ');
-			return answer?.value === undefined ? [] : [`${short} ${showAnswer(other, answer, state.sheet.units)}`];
+			return answer?.value === undefined ? [] : [`${short} ${formatAnswer(other, answer, state.sheet.units)}`];
 		});
 	return told.length > 0 ? lines(`So far: ${told.join('; ')}`, width, 'quiet').slice(0, 2) : [];
 }

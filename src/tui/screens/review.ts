@@ -1,6 +1,6 @@
-import { showAnswer } from '../../audit/show.ts';
 import type { Question } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
+import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
@@ -33,7 +33,7 @@ export function view(app: App, width: number): Frame {
 	const state = app.interview!;
 	const items = answered(app).map(question => {
 		const answer = answerTo(state.sheet, question.id)!;
-		const told = answer.value === undefined ? 'not known' : showAnswer(question, answer, state.sheet.units);
+		const told = answer.value === undefined ? 'not known' : formatAnswer(question, answer, state.sheet.units);
 		return clip(`${question.id}  ${told}${state.relevance.inEffect(question) ? '' : '  (not in effect)'}`, width - 2);
 	});
 	return {

@@ -1,5 +1,5 @@
-import { showAnswer } from '../../audit/show.ts';
 import { answerTo } from '../../sheet/sheet.ts';
+import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, rechecked, tell } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
@@ -21,7 +21,7 @@ function rows({ model, interview, unfolded }: App): Row[] {
 		);
 		const answers = own.map(question => {
 			const answer = answerTo(sheet, question.id)!;
-			const now = answer.value === undefined ? 'not known' : showAnswer(question, answer, sheet.units);
+			const now = answer.value === undefined ? 'not known' : formatAnswer(question, answer, sheet.units);
 			return {
 				id: question.id,
 				section: id,

@@ -1,0 +1,13 @@
+import { type Model, makeModel } from '../../audit/model.ts';
+import { readRulebook } from './assets.ts';
+import { sha256 } from './hash.ts';
+
+/** The model of the built rules, with rule packs added when paths are given. */
+export async function loadModel(packs: readonly string[] = []): Promise<Model> {
+	if (packs.length === 0) {
+		const { fingerprint, ...rulebook } = readRulebook();
+		return makeModel(rulebook, sha256, fingerprint);
+	}
+	const { withPacks } = await import('./packs.ts');
+	return makeModel(withPacks(packs), sha256);
+}

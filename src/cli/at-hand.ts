@@ -1,2 +1,0 @@
-/** The sheet that the command works on: for the last words of a program that broke. */
-export const atHand: { path: string | null } = { path: null };

@@ -1,0 +1,148 @@
+import { Argument, Command, Option } from 'commander';
+import { complete } from './commands/complete.ts';
+import { judgeOptions, packOption, unitsOption } from './options/flags.ts';
+import { BadUsage } from './process/exit.ts';
+import { print } from './process/output.ts';
+
+const sheetWords = 'a path, a name, or - for standard input';
+
+/**
+ * The table of every command; what does the work is loaded when one is called, and `status` gets its exit status. Help, the
+ * completion of the shells and the manual page are made from it: a placeholder's name says what stands there.
+ */
+export function commandTable(status: (code: number) => void): Command {
+	const program = new Command('swap-audit').description(
+		'Audits a home-built V8 engine swap: asks, computes, judges, and writes a prioritised list with cautions.',
+	);
+	program
+		.command('interview')
+		.summary('answer questions about a build')
+		.description('Asks about a build and keeps every answer in the sheet at once: stop whenever you like, go on later.')
+		.argument('[sheet]', 'a path or a name; one that does not exist is started')
+		.option('--quick', 'the quick pass: a quarter of an hour')
+		.addOption(new Option('--section <section>', 'one section only'))
+		.option('--plain', 'by lines, without a drawn screen')
+		.addOption(packOption())
+		.action(async (sheet, flags) => status(await (await import('./commands/interview.ts')).interview(sheet, flags)));
+	judgeOptions(
+		program
+			.command('audit')
+			.summary('judge a sheet')
+			.description(
+				'Judges a sheet and prints the audit as Markdown. Printing changes nothing; --out keeps a record in the sheet.',
+			)
+			.argument('[sheet]', sheetWords),
+	)
+		.addOption(new Option('--lines', 'one sheet a line on standard input, one audit a line printed'))
+		.addOption(new Option('--schema', 'print the JSON Schema of an audit; judges nothing'))
+		.action(async (sheet: string | undefined, flags) => {
+			if (flags.schema) {
+				const { auditSchema } = await import('../report/audit-schema.ts');
+				print(JSON.stringify(auditSchema, null, 2));
+				return;
+			}
+			if (flags.lines) {
+				if (sheet !== undefined) throw new BadUsage('audit --lines reads the sheets from standard input: name none');
+				status(await (await import('./commands/audit-jsonl.ts')).auditJsonl(flags));
+				return;
+			}
+			if (sheet === undefined) throw new BadUsage('audit: name a sheet: a path, a name, or - for standard input');
+			status(await (await import('./commands/audit.ts')).audit(sheet, flags));
+		});
+	judgeOptions(
+		program
+			.command('recheck')
+			.summary('judge again and say what changed')
+			.description('Judges a sheet again, says what changed since an earlier audit, and keeps a record in the sheet.')
+			.argument('<sheet>', sheetWords),
+	)
+		.addOption(
+			new Option(
+				'--since <day or file>',
+				'compare with this: a day, an audit as JSON, another sheet (default: the last audit in the sheet)',
+			),
+		)
+		.action(async (sheet: string, flags) =>
+			status(await (await import('./commands/audit.ts')).audit(sheet, { ...flags, since: flags.since ?? null })),
+		);
+	const parts = {
+		limits: 'what gives out first as boost goes up',
+		next: 'what to measure next',
+		readings: 'what you should read on gauges and meters',
+	} as const;
+	for (const [name, words] of Object.entries(parts)) {
+		program
+			.command(name)
+			.summary(words)
+			.description(`Prints one part of the audit alone: ${words}.`)
+			.argument('<sheet>', sheetWords)
+			.option('--json', 'print a JSON array')
+			.addOption(unitsOption())
+			.addOption(packOption())
+			.action(async (sheet: string, flags) =>
+				status(await (await import('./commands/parts.ts')).printPart(name as keyof typeof parts, sheet, flags)),
+			);
+	}
+	const rules = program
+		.command('rules')
+		.summary('list the rules, show one, run their examples')
+		.description('The rules that judge a sheet: lists them, shows one in words, runs their examples.');
+	const packs = '[pack...]';
+	const packWords = 'rule packs to add: files or folders';
+	rules
+		.command('list')
+		.description('Prints a line a rule: id, before which stage to settle it, what is at stake, title.')
+		.summary('a line a rule')
+		.argument(packs, packWords)
+		.action(async added => status((await import('./commands/rules.ts')).list(added)));
+	rules
+		.command('show')
+		.summary('one rule in words')
+		.description('Prints one rule in words: what it reads, thresholds, why, what to do, how to prove it, source.')
+		.argument('<rule>', 'a rule id')
+		.argument(packs, packWords)
+		.action(async (id, added) => status((await import('./commands/rules.ts')).show(id, added)));
+	rules
+		.command('test')
+		.summary('run the examples of the rules')
+		.description('Runs every example of every rule, packs included; status 1 when one comes out wrong.')
+		.argument(packs, packWords)
+		.action(async added => status((await import('./commands/rules.ts')).test(added)));
+	rules
+		.command('schema')
+		.summary('for editors: what a rule file may hold')
+		.description('Prints the JSON Schema of a rule file or a pack, for completion in an editor.')
+		.action(async () => status((await import('./commands/rules.ts')).schema()));
+	program
+		.command('quantities')
+		.summary('each computed quantity with formula, range and source')
+		.description('Prints each quantity that is computed, with formula, inputs, range and source.')
+		.argument('[quantity]', 'one of them, by id')
+		.option('--json', 'print a JSON array')
+		.action(async (id, flags) => status((await import('./commands/quantities.ts')).quantities(id, flags)));
+	program
+		.command('questions')
+		.summary('every question and its id')
+		.description('Prints every question and the id of its answer in the sheet.')
+		.option('--json', 'print a JSON array')
+		.option('--schema', 'print the JSON Schema of a sheet')
+		.action(async flags => status((await import('./commands/questions.ts')).questions(flags)));
+	program
+		.command('completion')
+		.summary('TAB completion for your shell')
+		.description('Prints the script that teaches a shell to complete swap-audit; its first lines say where it goes.')
+		.addArgument(new Argument('<shell>', 'which shell').choices(['bash', 'zsh', 'fish']))
+		.action(async shell => status((await import('./commands/completion.ts')).completion(shell)));
+	program
+		.command('complete', { hidden: true })
+		.description('What the completion scripts ask: the words so far, the last one unfinished.')
+		.argument('[word...]')
+		.action(async words => status(await complete(program, words)));
+	return program;
+}
+
+/** A command and all below it. */
+export function* everyCommand(command: Command): Generator<Command> {
+	yield command;
+	for (const below of command.commands) yield* everyCommand(below);
+}

@@ -1,0 +1,75 @@
+import { createInterface } from 'node:readline';
+import type { Model } from '../../audit/model.ts';
+import { changeCounts, changeLines } from '../../interview/changes.ts';
+import type { Pass } from '../../interview/state.ts';
+import { runLines } from '../../plain/face.ts';
+import { loadModel } from '../assets/model.ts';
+import { BadUsage, exit } from '../process/exit.ts';
+import { print } from '../process/output.ts';
+import { openOrStart } from '../sheet/open.ts';
+import { type Opened, saveSheet, warnUnusual } from '../sheet/sheet.ts';
+import { writeAudit } from '../sheet/write-audit.ts';
+import { drawn } from './drawn.ts';
+
+export interface InterviewFlags {
+	readonly quick?: boolean;
+	readonly section?: string;
+	readonly plain?: boolean;
+	readonly rules?: readonly string[];
+}
+
+/** Whether this terminal wants lines instead of a drawn screen. */
+export function wantsLines(flags: InterviewFlags): boolean {
+	return flags.plain === true || process.env.TERM === 'dumb' || Boolean(process.env.INK_SCREEN_READER);
+}
+
+/** `swap-audit interview [SHEET]`, and the bare command: fills a sheet, drawn or by lines. */
+export async function interview(argument: string | undefined, flags: InterviewFlags): Promise<number> {
+	const lines = wantsLines(flags);
+	if (!lines && !(process.stdin.isTTY && process.stdout.isTTY)) {
+		throw new BadUsage(
+			'this is not a terminal: use swap-audit interview SHEET --plain for questions by lines, or swap-audit audit SHEET',
+		);
+	}
+	const model = await loadModel(flags.rules);
+	const section = flags.section ?? null;
+	if (section !== null && !model.rulebook.sections.some(({ id }) => id === section)) {
+		throw new BadUsage(
+			`--section: found ${JSON.stringify(section)}; accepted: ${model.rulebook.sections.map(({ id }) => id).join(', ')}`,
+		);
+	}
+	const pass: Pass = flags.quick ? 'quick' : 'full';
+	if (!lines) return drawn(model, argument, pass, section);
+	if (argument === undefined)
+		throw new BadUsage('interview --plain: name a sheet; a path that does not exist starts a new one');
+	return byLines(model, openOrStart(argument, model), pass, section);
+}
+
+async function byLines(model: Model, opened: Opened, pass: Pass, section: string | null): Promise<number> {
+	warnUnusual(opened);
+	let now = opened;
+	// Each answer is in the sheet as soon as it is given.
+	process.on('SIGHUP', () => process.exit(exit.hangUp));
+	process.on('SIGINT', () => process.exit(exit.interrupted));
+	process.on('SIGTERM', () => process.exit(exit.terminated));
+	const face = {
+		lines: createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
+		say: print,
+		save: (sheet: Opened['sheet']) => {
+			now = saveSheet(now, sheet);
+		},
+		width: Math.min(process.stdout.columns ?? 80, 100),
+	};
+	const { because, sheet, since } = await runLines(model, opened.sheet, pass, section, face);
+	if (because === 'end-of-input') {
+		print('No more lines: saved as it stands.');
+		return exit.interrupted;
+	}
+	const { told, assessment } = writeAudit(model, { ...now, sheet }, since);
+	if (assessment?.audit.since) {
+		print(`Since ${assessment.audit.since.date}: ${changeCounts(assessment)}`);
+		for (const line of changeLines(assessment)) print(`  ${line}`);
+	}
+	print(`${told}.`);
+	return exit.done;
+}

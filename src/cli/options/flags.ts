@@ -1,0 +1,40 @@
+import { type Command, Option } from 'commander';
+import { stages } from '../../rulebook/rulebook.ts';
+import { readDate, readDraws, readStage, readUnits } from './values.ts';
+
+const collect = (path: string, paths: readonly string[] = []): string[] => [...paths, path];
+
+export const unitsOption = () =>
+	new Option('--units <set>', "units to write in, if not the sheet's own")
+		.choices(['us', 'metric'])
+		.argParser(readUnits);
+
+export const packOption = () =>
+	new Option('--rules <pack>', 'add a rule pack, a file or a folder of them; may be given again').argParser(collect);
+
+/** The options that `audit` and `recheck` share. */
+export function judgeOptions(command: Command): Command {
+	return command
+		.addOption(
+			new Option('--out <file>', 'write to a file: .md (pictures beside it), .html, .json, .csv (wiring worksheet)'),
+		)
+		.addOption(new Option('--json', 'print the audit as JSON'))
+		.addOption(unitsOption())
+		.addOption(packOption())
+		.addOption(
+			new Option('--gate <stage>', 'end with status 1 unless this stage and all before it are ready')
+				.choices(stages)
+				.argParser(readStage),
+		)
+		.addOption(
+			new Option('--date <day>', 'the day to put on it, YYYY-MM-DD (default: today)').argParser(day => readDate(day)),
+		)
+		.addOption(
+			new Option(
+				'--draws <count>',
+				'draws that tell how sure a verdict is; more is steadier and slower (default: 400)',
+			).argParser(readDraws),
+		)
+		.addOption(new Option('--record', 'keep the audit in the sheet, for the next recheck'))
+		.addOption(new Option('--no-record', 'do not keep it'));
+}

@@ -1,0 +1,42 @@
+import { writeSync } from 'node:fs';
+import { asProblem } from '../../files/problem.ts';
+import { sanitize } from '../../text/sanitize.ts';
+
+/** A line of talk, to stderr: stdout holds data only. Control characters never reach the terminal. */
+export function printMessage(line: string): void {
+	const harmless = line.split('\n').map(sanitize).join('\n');
+	try {
+		writeWhole(2, Buffer.from(`${harmless}\n`));
+	} catch {
+		// Nobody listens: then nothing is lost.
+	}
+}
+
+/**
+ * Data, to stdout, whole: waits for a slow pipe. A closed one ends the command quietly, with the status it has come to.
+ *
+ * @throws FileProblem when the system refuses, as on a disk that is full
+ */
+export function print(text: string): void {
+	toStdout(Buffer.from(text.endsWith('\n') ? text : `${text}\n`));
+}
+
+function toStdout(bytes: Uint8Array): void {
+	try {
+		writeWhole(1, bytes);
+	} catch (error) {
+		if ((error as NodeJS.ErrnoException).code === 'EPIPE') process.exit();
+		throw asProblem('standard output', error);
+	}
+}
+
+function writeWhole(stream: 1 | 2, bytes: Uint8Array): void {
+	for (let at = 0; at < bytes.length; ) {
+		try {
+			at += writeSync(stream, bytes, at);
+		} catch (error) {
+			if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error;
+			Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2);
+		}
+	}
+}

@@ -1,0 +1,31 @@
+import { type Assessment, assess } from '../../audit/assess.ts';
+import type { UnitSet } from '../../sheet/question.ts';
+import { loadModel } from '../assets/model.ts';
+import { version } from '../assets/version.ts';
+import { today } from '../options/values.ts';
+import { type Opened, openSheet, warnUnusual } from './sheet.ts';
+
+/** The flags that every judging command knows. */
+export interface JudgeFlags {
+	readonly units?: UnitSet;
+	readonly rules?: readonly string[];
+	readonly date?: string;
+	readonly draws?: number;
+}
+
+/** Enough draws for a steady second digit of how sure a verdict is. */
+export const defaultDraws = 400;
+
+/** Reads a sheet and judges it. */
+export async function judgeSheet(argument: string, flags: JudgeFlags): Promise<Assessment & { opened: Opened }> {
+	const model = await loadModel(flags.rules);
+	const opened = openSheet(argument, model.rulebook.questions);
+	warnUnusual(opened);
+	const assessment = assess(model, opened, {
+		date: flags.date ?? today(),
+		units: flags.units ?? opened.sheet.units,
+		tool: version,
+		draws: flags.draws ?? defaultDraws,
+	});
+	return { ...assessment, opened };
+}

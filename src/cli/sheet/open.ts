@@ -1,0 +1,22 @@
+import { existsSync } from 'node:fs';
+import { basename, dirname } from 'node:path';
+import type { Model } from '../../audit/model.ts';
+import { makeFolder } from '../../files/folders.ts';
+import { locateSheet } from '../../files/paths.ts';
+import { sweep } from '../../files/sweep.ts';
+import { emptySheet } from '../../sheet/sheet.ts';
+import { BadUsage } from '../process/exit.ts';
+import { type Opened, openSheet, saveSheet } from './sheet.ts';
+
+/** The sheet that is there, or a new one named after its file. */
+export function openOrStart(argument: string, model: Model): Opened {
+	const place = locateSheet(argument, process.env, process.cwd());
+	if (place.kind === 'stdin') throw new BadUsage('interview: standard input cannot be saved to; name a sheet');
+	const folder = dirname(place.path);
+	if (existsSync(folder)) sweep(folder);
+	else if (place.kind === 'path') throw new BadUsage(`there is no folder ${JSON.stringify(folder)}; make it first`);
+	if (existsSync(place.path)) return openSheet(argument, model.rulebook.questions);
+	if (place.kind === 'name') makeFolder(folder);
+	const sheet = emptySheet(basename(place.path).replace(/\.json$/, ''));
+	return saveSheet({ sheet, warnings: [], place, mark: null }, sheet);
+}

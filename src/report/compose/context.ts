@@ -1,0 +1,11 @@
+import type { Assessment } from '../../audit/assess.ts';
+import type { FittedProcedure } from '../../audit/procedures.ts';
+import type { FindOut } from './find-out.ts';
+
+/** An audit that is being told, with what several of its parts speak of. */
+export interface ReportContext extends Assessment {
+	readonly open: readonly FindOut[];
+	readonly procedures: readonly FittedProcedure[];
+	/** Whether pictures are seen where it is told. */
+	readonly pictures: boolean;
+}

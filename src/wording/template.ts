@@ -1,0 +1,131 @@
+import type { Outcome } from '../expressions/tree.ts';
+import type { AnyQuantity } from '../quantities/quantity.ts';
+import type { Rule } from '../rulebook/rulebook.ts';
+import type { Question, UnitSet } from '../sheet/question.ts';
+import { type Formattable, formatValue } from './format.ts';
+import { inMetric } from './us-to-metric.ts';
+
+/** What the names in a rule's words stand for. */
+export class Wording {
+	private readonly questions: ReadonlyMap<string, Question>;
+	private readonly quantities: ReadonlyMap<string, AnyQuantity>;
+	readonly units: UnitSet;
+	/** The rulebook's texts come again with every sheet, so they are made ready once. */
+	private readonly texts = new Map<string, Ready>();
+	private readonly rules = new Map<Rule, RuleWords<Ready>>();
+
+	constructor(questions: readonly Question[], quantities: readonly AnyQuantity[], units: UnitSet) {
+		this.questions = new Map(questions.map(question => [question.id, question]));
+		this.quantities = new Map(quantities.map(quantity => [quantity.id, quantity]));
+		this.units = units;
+	}
+
+	/** What a name is; within a rule its thresholds and the part at hand come first. */
+	what(name: string, rule: Rule | null): Formattable {
+		const threshold = rule && Object.hasOwn(rule.thresholds, name) ? rule.thresholds[name] : undefined;
+		if (threshold) {
+			// A threshold that only names something is written as that something is.
+			return threshold.value[0] === 'name' ? this.what(threshold.value[1], null) : { threshold };
+		}
+		const each = rule?.each ? this.questions.get(rule.each.answer) : undefined;
+		if (name === 'value' && each) return { reading: each };
+		if (name === 'item' && each) return { question: each };
+		const question = this.questions.get(name);
+		if (question) return { question };
+		const quantity = this.quantities.get(name);
+		return quantity ? { quantity } : {};
+	}
+
+	/** A value as written for the person; null when it is not known. */
+	show(name: string, value: Outcome, rule: Rule | null = null): string | null {
+		return formatValue(value, this.what(name, rule), this.units);
+	}
+
+	/** A text without names, with the figures that it has of itself in the units asked for. */
+	say(text: string): string {
+		return this.units === 'metric' ? inMetric(text) : text;
+	}
+
+	/**
+	 * A text with its {names} filled in, and the figures that it has of itself in the units asked for. A sentence with a
+	 * name that is not known is left out; a text of which nothing is left is empty.
+	 */
+	fill(text: string, read: (name: string) => Outcome, rule: Rule | null = null): string {
+		return this.filled(this.readied(text), read, rule);
+	}
+
+	/** A rule's words as `fill` would have them, by what they are for. */
+	ofRule(rule: Rule, read: (name: string) => Outcome): RuleWords<string> {
+		let ready = this.rules.get(rule);
+		if (!ready) {
+			const readied = (text: string) => this.readied(text);
+			ready = {
+				title: readied(rule.title),
+				why: readied(rule.why),
+				do: rule.do.map(readied),
+				prove: readied(rule.prove),
+			};
+			this.rules.set(rule, ready);
+		}
+		const filled = (text: Ready) => this.filled(text, read, rule);
+		const steps = ready.do.every(isPlain) ? ready.do : ready.do.map(filled);
+		return { title: filled(ready.title), why: filled(ready.why), do: steps, prove: filled(ready.prove) };
+	}
+
+	private filled(ready: Ready, read: (name: string) => Outcome, rule: Rule | null): string {
+		if (isPlain(ready)) return ready;
+		let filled = '';
+		for (const pieces of ready) {
+			const sentence = this.sentence(pieces, read, rule);
+			if (sentence) filled += filled === '' ? sentence : ` ${sentence}`;
+		}
+		return filled;
+	}
+
+	private readied(text: string): Ready {
+		let ready = this.texts.get(text);
+		if (ready === undefined) this.texts.set(text, (ready = split(this.say(text))));
+		return ready;
+	}
+
+	/** Words and names by turns as one sentence; null when a name in it is not known. */
+	private sentence(pieces: Sentence, read: (name: string) => Outcome, rule: Rule | null): string | null {
+		let sentence = pieces[0]!;
+		for (let index = 1; index < pieces.length; index += 2) {
+			const name = pieces[index]!;
+			const shown = this.show(name, read(name), rule);
+			if (shown === null) return null;
+			sentence += shown + pieces[index + 1]!;
+		}
+		return sentence;
+	}
+}
+
+/** Words and names by turns: it begins and ends with words, which may be empty. */
+type Sentence = readonly string[];
+
+/**
+ * A text split behind the full stops that end its sentences: those with a capital, a digit or a brace after them; one
+ * without names as it will always be.
+ */
+type Ready = string | readonly Sentence[];
+
+const isPlain = (ready: Ready): ready is string => typeof ready === 'string';
+
+/** A name to fill in, or sentences that are not one space apart. Most texts of a rulebook have neither. */
+const unfinished = /\{|\s\s|[^\S ]/;
+
+function split(said: string): Ready {
+	if (!unfinished.test(said)) return said;
+	const sentences = said.split(/(?<=[.!?])\s+(?=[A-Z0-9{"(])/).map(sentence => sentence.split(/\{([^{}]*)\}/));
+	const plain = sentences.every(({ length }) => length === 1);
+	return plain ? sentences.flat().filter(Boolean).join(' ') : sentences;
+}
+
+/** What a rule says, in texts of one sort or another. */
+interface RuleWords<Text> {
+	readonly title: Text;
+	readonly why: Text;
+	readonly do: readonly Text[];
+	readonly prove: Text;
+}
