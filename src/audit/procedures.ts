@@ -1,3 +1,4 @@
+import type { State } from '../quantities/pass.ts';
 import type { Step } from '../rulebook/rulebook.ts';
 import type { Assessment } from './assess.ts';
 import { conditionIn, valueIn } from './conditions.ts';
@@ -16,7 +17,13 @@ export interface FittedProcedure {
 	readonly steps: readonly FittedStep[];
 }
 
-/** The procedures that fit the answers: a step stays unless it is known not to apply. */
+/** Whether a step is shown: unless it is known not to apply, and with `only_when` only where that is known. */
+function fits(state: State, { applies, only_when }: Step): boolean {
+	const own = conditionIn(state, applies);
+	return own !== false && own !== null && conditionIn(state, only_when) === true;
+}
+
+/** The procedures that fit the answers. */
 export function fittedProcedures({ model, state, wording, audit }: Omit<Assessment, 'verdicts'>): FittedProcedure[] {
 	const unboosted = valueIn(state, 'boost.kind') === 'none';
 	return model.rulebook.procedures
@@ -34,7 +41,7 @@ export function fittedProcedures({ model, state, wording, audit }: Omit<Assessme
 				title,
 				ready: until.every(({ ready }) => ready),
 				steps: steps
-					.filter(({ applies }) => conditionIn(state, applies) !== false && conditionIn(state, applies) !== null)
+					.filter(step => fits(state, step))
 					.map(fitted)
 					.filter(step => step.do !== ''),
 			};

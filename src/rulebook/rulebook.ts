@@ -83,9 +83,13 @@ export interface Caution {
 	readonly when: Expression | null;
 }
 
+/** A step of a procedure. It stays unless `applies` is known to be false; with `only_when`, only where that is known to be true. */
 export interface Step {
 	readonly do: string;
 	readonly applies: Expression | null;
+	readonly only_when: Expression | null;
+	/** Rules that must hold before this step is done; none is settled later than the procedure's own stage. */
+	readonly relies: readonly string[];
 	readonly read: string;
 	readonly stop: string;
 	readonly cautions: readonly string[];

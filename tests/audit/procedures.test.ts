@@ -50,6 +50,18 @@ describe('the day itself', () => {
 	test('a procedure is ready when its stage and all before it are', () => {
 		expect(of().map(({ ready }) => ready)).toEqual([true, true, true, true]);
 		const bareHose = changed(boosted, { 'fuel.hose': { value: 'carburettor-rated' } });
-		expect(of(bareHose).map(({ ready }) => ready)).toEqual([true, false, false, false]);
+		expect(of(bareHose).map(({ ready }) => ready)).toEqual([false, false, false, false]);
+		const untried = changed(boosted, { 'build.checked_before_move': { value: [] } });
+		expect(of(untried).map(({ ready }) => ready)).toEqual([true, true, false, false]);
+	});
+
+	test('a figure over its limit says do not pull instead of what to read; a figure that is not known does not', () => {
+		const duty = (sheet = boosted) =>
+			steps(sheet).filter(step => /injector duty/i.test(step) && !/^Put on one log/.test(step));
+		expect(duty()).toEqual(['Read injector duty at the top of the pull.']);
+		const small = duty(changed(boosted, { 'injectors.rated_flow': { value: 19, unit: 'lb/h' } }));
+		expect(small.length).toBe(1);
+		expect(small[0]).toMatch(/^Do not pull\. Injector duty would come to \d+.* and the limit is 85 %/);
+		expect(duty(changed(boosted, { 'injectors.rated_flow': undefined }))).toEqual(duty());
 	});
 });

@@ -56,7 +56,9 @@ export function refuseUnread(
 	const read = new Set<string>();
 	for (const node of graph.nodes) for (const id of Object.keys(node.slots)) read.add(id);
 	for (const rule of rules) for (const id of namesRead(rule)) read.add(id);
-	for (const { steps } of procedures) for (const { applies } of steps) if (applies) namesIn(applies, read);
+	for (const { steps } of procedures)
+		for (const { applies, only_when } of steps)
+			for (const asked of [applies, only_when]) if (asked) namesIn(asked, read);
 	for (const { question, fields } of drafts) {
 		if (!read.has(question.id))
 			fields.report(

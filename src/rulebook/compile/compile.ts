@@ -56,7 +56,9 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 	});
 	const procedures = [...roots]
 		.filter(([path]) => path.startsWith('procedures/'))
-		.map(([, root]) => readProcedure(root, names, cautionIds))
+		.map(([, root]) =>
+			readProcedure(root, { names, cautions: cautionIds, rules: new Map(rules.map(rule => [rule.id, rule])) }),
+		)
 		.sort((a, b) => a.place - b.place);
 	const topicIds = new Set(topics.map(({ topic }) => topic));
 	const rulebook: Rulebook = {
