@@ -72,6 +72,3 @@ copyFileSync(`${root}demo/half-finished.sheet.json`, `${root}dist/demo.json`);
 const bin = `${root}dist/swap-audit.js`;
 writeFileSync(bin, `#!/usr/bin/env node\n${readFileSync(bin, 'utf8')}`);
 chmodSync(bin, 0o755);
-for (const args of [['--help'], ['audit', './demo.json'], ['interview', './demo.json']]) {
-	await runAtBuild('keep-code', `${root}dist`, ...args);
-}

@@ -11,7 +11,7 @@ export const withoutDevtools = {
 	},
 };
 
-/** The program is one script, not a module, so that what was compiled of it can be kept: it is handed what it takes from outside. */
+/** The program is one script, not a module, so that its compiled code can be cached: it is handed what it takes from outside. */
 export const handedIn = {
 	name: 'handed-in',
 	setup({ onResolve, onLoad }) {

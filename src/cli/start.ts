@@ -1,5 +1,14 @@
-import { keptFile, programIn, readKept } from './kept.ts';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Script } from 'node:vm';
+import { codeCacheFile, readCode, writeCode } from './code-cache.ts';
 
-// The file that the command runs: the program, with what was compiled of it kept by the build.
-const kept = readKept(keptFile(__dirname, process.argv.slice(2)));
-programIn(__dirname, kept).begin(require, __dirname, name => import(name));
+// The file that the command runs: the program as one script, with the compiled code of an earlier run where it fits.
+const filename = join(__dirname, 'program.js');
+const file = codeCacheFile(filename, process.argv.slice(2));
+const cachedData = file === null ? undefined : readCode(file);
+// Nothing in the program is beyond ASCII: the build sees to that.
+const script = new Script(readFileSync(filename, 'latin1'), { filename, ...(cachedData && { cachedData }) });
+if (file !== null && (!cachedData || script.cachedDataRejected)) process.on('exit', () => writeCode(file, script));
+// A script has neither `require` nor `import()` of its own.
+script.runInThisContext()(require, __dirname, (name: string) => import(name));

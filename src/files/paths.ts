@@ -60,6 +60,16 @@ export function configFolder(env: Env, platform = process.platform): string {
 	});
 }
 
+/** Where what can be made anew is cached. */
+export function cacheFolder(env: Env, platform = process.platform): string {
+	return folder(env, platform, {
+		chosen: env.XDG_CACHE_HOME,
+		mac: ['Library', 'Caches'],
+		windows: [env.LOCALAPPDATA, 'AppData', 'Local'],
+		other: ['.cache'],
+	});
+}
+
 interface Convention {
 	chosen: string | undefined;
 	mac: string[];

@@ -1,0 +1,56 @@
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import type { Script } from 'node:vm';
+import { crc32 } from 'node:zlib';
+import { cacheFolder } from '../files/paths.ts';
+
+/** Bytes of the checksum at the end of a file: the engine itself would run damaged code. */
+const checkSize = 4;
+
+/**
+ * Where compiled code of the program is cached: for this engine, machine and build of it. The ways to start the command
+ * use different parts of the program, so each has its own file. Null when the user switched compile caches off.
+ */
+export function codeCacheFile(program: string, [first = 'interview']: readonly string[]): string | null {
+	if (process.env.NODE_DISABLE_COMPILE_CACHE) return null;
+	const start = first.startsWith('-') ? 'help' : first === 'interview' ? 'interview' : 'audit';
+	const { size, mtimeMs } = statSync(program);
+	const build = `${size.toString(36)}-${Math.floor(mtimeMs).toString(36)}`;
+	return join(cacheFolder(process.env), 'code', `${process.versions.v8}-${process.arch}-${build}-${start}`);
+}
+
+/** Undefined where there is none, or it is damaged: then everything is compiled anew. */
+export function readCode(file: string): Buffer | undefined {
+	try {
+		const whole = readFileSync(file);
+		const code = whole.subarray(0, -checkSize);
+		return crc32(code) === whole.readUInt32LE(code.length) ? code : undefined;
+	} catch {
+		return undefined;
+	}
+}
+
+/** Writes what the engine has compiled so far, whole or not at all. A cache that cannot be written costs time, nothing else. */
+export function writeCode(file: string, script: Script): void {
+	const temp = `${file}.${process.pid}`;
+	try {
+		const code = script.createCachedData();
+		const check = Buffer.alloc(checkSize);
+		check.writeUInt32LE(crc32(code));
+		const folder = dirname(file);
+		mkdirSync(folder, { recursive: true });
+		writeFileSync(temp, Buffer.concat([code, check]), { mode: 0o600, flag: 'wx' });
+		renameSync(temp, file);
+		// What an older build or engine left there serves nobody.
+		const current = file.slice(0, file.lastIndexOf('-'));
+		for (const name of readdirSync(folder)) {
+			if (!join(folder, name).startsWith(current)) rmSync(join(folder, name), { force: true });
+		}
+	} catch {
+		try {
+			rmSync(temp, { force: true });
+		} catch {
+			// No folder to make one in: nothing was left.
+		}
+	}
+}
