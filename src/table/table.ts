@@ -1,0 +1,112 @@
+import { type Bytes, cellDecoder, encodingOf, plainBytes } from './bytes.ts';
+import { type Layout, layoutOf } from './layout.ts';
+import { cellsOf, logicalLines } from './lines.ts';
+import { BadTable } from './problem.ts';
+import type { Counts, Rows } from './rows.ts';
+import { type ColumnReading, Scanner } from './scan.ts';
+
+/** How much of a table is looked at before its rows are read, in bytes; the whole of most. */
+const looked = 1024 * 1024;
+/** No line of a table of numbers is longer, in bytes. */
+const longestLine = 1024 * 1024;
+
+/** A table that was opened: how it is laid out, its first cells, and its rows to be gone through once. */
+export interface Table {
+	readonly layout: Pick<Layout, 'delimiter' | 'decimal' | 'columns'>;
+	readonly encoding: string;
+	/** Rows of the beginning as text, in order, every `step`th of the first megabyte; shorter ones are left out. */
+	beginning(step?: number): Iterable<readonly string[]>;
+	/** Complete once the rows were gone through. */
+	readonly counts: Counts;
+	/** Bytes gone through so far. */
+	readonly read: () => number;
+	rows(readings: readonly ColumnReading[]): AsyncGenerator<Rows>;
+}
+
+/**
+ * Opens a table: reads its beginning and finds out how it is laid out.
+ *
+ * @param isUnit says whether a text is the name of a unit
+ * @throws BadTable when it is no table of numbers
+ */
+export async function openTable(bytes: Bytes, isUnit: (text: string) => boolean): Promise<Table> {
+	const source = bytes[Symbol.asyncIterator]();
+	const { start, ended } = await beginning(source);
+	if (start.length === 0) throw new BadTable('nothing at all', 'a table as text, a line a row');
+	const { encoding, mark } = encodingOf(start);
+	const wide = encoding.startsWith('utf-16');
+	const loneReturns = !start.includes(10) && start.includes(13);
+	const plain = plainBytes(encoding, loneReturns);
+	const decoder = cellDecoder(encoding);
+	const head = plain(start.subarray(mark));
+	const last = ended ? head.length : head.lastIndexOf(10) + 1;
+	if (last === 0 || head.indexOf(10) > longestLine) throw tooLong(1);
+	const text = decoder.decode(head.subarray(0, last)).replaceAll('\r\n', '\n').replace(/\r/g, ' ');
+	const layout = layoutOf(text.replace(/\n$/, ''), isUnit);
+	const counts: Counts = { rows: 0, unread: 0, faults: [] };
+	let taken = start.length;
+	return {
+		layout,
+		encoding: wide ? 'utf-16' : encoding,
+		beginning: (step = 1) => rowsOf(text, layout, step),
+		counts,
+		read: () => taken,
+		async *rows(readings) {
+			const scanner = new Scanner(layout, readings, decoder, counts);
+			let rest: Uint8Array = new Uint8Array(0);
+			let next: Uint8Array | null = head;
+			while (next !== null) {
+				const whole: Uint8Array = rest.length === 0 ? next : joined(rest, next);
+				const end = whole.lastIndexOf(10) + 1;
+				if (end > 0) yield* scanner.read(whole.subarray(0, end));
+				rest = whole.subarray(end);
+				if (rest.length > longestLine) throw tooLong(scanner.line + 1);
+				const piece = ended ? null : await source.next();
+				if (piece === null || piece.done) next = null;
+				else {
+					taken += piece.value.length;
+					next = plain(piece.value);
+				}
+			}
+			if (rest.length > 0) yield* scanner.read(joined(rest, Uint8Array.of(10)));
+			yield* scanner.end();
+		},
+	};
+}
+
+const tooLong = (line: number): BadTable =>
+	new BadTable(`a line longer than ${longestLine / 1024 ** 2} MB`, 'a table as text, a line a row', { line });
+
+async function beginning(source: AsyncIterator<Uint8Array>): Promise<{ start: Uint8Array; ended: boolean }> {
+	const parts: Uint8Array[] = [];
+	let length = 0;
+	while (length < looked) {
+		const { value, done } = await source.next();
+		if (done) return { start: concatenated(parts, length), ended: true };
+		parts.push(value);
+		length += value.length;
+	}
+	return { start: concatenated(parts, length), ended: false };
+}
+
+function concatenated(parts: readonly Uint8Array[], length: number): Uint8Array {
+	const whole = new Uint8Array(length);
+	let at = 0;
+	for (const part of parts) {
+		whole.set(part, at);
+		at += part.length;
+	}
+	return whole;
+}
+
+const joined = (first: Uint8Array, second: Uint8Array): Uint8Array =>
+	concatenated([first, second], first.length + second.length);
+
+function* rowsOf(text: string, { firstLine, delimiter, columns }: Layout, step: number): Generator<string[]> {
+	let at = 0;
+	for (const line of logicalLines(text.split('\n').slice(firstLine - 1))) {
+		if (at++ % step !== 0) continue;
+		const cells = cellsOf(line.text, delimiter);
+		if (cells.length >= columns.length) yield cells.slice(0, columns.length);
+	}
+}

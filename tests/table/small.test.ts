@@ -1,0 +1,38 @@
+import { expect, test } from 'vitest';
+import { cellNumber, smallTable } from '../../src/table/small.ts';
+
+const wanted = [
+	{ id: 'pin', headers: ['pin', 'cavity'] },
+	{ id: 'circuit', headers: ['circuit'] },
+	{ id: 'gauge', headers: ['wire size'], optional: true },
+];
+
+test('columns by their headers in any order and spelling, comments and blank lines left out', () => {
+	const { rows, problems } = smallTable(
+		'\uFEFF# my plug\nCircuit; CAVITY;note;Wire_size\n\nground;1;"a; b";18\r\npump;2;;\n',
+		wanted,
+	);
+	expect(problems).toEqual([]);
+	expect(rows).toEqual([
+		{ line: 4, cells: { circuit: 'ground', pin: '1', gauge: '18' } },
+		{ line: 5, cells: { circuit: 'pump', pin: '2', gauge: '' } },
+	]);
+});
+
+test('every row that is not as the header says is told with its line', () => {
+	const { rows, problems } = smallTable('pin,circuit\n1,ground\n2\n3,a,b\n4,d,,\n', wanted);
+	expect(rows.map(({ line }) => line)).toEqual([2, 5]);
+	expect(problems).toEqual(['line 3: found 1 cells, "2"; accepted: 2', 'line 4: found 3 cells, "3,a,b"; accepted: 2']);
+});
+
+test('a column that is missing or there twice is refused', () => {
+	expect(() => smallTable('pin,color\n1,red\n', wanted)).toThrow('line 1: found no column circuit');
+	expect(() => smallTable('pin,cavity,circuit\n', wanted)).toThrow('line 1, column 2: found 2 columns for pin');
+	expect(() => smallTable('\n# nothing\n', wanted)).toThrow('found nothing; accepted: a header line with pin');
+});
+
+test('numbers in cells: none, one, or a problem with its line', () => {
+	expect(cellNumber('-', 3)).toBeUndefined();
+	expect(cellNumber('18', 3)).toBe(18);
+	expect(cellNumber('1e999', 3)).toEqual({ problem: 'line 3: found "1e999"; accepted: a number' });
+});
