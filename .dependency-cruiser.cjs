@@ -1,5 +1,5 @@
 // The borders between the rooms, each with its reason. Data flows one way:
-// sheet -> quantities -> rulebook -> audit -> report, with the interview beside it; faces and commands come last.
+// sheet -> quantities -> log -> rulebook -> audit -> report, with the interview beside it; faces and commands come last.
 const rooms = [
 	'text',
 	'units',
@@ -7,6 +7,7 @@ const rooms = [
 	'expressions',
 	'sheet',
 	'quantities',
+	'log',
 	'rulebook',
 	'wording',
 	'audit',

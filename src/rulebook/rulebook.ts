@@ -1,4 +1,5 @@
 import type { Expression, Value } from '../expressions/tree.ts';
+import type { Declared } from '../log/declared.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Kind } from '../units/kinds.ts';
 
@@ -140,6 +141,8 @@ export interface Rulebook {
 	readonly circuits: readonly UsualCircuit[];
 	readonly procedures: readonly Procedure[];
 	readonly codes: Readonly<Record<string, TroubleCode>>;
+	/** By what the episodes of a log are known; null in a rulebook that could not be read. */
+	readonly episodes: Declared | null;
 	readonly builds: Readonly<Record<string, NamedBuild>>;
 	/** What a pack changed: rule id and the fields it replaced. */
 	readonly changed: readonly { readonly rule: string; readonly pack: string; readonly fields: readonly string[] }[];

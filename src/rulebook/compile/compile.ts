@@ -2,6 +2,7 @@ import type { AnyQuantity } from '../../quantities/quantity.ts';
 import type { Rule, Rulebook, Topic } from '../rulebook.ts';
 import { graphOf, refuseDoubles, refuseUnread } from './agreement.ts';
 import { readBuilds } from './builds.ts';
+import { readEpisodes } from './episodes.ts';
 import { Fields, quote } from './fields.ts';
 import { namesOf } from './names.ts';
 import { readProcedure } from './procedure.ts';
@@ -80,6 +81,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		circuits: table('circuits.yaml', root => readCircuits(root, names)),
 		procedures,
 		codes: table('trouble-codes.yaml', root => readCodes(root, topicIds, new Set(rules.map(({ id }) => id)))),
+		episodes: table('episodes.yaml', readEpisodes),
 		builds,
 		changed: [],
 	};
@@ -101,12 +103,15 @@ const nothing: Rulebook = {
 	circuits: [],
 	procedures: [],
 	codes: {},
+	episodes: null,
 	builds: {},
 	changed: [],
 };
 
 /** The files beside the folders of topics; none may be missing. */
-const tables = ['sections', 'cautions', 'sources', 'limits', 'circuits', 'trouble-codes'].map(name => `${name}.yaml`);
+const tables = ['sections', 'cautions', 'sources', 'limits', 'circuits', 'trouble-codes', 'episodes'].map(
+	name => `${name}.yaml`,
+);
 
 /** The files that could be read, by path. */
 function rootsOf(files: readonly SourceText[], problems: Problem[]): Map<string, Fields> {

@@ -1,0 +1,213 @@
+import { logQuantities } from './all.ts';
+import { Ambient } from './ambient.ts';
+import type { Block } from './block.ts';
+import type { Car } from './car.ts';
+import type { Chunk } from './chunk.ts';
+import type { Declared } from './declared.ts';
+import { DemandSeen, type DemandSource } from './demand.ts';
+import { whileRunning, withDerived } from './derived.ts';
+import { cranks, cruises, type Episode, idles, keyOns, overruns } from './episodes.ts';
+import { Lag } from './lag.ts';
+import type { Measured } from './measured.ts';
+import { type PullPoints, pointsOf } from './points.ts';
+import type { PullView } from './pull.ts';
+import { viewPull } from './pull-view.ts';
+import { pulls } from './pulls.ts';
+import type { Gathering, InPull, InRun } from './quantity.ts';
+import { within } from './series.ts';
+import { ReadingStore } from './store.ts';
+import { ticksOf } from './ticks.ts';
+import { Warmth } from './warmth.ts';
+
+/** What a log came to. */
+export interface Analysis {
+	/** In the order of time. */
+	readonly episodes: readonly Episode[];
+	/** By quantity id, of every quantity of a whole log. */
+	readonly run: ReadonlyMap<string, Measured>;
+	/** By quantity id, one a pull in their order. */
+	readonly pulls: ReadonlyMap<string, readonly Measured[]>;
+	/** What was binned of each pull: for pictures, and for whoever fits the model to it. */
+	readonly points: readonly PullPoints[];
+	/** s by which lambda is late; null where it lines up with nothing. */
+	readonly lag: number | null;
+	/** Pa abs, and what told it; null where nothing did. */
+	readonly ambient: { readonly value: number; readonly from: Ambient['from'] } | null;
+	readonly demand: DemandSource;
+	/** New readings by channel. */
+	readonly samples: ReadonlyMap<string, { readonly count: number; readonly low: number; readonly high: number }>;
+	/** New readings of engine speed a second; null without any. */
+	readonly rate: number | null;
+	/** s from the first row to the last. */
+	readonly seconds: number;
+}
+
+/** Readings that are kept before a part of the log is judged: two numbers each, so about 40 MB. */
+const usualMost = 2_500_000;
+
+/** s before the end of a part that the next part still looks at. */
+const overlap = 30;
+
+/**
+ * Judges a log as it comes. Blocks are taken in the order of the table; memory is bounded by `most` readings whatever the
+ * length of the log. A log that is longer is judged part by part: what an episode is (lowest demand, ambient) is then known
+ * from the part and those before it, and an episode longer than a part is cut in two.
+ */
+export class Analyzer {
+	private readonly store: ReadingStore;
+	private readonly demand: DemandSeen;
+	private readonly warmth: Warmth;
+	private readonly lag: Lag;
+	private readonly ambient: Ambient;
+	private readonly gathered: readonly (readonly [InRun, Gathering])[];
+	private readonly perPull = logQuantities.filter((one): one is InPull => one.logged === 'pull');
+	private readonly told = new Map<string, Measured[]>(this.perPull.map(({ id }) => [id, []]));
+	private readonly episodes: Episode[] = [];
+	private readonly points: PullPoints[] = [];
+	private readonly samples = new Map<string, { count: number; low: number; high: number }>();
+	private judgedTo = -1e-9;
+	private readonly car: Car;
+	private readonly declared: Declared;
+	private readonly most: number;
+
+	constructor(car: Car, declared: Declared, most = usualMost) {
+		this.car = car;
+		this.declared = declared;
+		this.most = most;
+		this.store = new ReadingStore(declared.running.gap);
+		this.demand = new DemandSeen(declared.demand);
+		this.warmth = new Warmth(declared);
+		this.lag = new Lag(declared.lag);
+		this.ambient = new Ambient(car);
+		this.gathered = logQuantities
+			.filter((one): one is InRun => one.logged === 'run')
+			.map(one => [one, one.gather()] as const);
+	}
+
+	push(block: Block): void {
+		this.store.push(block);
+		if (this.store.size > this.most) this.judge(false, []);
+	}
+
+	/** The end of the log. `impossible`: channels of which values lay outside of what they can ever be. */
+	finish(impossible: readonly string[] = []): Analysis {
+		this.store.settle();
+		this.judge(true, impossible);
+		const speed = this.samples.get('engine_speed');
+		return {
+			episodes: this.episodes,
+			run: new Map(this.gathered.map(([{ id }, gathering]) => [id, gathering.tell()])),
+			pulls: this.told,
+			points: this.points,
+			lag: this.lag.found ?? null,
+			ambient: this.ambient.known,
+			demand: this.demand.source,
+			samples: this.samples,
+			rate: speed && this.store.now > 0 ? speed.count / this.store.now : null,
+			seconds: this.store.now,
+		};
+	}
+
+	/** Judges what is kept, but at the end what may still go on. */
+	private judge(last: boolean, impossible: readonly string[]): void {
+		const { store, declared, car } = this;
+		const breaks = store.jumps.map(({ at }) => at);
+		const until = store.now;
+		this.count(until);
+		this.ambient.take(store, declared);
+		const channels = withDerived(store, this.ambient.known?.value);
+		this.takeDemand(until);
+		const ticks = ticksOf(channels, this.demand, this.ambient.known?.value, breaks, declared);
+		this.warmth.take(ticks, until);
+		const foot = { lowest: this.demand.lowest, full: this.demand.full };
+		const found = [
+			...keyOns(ticks, declared),
+			...cranks(ticks, declared),
+			...idles(ticks, foot, declared),
+			...cruises(ticks, foot, declared),
+			...overruns(ticks, foot, declared),
+			...pulls(ticks, foot, declared),
+		].sort((a, b) => a.from - b.from);
+		// What ends near the end of a part may go on in the next; it is judged there, with what came before it.
+		const open = (episode: Episode) => !last && episode.to > until - overlap / 2;
+		const closed = found.filter(episode => episode.to > this.judgedTo && !open(episode));
+		const starts = found.filter(open).map(({ from }) => from);
+		const kept = last ? until : Math.min(until - overlap, ...starts.map(from => from - 5));
+		// An episode that fills all of what is kept is cut: memory is bounded.
+		const to = last ? until : Math.max(kept, this.judgedTo + (until - this.judgedTo) / 2);
+		const judged = closed.filter(episode => episode.to <= to);
+		const coolant = channels.of('coolant_temp');
+		const episodes = judged.map(episode => ({
+			...episode,
+			from: Math.max(episode.from, 0),
+			warm: this.warmth.isWarm(coolant, episode.from),
+		}));
+		for (const { kind, from, to: end } of episodes)
+			if (kind === 'pull')
+				for (const bank of ['lambda_1', 'lambda_2']) this.lag.take(channels, bank, [from - 1, end + 1]);
+		const numbered = episodes.map(episode =>
+			episode.kind === 'pull' ? { ...episode, number: this.nextPull() } : episode,
+		);
+		const views = numbered
+			.filter(({ kind }) => kind === 'pull')
+			.map(episode =>
+				viewPull(episode, channels, car, declared, { ambient: this.ambient.known?.value, lag: this.lag.found }),
+			);
+		const chunk: Chunk = {
+			...channels,
+			span: [this.judgedTo, to],
+			ticks,
+			episodes: numbered,
+			pulls: views,
+			jumps: store.jumps,
+			demand: this.demand.source,
+			logged: new Set(store.channels),
+			impossible,
+			ambient: this.ambient.known?.value,
+			warmth: this.warmth,
+			car,
+			declared,
+		};
+		for (const [, gathering] of this.gathered) gathering.take(chunk);
+		for (const view of views) this.tellPull(view);
+		this.episodes.push(...numbered);
+		this.judgedTo = to;
+		store.dropBefore(to - overlap);
+	}
+
+	private pullsSoFar = 0;
+
+	private nextPull(): number {
+		return ++this.pullsSoFar;
+	}
+
+	private tellPull(view: PullView): void {
+		for (const { id, measure } of this.perPull) this.told.get(id)!.push(measure(view));
+		this.points.push(pointsOf(view));
+	}
+
+	/** Counts what came since it was last counted. */
+	private countedTo = -1e-9;
+
+	private count(until: number): void {
+		for (const id of this.store.channels) {
+			const { value } = within(this.store.of(id), this.countedTo + 2e-9, until);
+			const seen = this.samples.get(id) ?? { count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
+			seen.count += value.length;
+			for (const one of value) {
+				if (one < seen.low) seen.low = one;
+				if (one > seen.high) seen.high = one;
+			}
+			this.samples.set(id, seen);
+		}
+	}
+
+	private takeDemand(until: number): void {
+		const speed = this.store.of('engine_speed');
+		for (const channel of ['pedal', 'throttle'] as const) {
+			const fresh = within(this.store.of(channel), this.countedTo + 2e-9, until);
+			this.demand.take(channel, whileRunning(fresh, speed, this.declared.running.speed));
+		}
+		this.countedTo = until;
+	}
+}

@@ -1,0 +1,18 @@
+import type { Outcome } from '../expressions/tree.ts';
+
+/** What the sheet says of the car, as far as a log needs it. */
+export interface Car {
+	/** An answer or a quantity, in kept units; undefined where it is not known, null where it does not apply. */
+	value(id: string): Outcome;
+	/** A quantity of the model with some others replaced. */
+	at(id: string, replaced: Readonly<Record<string, number>>): Outcome;
+}
+
+/** A car of which nothing is known. */
+export const unknownCar: Car = { value: () => undefined, at: () => undefined };
+
+/** A number of the sheet; undefined where there is none. */
+export function numberOf(car: Car, id: string): number | undefined {
+	const value = car.value(id);
+	return typeof value === 'number' ? value : undefined;
+}

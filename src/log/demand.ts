@@ -1,0 +1,78 @@
+import type { Declared } from './declared.ts';
+import type { Readings } from './series.ts';
+import { percentile } from './statistics.ts';
+import { Summary } from './summary.ts';
+
+/** What stands for the driver's foot. */
+export type DemandSource = 'pedal' | 'throttle' | 'manifold';
+
+/** The pedal and the throttle over all of the running so far: what demand is, and where it is lowest and widest. */
+export class DemandSeen {
+	private readonly seen = { pedal: new Extremes(), throttle: new Extremes() };
+	private readonly declared: Declared['demand'];
+
+	constructor(declared: Declared['demand']) {
+		this.declared = declared;
+	}
+
+	/** Takes readings while the engine runs. */
+	take(channel: 'pedal' | 'throttle', readings: Readings): void {
+		for (const value of readings.value) this.seen[channel].take(value);
+	}
+
+	/** What stands for demand by all that was seen. */
+	get source(): DemandSource {
+		if (this.seen.pedal.count > 2) return 'pedal';
+		const { throttle } = this.seen;
+		return throttle.count > 2 && throttle.span >= this.declared.throttle_span ? 'throttle' : 'manifold';
+	}
+
+	/** 1: the lowest while running; undefined where manifold pressure stands in. */
+	get lowest(): number | undefined {
+		const { source } = this;
+		return source === 'manifold' ? undefined : this.seen[source].lowest;
+	}
+
+	/** 1: the demand from which it counts as a pull. */
+	get full(): number {
+		const { source } = this;
+		if (source === 'manifold') return this.declared.of_ambient;
+		const { lowest, widest } = this.seen[source];
+		return Math.max(this.declared.least, lowest + this.declared.of_span * (widest - lowest));
+	}
+}
+
+/** The third lowest and third highest of many readings, and their 5th to 95th percentiles: one reading decides nothing. */
+class Extremes {
+	private readonly low: number[] = [];
+	private readonly high: number[] = [];
+	private readonly summary = new Summary();
+	count = 0;
+
+	take(value: number): void {
+		this.count++;
+		this.summary.take(value);
+		keep(this.low, value);
+		keep(this.high, -value);
+	}
+
+	get lowest(): number {
+		return this.low.at(-1)!;
+	}
+
+	get widest(): number {
+		return -this.high.at(-1)!;
+	}
+
+	get span(): number {
+		return percentile(this.summary.values, 0.95) - percentile(this.summary.values, 0.05);
+	}
+}
+
+/** Keeps the three least, in order. */
+function keep(least: number[], value: number): void {
+	if (least.length === 3 && value >= least[2]!) return;
+	least.push(value);
+	least.sort((a, b) => a - b);
+	if (least.length > 3) least.pop();
+}

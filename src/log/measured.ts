@@ -1,0 +1,39 @@
+import type { Value } from '../expressions/tree.ts';
+
+/** What a log says of one quantity, in the kept unit. */
+export interface Measured {
+	/** Undefined: the log does not tell. Null: there is nothing to tell here. */
+	readonly value: Value | undefined | null;
+	/** 5 and 95 %, with the sensor's error. */
+	readonly low: number | null;
+	readonly high: number | null;
+	/** Channels and answers that would tell it. */
+	readonly missing: readonly string[];
+}
+
+/** Nine of ten lie within this many standard deviations either way. */
+const nineOfTen = 1.6449;
+
+/** A number with its standard deviation. */
+export function measured(value: number | undefined, deviation = 0, missing: readonly string[] = []): Measured {
+	if (value === undefined || !Number.isFinite(value)) return lacking(...missing);
+	return { value, low: value - nineOfTen * deviation, high: value + nineOfTen * deviation, missing: [] };
+}
+
+/** What the log does not tell, and what it would need. */
+export const lacking = (...missing: readonly string[]): Measured => ({
+	value: undefined,
+	low: null,
+	high: null,
+	missing,
+});
+
+export const notHere: Measured = { value: null, low: null, high: null, missing: [] };
+
+/** A yes or no, a list, words. */
+export const plainly = (value: Value | undefined, ...missing: readonly string[]): Measured => ({
+	value,
+	low: null,
+	high: null,
+	missing: value === undefined ? missing : [],
+});

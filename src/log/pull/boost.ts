@@ -1,0 +1,186 @@
+import { lacking, type Measured, measured, notHere } from '../measured.ts';
+import { ofCar, type PullView } from '../pull.ts';
+import { inPull } from '../quantity.ts';
+import { type Readings, within } from '../series.ts';
+import { highest, runningMedian, stepOf } from '../statistics.ts';
+import { atEnd, heldHigh, round, whenSpeed } from './tools.ts';
+
+/** Boost of a pull; nothing to tell where nothing blows. */
+function ofBoost(pull: PullView, measure: (boost: Readings) => Measured): Measured {
+	if (pull.boosted === false) return notHere;
+	const boost = pull.in('boost');
+	return boost.time.length < 3 ? lacking('manifold_pressure') : measure(boost);
+}
+
+/** Pa: 1 % of manifold pressure. */
+const errorAt = ({ declared, ambient = 101_325 }: PullView, boost: number): number =>
+	declared.sensor_error.manifold * (ambient + boost);
+
+export const peak = inPull({
+	id: 'log.boost_peak',
+	kind: 'pressure',
+	range: [null, null],
+	formula: 'highest running median of three readings of manifold pressure, less ambient',
+	measure: pull =>
+		ofBoost(pull, boost => {
+			const value = highest(boost)?.value;
+			return measured(value, errorAt(pull, value ?? 0), ['manifold_pressure']);
+		}),
+});
+
+export const held = inPull({
+	id: 'log.boost_held',
+	kind: 'pressure',
+	range: [null, null],
+	formula: 'the most boost that was held for 0.3 s and three readings',
+	measure: pull =>
+		ofBoost(pull, boost => {
+			const value = heldHigh(pull, boost);
+			return measured(value, errorAt(pull, value ?? 0), ['manifold_pressure']);
+		}),
+});
+
+export const end = inPull({
+	id: 'log.boost_end',
+	kind: 'pressure',
+	range: [null, null],
+	formula: 'median boost of the last 0.3 s of the part at full boost',
+	measure: pull =>
+		ofBoost(pull, () =>
+			pull.full
+				? atEnd(pull.in('boost', pull.full), 0.3, errorAt(pull, 0), 'manifold_pressure')
+				: lacking('manifold_pressure'),
+		),
+});
+
+export const spool = inPull({
+	id: 'log.spool_speed',
+	kind: 'rotation',
+	formula: 'engine speed at which boost first reaches 90 % of its peak',
+	measure: pull =>
+		ofBoost(pull, boost => {
+			const smooth = runningMedian(boost);
+			const top = highest(boost)!.value;
+			const index = smooth.value.findIndex(one => one >= 0.9 * top);
+			return measured(pull.speedAt(smooth.time[index]!), 0);
+		}),
+});
+
+/** The change of boost over the last rpm of a pull; from a time when boost was where it is meant to be. */
+function lateChange(pull: PullView, span: number, from: (boost: Readings) => number | undefined): Measured {
+	if (!pull.full) return lacking('manifold_pressure');
+	const settled = from(pull.in('boost'));
+	const [begin, finish] = pull.full;
+	const start = whenSpeed(pull, pull.speedAt(finish) - span, [begin, finish]);
+	if (settled === undefined || start === undefined) return lacking();
+	const boost = pull.in('boost', pull.full);
+	const [before, after] = [round(boost, Math.max(start, settled, begin + 0.15)), round(boost, finish - 0.15)];
+	if (before === undefined || after === undefined) return lacking('manifold_pressure');
+	// The same sensor twice: what it is off cancels but for its share of the change.
+	return measured(after - before, Math.abs(after - before) * pull.declared.sensor_error.manifold + 300);
+}
+
+export const riseLate = inPull({
+	id: 'log.boost_rise_late',
+	kind: 'pressure',
+	range: [null, null],
+	formula:
+		'boost at the end less boost 1500 rpm earlier, and not earlier than half a second after boost first came to the spring (or the target, the lower)',
+	measure: pull =>
+		ofBoost(pull, () =>
+			lateChange(pull, 1500, boost => {
+				const opens = Math.min(ofCar(pull, 'boost.spring') ?? Infinity, ofCar(pull, 'boost.target') ?? Infinity);
+				if (!Number.isFinite(opens)) return undefined;
+				const smooth = runningMedian(boost);
+				const index = smooth.value.findIndex(one => one >= 0.95 * opens);
+				return index < 0 ? undefined : smooth.time[index]! + 0.5;
+			}),
+		),
+});
+
+export const fallLate = inPull({
+	id: 'log.boost_fall_late',
+	kind: 'pressure',
+	range: [null, null],
+	formula: 'boost 1000 rpm before the end less boost at the end: a fall is positive',
+	measure: pull => {
+		const change = ofBoost(pull, () => lateChange(pull, 1000, () => pull.full![0]));
+		if (typeof change.value !== 'number') return change;
+		return { ...change, value: -change.value, low: -change.high!, high: -change.low! };
+	},
+});
+
+export const flat = inPull({
+	id: 'log.pressure_flat_time',
+	kind: 'time',
+	formula: 'longest time at the highest reading of manifold pressure, which is over ambient + 5 kPa',
+	measure: pull =>
+		ofBoost(pull, boost => {
+			const top = Math.max(...boost.value);
+			return top < 5000 ? measured(0) : measured(timeAtTop(boost, top));
+		}),
+});
+
+/** The longest time, s, that readings stay within half a step of their highest. */
+export function timeAtTop({ time, value }: Readings, top: number): number {
+	const near = top - Math.max(stepOf(value) / 2, Math.abs(top) * 1e-9);
+	let [longest, since] = [0, Number.NaN];
+	for (let index = 0; index < time.length; index++) {
+		if (value[index]! < near) since = Number.NaN;
+		else {
+			if (Number.isNaN(since)) since = time[index]!;
+			longest = Math.max(longest, time[index]! - since);
+		}
+	}
+	return longest;
+}
+
+export const manifoldHighest = inPull({
+	id: 'log.manifold_highest',
+	kind: 'absolute-pressure',
+	unit: 'Pa',
+	formula: 'highest running median of three readings of manifold pressure',
+	measure: pull => {
+		const top = highest(pull.in('manifold_pressure'))?.value;
+		return measured(top, (top ?? 0) * pull.declared.sensor_error.manifold, ['manifold_pressure']);
+	},
+});
+
+export const chargeEnd = inPull({
+	id: 'log.charge_temp_end',
+	kind: 'temperature',
+	formula: 'median charge temperature of the last 0.3 s of the pull',
+	measure: pull => atEnd(pull.in('charge_temp'), 0.3, pull.declared.sensor_error.temperature, 'charge_temp'),
+});
+
+export const chargeRise = inPull({
+	id: 'log.charge_temp_rise',
+	kind: 'temperature-difference',
+	range: [null, null],
+	formula: 'charge temperature at the end less that at the first demand',
+	measure: pull => {
+		const charge = pull.of('charge_temp');
+		const [from, to] = pull.whole;
+		const [before, after] = [round(charge, from, 1), round(charge, to, 1)];
+		if (before === undefined || after === undefined) return lacking('charge_temp');
+		return measured(after - before, 0.5);
+	},
+});
+
+export const speedAtPeak = inPull({
+	id: 'log.boost_peak_speed',
+	kind: 'rotation',
+	formula: 'engine speed at the highest boost',
+	measure: pull =>
+		ofBoost(pull, boost => {
+			const at = highest(boost);
+			return measured(at && pull.speedAt(at.time), 0, ['manifold_pressure']);
+		}),
+});
+
+/** Boost at a time, Pa gauge: 0 where nothing blows, undefined where it is not logged. */
+export function boostAt(pull: PullView, time: number): number | undefined {
+	if (pull.boosted === false) return 0;
+	const { value } = within(pull.of('boost'), time - 0.5, time);
+	return value.at(-1);
+}

@@ -1,0 +1,128 @@
+import { lacking, type Measured, measured, notHere, plainly } from '../measured.ts';
+import type { Interval, PullView } from '../pull.ts';
+import { inPull } from '../quantity.ts';
+import { type Readings, within } from '../series.ts';
+import { highest, lowest, runningMedian } from '../statistics.ts';
+import { heldAtEach } from '../ticks.ts';
+import { heldHigh } from './tools.ts';
+
+const banks = ['lambda_1', 'lambda_2'] as const;
+
+/** The part that counts, and as long after the lift as the sensor is late, for it still shows what burned before. */
+function heard({ full, whole, lag = 0 }: PullView): Interval | undefined {
+	return full && [full[0], full[1] >= whole[1] - 1e-6 ? full[1] + lag : full[1]];
+}
+
+/** The extreme running median of three over the banks that are logged. */
+function ofBanks(
+	pull: PullView,
+	interval: Interval | undefined,
+	extreme: typeof highest,
+	pick: (a: number, b: number) => number,
+): Measured {
+	const logged = banks.filter(bank => pull.of(bank).time.length > 0);
+	if (logged.length === 0) return lacking('lambda_1');
+	if (!interval) return lacking('manifold_pressure');
+	const found = logged.flatMap(bank => extreme(pull.in(bank, interval))?.value ?? []);
+	return found.length < logged.length
+		? lacking('lambda_1')
+		: measured(
+				found.reduce((a, b) => pick(a, b)),
+				pull.declared.sensor_error.lambda,
+				['lambda_1'],
+			);
+}
+
+export const leanest = inPull({
+	id: 'log.lambda_leanest',
+	kind: 'ratio',
+	formula:
+		'highest running median of three readings at full and up to the lag after the lift, never shifted; the leaner bank',
+	measure: pull => ofBanks(pull, heard(pull), highest, Math.max),
+});
+
+export const richest = inPull({
+	id: 'log.lambda_richest',
+	kind: 'ratio',
+	formula: 'lowest running median of three readings at full; the richer bank',
+	measure: pull => ofBanks(pull, pull.full, lowest, Math.min),
+});
+
+export const building = inPull({
+	id: 'log.lambda_leanest_building',
+	kind: 'ratio',
+	formula: 'highest running median of three readings from 0.5 s after demand until boost is at full; the leaner bank',
+	measure: pull => {
+		if (pull.boosted === false) return notHere;
+		if (!pull.full) return lacking('manifold_pressure');
+		const from = pull.whole[0] + pull.declared.full.after + (pull.lag ?? 0);
+		const found = ofBanks(pull, [from, pull.full[0]], highest, Math.max);
+		// Boost that is there before the sensor can say anything has no building part.
+		return found.value === undefined && pull.full[0] - from < 0.5 && pull.of('lambda_1').time.length > 0
+			? notHere
+			: found;
+	},
+});
+
+export const target = inPull({
+	id: 'log.lambda_target',
+	kind: 'ratio',
+	formula: "the leanest that the controller's own logged target was, at full",
+	measure: pull => {
+		const logged = pull.in('lambda_target', pull.full);
+		if (logged.time.length === 0) return notHere;
+		return measured(Math.max(...logged.value), 0);
+	},
+});
+
+export const difference = inPull({
+	id: 'log.bank_lambda_difference',
+	kind: 'ratio',
+	formula: 'most that the banks lay apart for 0.3 s and three readings, at full',
+	measure: pull => {
+		if (pull.of('lambda_2').time.length === 0) return lacking('lambda_2');
+		if (!pull.full) return lacking('manifold_pressure');
+		const one = runningMedian(pull.in('lambda_1', pull.full));
+		const other = runningMedian(pull.in('lambda_2', pull.full));
+		const beside = heldAtEach(other, one.time, 1);
+		const apart: Readings = {
+			time: one.time,
+			value: one.value.map((value, index) => Math.abs(value - beside[index]!)),
+		};
+		const known = {
+			time: apart.time.filter((_, i) => !Number.isNaN(apart.value[i]!)),
+			value: apart.value.filter(v => !Number.isNaN(v)),
+		};
+		return measured(heldHigh(pull, known), Math.SQRT2 * pull.declared.sensor_error.lambda, ['lambda_1', 'lambda_2']);
+	},
+});
+
+/** How long after the lift a living sensor has moved, s. */
+const after = 2;
+
+export const proved = inPull({
+	id: 'log.lambda_proved',
+	kind: 'yes-no',
+	formula:
+		'yes where every lambda logged moves 0.1 from demand to 2 s after the lift and does not stand at an end of its range; else not known',
+	measure: pull => {
+		const logged = banks.filter(bank => pull.of(bank).time.length > 0);
+		if (logged.length === 0) return lacking('lambda_1');
+		const [from, to] = pull.whole;
+		return plainly(
+			logged.every(bank => isAlive(pull, pull.in(bank, [from, to + after]))) ? true : undefined,
+			'lambda_1',
+		);
+	},
+});
+
+/** A sensor that moves, and whose readings at full are not all one figure at the end of what it shows. */
+function isAlive(pull: PullView, { value, time }: Readings): boolean {
+	if (value.length < 4) return false;
+	const [least, most] = [Math.min(...value), Math.max(...value)];
+	if (most - least < 0.1) return false;
+	if (!pull.full) return true;
+	const { value: full } = within({ time, value }, ...pull.full);
+	const same = full.filter(one => one === full[0]).length;
+	return full.length < 5 || same < 0.9 * full.length || (full[0] !== least && full[0] !== most);
+}

@@ -1,0 +1,32 @@
+import { measured } from '../measured.ts';
+import { inPull, percent } from '../quantity.ts';
+import { secondHighest } from '../statistics.ts';
+import { heldHigh } from './tools.ts';
+
+export const widest = inPull({
+	id: 'log.throttle_widest',
+	kind: 'ratio',
+	shown: percent,
+	formula: 'the widest throttle that was held for 0.3 s and three readings',
+	measure: pull => measured(heldHigh(pull, pull.in('throttle')), 0, ['throttle']),
+});
+
+export const volts = inPull({
+	id: 'log.throttle_volts_open',
+	kind: 'voltage',
+	formula: 'the highest volts of the throttle sensor that were held for 0.3 s and three readings',
+	measure: pull => {
+		const value = heldHigh(pull, pull.in('throttle_volts'));
+		return measured(value, (value ?? 0) * pull.declared.sensor_error.volts, ['throttle_volts']);
+	},
+});
+
+export const fastest = inPull({
+	id: 'log.speed_highest',
+	kind: 'rotation',
+	formula: 'the second highest reading of engine speed, to a second after the lift: one reading decides nothing',
+	measure: pull => {
+		const [from, to] = pull.whole;
+		return measured(secondHighest(pull.in('engine_speed', [from, to + 1]).value), 0, ['engine_speed']);
+	},
+});

@@ -1,0 +1,56 @@
+import type { QuantityKind } from '../quantities/quantity.ts';
+import type { Chunk } from './chunk.ts';
+import type { Measured } from './measured.ts';
+import type { PullView } from './pull.ts';
+
+/** A quantity that a log tells: what it is, as of every quantity of the model. */
+interface Told {
+	readonly id: string;
+	readonly kind: QuantityKind;
+	readonly unit?: string;
+	readonly shown?: { readonly us: string; readonly metric: string };
+	readonly formula: string;
+	readonly source: readonly string[];
+	readonly nature: 'exact' | 'estimate';
+	readonly range?: readonly [number | null, number | null];
+}
+
+/** One figure a pull. */
+export interface InPull extends Told {
+	readonly logged: 'pull';
+	measure(pull: PullView): Measured;
+}
+
+/** What one quantity keeps while the log goes by, in bounded memory. */
+export interface Gathering {
+	take(chunk: Chunk): void;
+	tell(): Measured;
+}
+
+/** One figure a log. */
+export interface InRun extends Told {
+	readonly logged: 'run';
+	gather(): Gathering;
+}
+
+export type LogQuantity = InPull | InRun;
+
+type Declaring<Q> = Omit<Q, 'logged' | 'source' | 'nature'> & Partial<Pick<Told, 'source' | 'nature'>>;
+
+/** Declares a quantity of each pull. What is read off a log is exact by definition; an estimate says so. */
+export const inPull = (declared: Declaring<InPull>): InPull => ({
+	source: ['definition'],
+	nature: 'exact',
+	...declared,
+	logged: 'pull',
+});
+
+/** Declares a quantity of a whole log. */
+export const inRun = (declared: Declaring<InRun>): InRun => ({
+	source: ['definition'],
+	nature: 'exact',
+	...declared,
+	logged: 'run',
+});
+
+export const percent = { us: '%', metric: '%' } as const;

@@ -1,0 +1,160 @@
+import { airFlow } from '../../physics/airflow.ts';
+import { airGasConstant } from '../../physics/constants.ts';
+import { numberOf } from '../car.ts';
+import type { Chunk } from '../chunk.ts';
+import { lacking, type Measured, measured, plainly } from '../measured.ts';
+import { airOf } from '../pull/air.ts';
+import { stumbles as stumbling } from '../pull/driveline.ts';
+import { fuelFlow } from '../pull/fuel.ts';
+import type { Interval } from '../pull.ts';
+import { inRun, percent } from '../quantity.ts';
+import { heldAt, within } from '../series.ts';
+import { median, medianError } from '../statistics.ts';
+import { Summary } from '../summary.ts';
+
+type Regime = 'full' | 'cruise';
+
+const needs = ['lambda_1', 'injector_pulse', 'air_flow'];
+
+/** Measured lambda over air / (fuel x stoichiometric ratio), less 1, at each reading of lambda in an interval. */
+function errors(chunk: Chunk, regime: Regime, [from, to]: Interval): number[] {
+	const stoichiometric = numberOf(chunk.car, 'fuel.stoichiometric_ratio');
+	if (stoichiometric === undefined) return [];
+	const air = airOf(chunk);
+	const density = airOfDensity(chunk);
+	// Speed and density are one estimate of the air; it is used in one regime only, so that it is never held against itself.
+	if (!air && regime === 'cruise') return [];
+	return Array.from(within(chunk.of('lambda_1'), from, to).time, time => {
+		const lambda = heldAt(chunk.of('lambda_1'), time);
+		const rpm = heldAt(chunk.of('engine_speed'), time);
+		const flow = air ? heldAt(air.air, time, 1) : density(time, rpm);
+		const fuel = fuelFlow(chunk, heldAt(chunk.of('injector_pulse'), time, 1), rpm, acrossAt(chunk, time));
+		return (lambda * (fuel ?? Number.NaN) * stoichiometric) / flow - 1;
+	}).filter(Number.isFinite);
+}
+
+/** kg/s of air at a time by the sheet's volumetric efficiency and the density in the manifold. */
+function airOfDensity({ car, of }: Chunk): (time: number, rpm: number) => number {
+	const [share, displacement] = [numberOf(car, 'engine.volumetric_efficiency'), numberOf(car, 'engine.displacement')];
+	return (time, rpm) => {
+		const density = heldAt(of('manifold_pressure'), time) / (airGasConstant * heldAt(of('charge_temp'), time));
+		if (share === undefined || displacement === undefined || !(density > 0) || !(rpm > 0)) return Number.NaN;
+		return airFlow({ volumetricEfficiency: share, density, displacement, rpm });
+	};
+}
+
+/** Pa across the injectors: the rail as logged, else as the sheet sets it, less the manifold's gauge pressure. */
+function acrossAt({ car, of, ambient }: Chunk, time: number): number {
+	const logged = heldAt(of('fuel_pressure'), time);
+	const boost = heldAt(of('manifold_pressure'), time) - (ambient ?? Number.NaN);
+	if (Number.isFinite(logged)) return logged - boost;
+	const set = numberOf(car, 'fuel.pressure') ?? Number.NaN;
+	return car.value('fuel.reference') === 'atmosphere' ? set - boost : set;
+}
+
+const intervals = (chunk: Chunk, regime: Regime): Interval[] =>
+	regime === 'full'
+		? chunk.pulls.flatMap(({ full }) => (full ? [full] : []))
+		: chunk.episodes.filter(({ kind }) => kind === 'cruise').map(({ from, to }): Interval => [from + 1, to]);
+
+/** lambda, meter and pulse together. */
+const deviation = ({ declared: { sensor_error: error } }: Chunk): number =>
+	Math.hypot(error.lambda, error.meter, error.pulse);
+
+/** All errors of some regimes. */
+class Closure {
+	readonly all = new Summary();
+	private deviation = 0;
+	private readonly regimes: readonly Regime[];
+
+	constructor(regimes: readonly Regime[]) {
+		this.regimes = regimes;
+	}
+
+	take(chunk: Chunk): void {
+		this.deviation = deviation(chunk);
+		for (const regime of this.regimes)
+			for (const interval of intervals(chunk, regime))
+				for (const error of errors(chunk, regime, interval)) this.all.take(error);
+	}
+
+	tell(): Measured {
+		if (this.all.count < 5) return lacking(...needs);
+		return measured(median(this.all.values), Math.hypot(this.deviation, medianError(this.all.values)));
+	}
+}
+
+const closure = (id: string, regimes: readonly Regime[], where: string) =>
+	inRun({
+		id,
+		kind: 'ratio',
+		shown: percent,
+		range: [-1, null],
+		source: ['heywood'],
+		formula: `median of lambda / (air / (fuel x stoichiometric ratio)) - 1 ${where}; air from the meter's curve, else as logged, else speed and density (at full only); fuel from pulse, dead time, rated flow, pressure across, number of injectors`,
+		gather: () => new Closure(regimes),
+	});
+
+export const both = closure('log.air_fuel_ratio_error', ['full', 'cruise'], 'at full and in steady cruise');
+export const full = closure('log.air_fuel_ratio_error_full', ['full'], 'at full');
+export const cruise = closure('log.air_fuel_ratio_error_cruise', ['cruise'], 'in steady cruise');
+
+export const disagreement = inRun({
+	id: 'log.air_fuel_disagreement',
+	kind: 'ratio',
+	shown: percent,
+	formula:
+		'the greater of the errors at full and in cruise, as a figure over 0; 0 where it lies within two of its standard deviations. Both must be there',
+	gather() {
+		const [atFull, atCruise] = [new Closure(['full']), new Closure(['cruise'])];
+		return {
+			take(chunk) {
+				atFull.take(chunk);
+				atCruise.take(chunk);
+			},
+			tell() {
+				const [a, b] = [atFull.tell(), atCruise.tell()];
+				if (typeof a.value !== 'number' || typeof b.value !== 'number') return lacking(...needs);
+				const worse = Math.abs(a.value) > Math.abs(b.value) ? a : b;
+				const off = Math.abs(worse.value as number);
+				const twice = 2 * ((worse.high! - worse.low!) / 2 / 1.6449);
+				return measured(off >= twice ? off : 0, twice / 2);
+			},
+		};
+	},
+});
+
+export const cause = inRun({
+	id: 'log.air_fuel_cause',
+	kind: 'words',
+	source: ['practice'],
+	formula:
+		'which of injector figure, dead time, rail pressure or meter curve fits how the error differs between cruise and full',
+	gather() {
+		const [atFull, atCruise] = [new Closure(['full']), new Closure(['cruise'])];
+		let [rail, stumbles] = [false, false];
+		return {
+			take(chunk) {
+				atFull.take(chunk);
+				atCruise.take(chunk);
+				rail ||= chunk.of('fuel_pressure').time.length > 0;
+				stumbles ||= chunk.pulls.some(pull => Number(stumbling.measure(pull).value) >= 2);
+			},
+			tell() {
+				const [a, b] = [atFull.tell().value, atCruise.tell().value];
+				if (typeof a !== 'number' || typeof b !== 'number') return plainly(undefined, ...needs);
+				return plainly(`${fits(a, b, rail)}${stumbles && a > 0 ? '; it also stumbles, and a misfire reads lean' : ''}`);
+			},
+		};
+	},
+});
+
+/** By the pattern: the same everywhere, more with short pulses, or more with much air. */
+function fits(atFull: number, atCruise: number, rail: boolean): string {
+	if (Math.abs(atFull - atCruise) < 0.04)
+		return 'the same at cruise and at full: the injector figure or the whole meter curve, which cannot be told apart here; flow one injector into a glass to tell';
+	if (Math.abs(atCruise) > Math.abs(atFull)) return 'more at cruise, where pulses are short: the dead time';
+	return rail
+		? 'more at full, with the rail pressure logged: the top of the meter curve'
+		: 'more at full: the rail pressure falls, or the top of the meter curve is off; log the rail pressure to tell';
+}

@@ -1,0 +1,137 @@
+import { type Chunk, fresh } from '../chunk.ts';
+import { lacking, measured } from '../measured.ts';
+import { inRun } from '../quantity.ts';
+import { median } from '../statistics.ts';
+import { Summary } from '../summary.ts';
+import { heldFor, whileOver } from './running.ts';
+import { errors } from './tools.ts';
+
+export const most = inRun({
+	id: 'log.coolant_highest',
+	kind: 'temperature',
+	formula: 'the highest coolant temperature that was held for 10 s of running',
+	gather: () => heldFor(10, 2, chunk => whileOver(chunk, 'coolant_temp', 400), errors.temperature, ['coolant_temp']),
+});
+
+/** The rises of 5 s, the most first: a rise ends before the next may begin. */
+const jump = (id: string, rank: number, formula: string) =>
+	inRun({
+		id,
+		kind: 'temperature-difference',
+		formula,
+		gather() {
+			const best: number[] = [];
+			let recent: [number, number][] = [];
+			let [count, first, last, top] = [0, Number.NaN, Number.NaN, 0];
+			return {
+				take(chunk) {
+					const { time, value } = whileOver(chunk, 'coolant_temp', 400);
+					for (const [index, at] of time.entries()) {
+						if (Number.isNaN(first)) first = at;
+						count++;
+						last = at;
+						recent = recent.filter(([then]) => at - then <= 5);
+						recent.push([at, value[index]!]);
+						const rise = value[index]! - Math.min(...recent.map(([, then]) => then));
+						if (rise > top) top = rise;
+						// It came down, or stopped rising: what it rose is one jump.
+						else if (rise < top / 2) {
+							best.push(top);
+							top = rise;
+						}
+						best.sort((a, b) => b - a);
+						best.length = Math.min(best.length, 2);
+					}
+				},
+				tell() {
+					if (!(count / (last - first) >= 0.95)) return lacking('coolant_temp');
+					const all = [...best, top].sort((a, b) => b - a);
+					return measured(all[rank - 1] ?? 0, 0.5);
+				},
+			};
+		},
+	});
+
+export const jumps = jump(
+	'log.coolant_jump',
+	1,
+	'the most that coolant temperature rose in 5 s of running; of a reading a second',
+);
+export const second = jump(
+	'log.coolant_jump_second',
+	2,
+	'the second most that it rose in 5 s: one rise decides nothing',
+);
+
+/** s of driving before a cold engine that is not warm says something. */
+const long = 15 * 60;
+
+/** Driving: moving where road speed is logged, else engine speed off idle. */
+function drivenIn(chunk: Chunk): number {
+	const { ticks, span, declared } = chunk;
+	let seconds = 0;
+	for (let tick = 1; tick < ticks.time.length; tick++) {
+		const [before, now] = [ticks.time[tick - 1]!, ticks.time[tick]!];
+		if (before < span[0] || now > span[1] || ticks.unbroken[tick] === 0) continue;
+		const road = ticks.road[tick]!;
+		const moving = Number.isNaN(road) ? ticks.speed[tick]! > declared.overrun.speed : road > declared.idle.standing;
+		if (moving && ticks.speed[tick]! > declared.running.speed) seconds += Math.min(5, now - before);
+	}
+	return seconds;
+}
+
+/** Coolant of the last six minutes of running, and how long was driven. */
+class Late {
+	private recent: [number, number][] = [];
+	driven = 0;
+
+	take(chunk: Chunk): void {
+		this.driven += drivenIn(chunk);
+		const { time, value } = whileOver(chunk, 'coolant_temp', 400);
+		for (const [index, at] of time.entries()) this.recent.push([at, value[index]!]);
+		const end = this.recent.at(-1)?.[0] ?? 0;
+		this.recent = this.recent.filter(([at]) => end - at <= 360);
+	}
+
+	/** The median from so many to so many seconds before the end. */
+	around(from: number, to: number): number {
+		const end = this.recent.at(-1)?.[0] ?? 0;
+		return median(this.recent.filter(([at]) => end - at <= from && end - at >= to).map(([, value]) => value));
+	}
+}
+
+export const plateau = inRun({
+	id: 'log.coolant_plateau',
+	kind: 'temperature',
+	formula: 'median coolant temperature of the last minute of running, of a log with 15 min of driving at least',
+	gather() {
+		const late = new Late();
+		return {
+			take: chunk => late.take(chunk),
+			tell: () => (late.driven < long ? lacking('coolant_temp') : measured(late.around(60, 0), 3, ['coolant_temp'])),
+		};
+	},
+});
+
+export const gain = inRun({
+	id: 'log.coolant_gain_late',
+	kind: 'temperature-difference',
+	range: [null, null],
+	formula:
+		'what coolant temperature gained in the last 5 min, of a log with 15 min of driving at least and the air outside over 0 degC',
+	gather() {
+		const late = new Late();
+		const outside = new Summary();
+		return {
+			take(chunk) {
+				late.take(chunk);
+				for (const value of fresh(chunk, 'ambient_temp').value) outside.take(value);
+			},
+			tell() {
+				if (late.driven < long) return lacking('coolant_temp');
+				if (!(median(outside.values) > 273.15)) return lacking('ambient_temp');
+				return measured(late.around(60, 0) - late.around(330, 270), 0.5, ['coolant_temp']);
+			},
+		};
+	},
+});

@@ -1,0 +1,111 @@
+import { numberOf } from '../car.ts';
+import { type Chunk, fresh } from '../chunk.ts';
+import { lacking, type Measured, measured } from '../measured.ts';
+import { type Gathering, inRun, percent } from '../quantity.ts';
+import { where } from '../series.ts';
+import { heldAtEach } from '../ticks.ts';
+import { heldFor } from './running.ts';
+import { medianOf } from './tools.ts';
+
+/** m/s: the road speed of `driveline.cruise_speed`, 65 mph. */
+const cruise = 65 * 0.44704;
+
+/** Slower than this a road speed in whole km/h says nothing, m/s; rpm under this may be with the clutch out. */
+const [slow, loose] = [6, 1300];
+
+/** rpm per m/s that the sheet gives for a gear; undefined where it does not say. */
+function turns(chunk: Chunk, gear: 'top' | 'first'): number | undefined {
+	const top = numberOf(chunk.car, 'driveline.cruise_speed');
+	const [ratio, first] = [numberOf(chunk.car, 'driveline.top_gear'), numberOf(chunk.car, 'driveline.first_gear')];
+	if (top === undefined) return undefined;
+	if (gear === 'top') return top / cruise;
+	return ratio === undefined || first === undefined ? undefined : ((top / cruise) * first) / ratio;
+}
+
+/** Road speed shown over engine speed, as a share of what the sheet's gearing gives; in one gear where it is logged. */
+function shares(chunk: Chunk, gear: 'top' | 'first') {
+	const road = fresh(chunk, 'road_speed');
+	const speed = heldAtEach(chunk.of('engine_speed'), road.time, 2);
+	const geared = heldAtEach(chunk.of('gear'), road.time, 5);
+	const highest = Math.max(...chunk.of('gear').value);
+	const wanted = gear === 'first' ? 1 : highest;
+	const per = turns(chunk, gear);
+	let index = -1;
+	const kept = where(road, (_, value) => {
+		index++;
+		const inGear = chunk.of('gear').time.length === 0 ? gear === 'top' : geared[index] === wanted;
+		return inGear && value > slow && speed[index]! > loose && per !== undefined;
+	});
+	const held = heldAtEach(chunk.of('engine_speed'), kept.time, 2);
+	return { time: kept.time, value: kept.value.map((value, at) => (value * (per ?? Number.NaN)) / held[at]!) };
+}
+
+const channels = ['road_speed', 'driveline.axle_ratio', 'driveline.tyre_diameter', 'driveline.top_gear'];
+
+function topError(): Gathering {
+	const most = heldFor(
+		10,
+		5,
+		chunk => shares(chunk, 'top'),
+		() => 0.01,
+		channels,
+	);
+	return {
+		take: chunk => most.take(chunk),
+		tell(): Measured {
+			const told = most.tell();
+			if (typeof told.value !== 'number') return told;
+			// Beyond this it was another gear.
+			return Math.abs(told.value - 1) > 0.2 ? lacking(...channels) : measured(told.value - 1, 0.01);
+		},
+	};
+}
+
+function firstError(): Gathering {
+	const all = medianOf(
+		chunk => [shares(chunk, 'first')],
+		() => 0.01,
+		['gear'],
+		{ readings: 5, seconds: 2 },
+	);
+	return {
+		take: chunk => all.take(chunk),
+		tell(): Measured {
+			const told = all.tell();
+			return typeof told.value === 'number' ? measured(told.value - 1, 0.01) : told;
+		},
+	};
+}
+
+export const error = inRun({
+	id: 'log.speed_ratio_error',
+	kind: 'ratio',
+	shown: percent,
+	range: [-1, null],
+	formula:
+		'road speed shown over that of engine speed and gearing, less 1: the lowest rpm per road speed held for 10 s, as top gear where it lies within 20 % of it; the highest gear where the gear is logged',
+	gather: topError,
+});
+
+export const least = inRun({
+	id: 'log.speed_ratio_error_least',
+	kind: 'ratio',
+	shown: percent,
+	range: [-1, null],
+	formula: 'the same, or that of first gear where the gear is logged and it is nearer to 0',
+	gather() {
+		const [top, first] = [topError(), firstError()];
+		return {
+			take(chunk) {
+				top.take(chunk);
+				first.take(chunk);
+			},
+			tell() {
+				const [a, b] = [top.tell(), first.tell()];
+				return typeof b.value === 'number' && typeof a.value === 'number' && Math.abs(b.value) < Math.abs(a.value)
+					? b
+					: a;
+			},
+		};
+	},
+});

@@ -1,0 +1,192 @@
+import { type Chunk, fresh } from '../chunk.ts';
+import { measured, plainly } from '../measured.ts';
+import { inRun } from '../quantity.ts';
+import { within } from '../series.ts';
+import { heldAtEach } from '../ticks.ts';
+
+export const pulls = inRun({
+	id: 'log.pulls',
+	kind: 'count',
+	formula: 'how many pulls were found: foot down for 1.5 s while engine speed rises by 1000 rpm in one gear',
+	gather() {
+		let count = 0;
+		return {
+			take: ({ pulls: found }) => {
+				count += found.length;
+			},
+			tell: () => measured(count),
+		};
+	},
+});
+
+export const source = inRun({
+	id: 'log.demand',
+	kind: 'words',
+	formula:
+		'what stands for the foot: the pedal, else a throttle that moves enough, else manifold pressure near ambient with engine speed rising',
+	gather() {
+		let found: string | undefined;
+		return {
+			take: ({ demand }) => {
+				found = demand;
+			},
+			tell: () => plainly(found),
+		};
+	},
+});
+
+export const rate = inRun({
+	id: 'log.rate',
+	kind: 'ratio',
+	unit: '1/s',
+	formula: 'new readings of engine speed a second',
+	gather() {
+		let [count, seconds] = [0, 0];
+		return {
+			take(chunk) {
+				const { time } = fresh(chunk, 'engine_speed');
+				count += time.length;
+				seconds += chunk.span[1] - chunk.span[0];
+			},
+			tell: () => (seconds > 0 ? plainly(count / seconds, 'engine_speed') : plainly(undefined, 'engine_speed')),
+		};
+	},
+});
+
+export const jumps = inRun({
+	id: 'log.clock_jumps',
+	kind: 'count',
+	formula: 'how often the clock went back, or stood open for more than 2 s while the engine ran',
+	gather() {
+		let count = 0;
+		return {
+			take({ jumps, ticks, declared: { running }, span: [from, to] }) {
+				const runs = (at: number) => {
+					const near = within({ time: ticks.time, value: ticks.speed }, at - 6, at + 6);
+					const before = within(near, 0, at - 1e-6).value.at(-1);
+					const after = within(near, at, at + 6).value[0];
+					return before !== undefined && after !== undefined && Math.min(before, after) > running.speed;
+				};
+				for (const { at, by } of jumps) if (at >= from && at < to && (by < 0 || runs(at))) count++;
+			},
+			tell: () => measured(count),
+		};
+	},
+});
+
+/** Channels that move while engine speed moves by 1000 rpm, and those that move in every pull. Common practice. */
+const moving = {
+	running: [
+		'manifold_pressure',
+		'boost',
+		'air_flow',
+		'meter_volts',
+		'lambda_1',
+		'lambda_2',
+		'injector_pulse',
+		'injector_duty',
+		'spark_advance',
+		'pedal',
+		'throttle',
+		'throttle_volts',
+		'road_speed',
+		'exhaust_temp',
+	],
+	pull: ['air_flow', 'meter_volts', 'injector_pulse', 'injector_duty', 'road_speed', 'exhaust_temp'],
+} as const;
+
+/** s of one value, and the rpm that it must have seen meanwhile. */
+const [still, spans] = [60, 1000];
+
+export const dead = inRun({
+	id: 'log.dead_channels',
+	kind: 'list',
+	formula:
+		'channels that showed one value for 60 s while engine speed spanned 1000 rpm, or all through a pull, where they must move; and those with impossible values',
+	gather() {
+		const watched = new Map(moving.running.map(id => [id, new Stillness()]));
+		const found = new Set<string>();
+		return {
+			take(chunk) {
+				for (const [id, watch] of watched) if (isWatched(chunk, id) && watch.take(chunk, id)) found.add(id);
+				for (const { in: read } of chunk.pulls)
+					for (const id of moving.pull) {
+						const { value } = read(id);
+						if (value.length >= 10 && value.every(one => one === value[0])) found.add(id);
+					}
+				for (const id of chunk.impossible) found.add(id);
+			},
+			tell: () => plainly([...found].sort()),
+		};
+	},
+});
+
+/** A throttle that does not move as a foot does (an engine without one to speak of) need not move; derived ones are their source's. */
+function isWatched({ demand, logged }: Chunk, id: string): boolean {
+	return logged.has(id) && !(id.startsWith('throttle') && demand !== 'throttle');
+}
+
+/** One value since when, and the least and most of engine speed since then. */
+class Stillness {
+	private value = Number.NaN;
+	private since = 0;
+	private low = 0;
+	private high = 0;
+
+	take(chunk: Chunk, id: string): boolean {
+		const { time, value } = fresh(chunk, id);
+		const speed = heldAtEach(chunk.of('engine_speed'), time);
+		let dead = false;
+		for (const [index, at] of time.entries()) {
+			const rpm = speed[index]!;
+			const standing = id === 'road_speed' && value[index] === 0;
+			if (value[index] !== this.value || standing || !(rpm > chunk.declared.running.speed)) {
+				this.value = standing ? Number.NaN : value[index]!;
+				this.since = at;
+				this.low = this.high = rpm;
+			}
+			this.low = Math.min(this.low, rpm);
+			this.high = Math.max(this.high, rpm);
+			if (at - this.since >= still && this.high - this.low >= spans) dead = true;
+		}
+		return dead;
+	}
+}
+
+export const knockMoved = inRun({
+	id: 'log.knock_proved',
+	kind: 'yes-no',
+	formula:
+		'yes where knock retard was ever anything but 0, or the sheet has the knock sensor fitted and wired; else not known',
+	gather() {
+		let [moved, logged, fitted] = [false, false, false];
+		return {
+			take(chunk) {
+				const { value } = fresh(chunk, 'knock_retard');
+				logged ||= value.length > 0;
+				moved ||= value.some(one => one !== 0);
+				fitted ||= chunk.car.value('sensors.knock') === 'fitted-wired';
+			},
+			tell: () => plainly(logged && (moved || fitted) ? true : undefined, logged ? 'sensors.knock' : 'knock_retard'),
+		};
+	},
+});
+
+export const knockPulls = inRun({
+	id: 'log.knock_pulls',
+	kind: 'count',
+	formula: 'in how many pulls 1 deg or more was taken out for knock',
+	gather() {
+		let [count, logged] = [0, false];
+		return {
+			take({ pulls: views }) {
+				for (const view of views) {
+					const { value } = view.in('knock_retard');
+					logged ||= value.length > 0;
+					if (value.some(one => one >= 1 - 1e-9)) count++;
+				}
+			},
+			tell: () => (logged ? measured(count) : plainly(undefined, 'knock_retard')),
+		};
+	},
+});

@@ -1,0 +1,47 @@
+import type { Chunk } from '../chunk.ts';
+import { lacking, type Measured, measured } from '../measured.ts';
+import type { Gathering } from '../quantity.ts';
+import type { Readings } from '../series.ts';
+import { median, medianError } from '../statistics.ts';
+import { Summary } from '../summary.ts';
+
+/** s; a reading stands for no more time than this. */
+const longest = 2;
+
+/**
+ * The median of the readings that `pick` finds in each chunk. Not told of fewer readings or less time than asked.
+ * `error` is the sensor's standard deviation at a value.
+ */
+export function medianOf(
+	pick: (chunk: Chunk) => readonly Readings[],
+	error: (value: number, chunk: Chunk) => number,
+	channels: readonly string[],
+	least: { readonly readings: number; readonly seconds: number } = { readings: 3, seconds: 0 },
+): Gathering {
+	const all = new Summary();
+	let seconds = 0;
+	let last: Chunk | undefined;
+	return {
+		take(chunk) {
+			last = chunk;
+			for (const { time, value } of pick(chunk)) {
+				for (const one of value) all.take(one);
+				for (let index = 1; index < time.length; index++) seconds += Math.min(longest, time[index]! - time[index - 1]!);
+			}
+		},
+		tell(): Measured {
+			if (!last || all.count < least.readings || seconds < least.seconds - 1e-9) return lacking(...channels);
+			const value = median(all.values);
+			return measured(value, Math.hypot(error(value, last), medianError(all.values)));
+		},
+	};
+}
+
+/** The errors of sensors as standard deviations at a value. */
+export const errors = {
+	none: () => 0,
+	pressure: (_: number, { declared }: Chunk) => declared.sensor_error.pressure,
+	manifold: (value: number, { declared }: Chunk) => value * declared.sensor_error.manifold,
+	volts: (value: number, { declared }: Chunk) => value * declared.sensor_error.volts,
+	temperature: (_: number, { declared }: Chunk) => declared.sensor_error.temperature,
+} as const;

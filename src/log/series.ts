@@ -1,0 +1,83 @@
+/** Readings of one channel in a stretch of time, oldest first. Both arrays are of one length. */
+export interface Readings {
+	/** s since the first row. */
+	readonly time: Float64Array;
+	readonly value: Float64Array;
+}
+
+export const noReadings: Readings = { time: new Float64Array(0), value: new Float64Array(0) };
+
+/** The new readings of one channel, as they come. */
+export class Series {
+	private times = new Float64Array(256);
+	private values = new Float64Array(256);
+	length = 0;
+
+	push(time: number, value: number): void {
+		if (this.length === this.times.length) {
+			this.times = grown(this.times);
+			this.values = grown(this.values);
+		}
+		this.times[this.length] = time;
+		this.values[this.length++] = value;
+	}
+
+	/** All there is now; a view, good until the next push. */
+	get all(): Readings {
+		return { time: this.times.subarray(0, this.length), value: this.values.subarray(0, this.length) };
+	}
+
+	/** Forgets what is older. */
+	dropBefore(time: number): void {
+		const first = firstFrom(this.all.time, time);
+		this.times.copyWithin(0, first, this.length);
+		this.values.copyWithin(0, first, this.length);
+		this.length -= first;
+	}
+}
+
+function grown(array: Float64Array<ArrayBuffer>): Float64Array<ArrayBuffer> {
+	const larger = new Float64Array(array.length * 2);
+	larger.set(array);
+	return larger;
+}
+
+/** The index of the first time at or after `at`. */
+export function firstFrom(time: Float64Array, at: number): number {
+	let [low, high] = [0, time.length];
+	while (low < high) {
+		const middle = (low + high) >> 1;
+		if (time[middle]! < at) low = middle + 1;
+		else high = middle;
+	}
+	return low;
+}
+
+/** What of some readings lies from `from` to `to`, both included; a view. */
+export function within({ time, value }: Readings, from: number, to: number): Readings {
+	const first = firstFrom(time, from);
+	const end = Math.max(first, firstFrom(time, to + 1e-9));
+	return { time: time.subarray(first, end), value: value.subarray(first, end) };
+}
+
+/** The reading that stands at a time: the last one at or before it, if it is no older than `stale` s; else NaN. */
+export function heldAt({ time, value }: Readings, at: number, stale = 5): number {
+	const index = firstFrom(time, at + 1e-9) - 1;
+	return index >= 0 && at - time[index]! <= stale ? value[index]! : Number.NaN;
+}
+
+/** The readings for which something holds; a copy. */
+export function where({ time, value }: Readings, holds: (time: number, value: number) => boolean): Readings {
+	const kept: number[] = [];
+	for (let index = 0; index < time.length; index++) if (holds(time[index]!, value[index]!)) kept.push(index);
+	return {
+		time: Float64Array.from(kept, index => time[index]!),
+		value: Float64Array.from(kept, index => value[index]!),
+	};
+}
+
+/** New readings made of old ones, at the same times. */
+export const mapped = ({ time, value }: Readings, make: (value: number, time: number) => number): Readings => ({
+	time,
+	value: value.map((one, index) => make(one, time[index]!)),
+});

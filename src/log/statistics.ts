@@ -1,0 +1,92 @@
+import type { Readings } from './series.ts';
+
+/** A percentile by linear interpolation between ranks; `share` is 0 to 1. NaN of nothing. */
+export function percentile(values: ArrayLike<number>, share: number): number {
+	const sorted = Float64Array.from(values).sort();
+	if (sorted.length === 0) return Number.NaN;
+	const rank = share * (sorted.length - 1);
+	const below = Math.floor(rank);
+	const [low, high] = [sorted[below]!, sorted[Math.min(below + 1, sorted.length - 1)]!];
+	return low + (high - low) * (rank - below);
+}
+
+export const median = (values: ArrayLike<number>): number => percentile(values, 0.5);
+
+/**
+ * Standard error of a median of independent readings: 1.2533 s / sqrt(n), s from the median absolute deviation
+ * (1.4826 MAD), so that a few wild readings do not count.
+ */
+export function medianError(values: ArrayLike<number>): number {
+	if (values.length < 2) return 0;
+	const middle = median(values);
+	const deviation = 1.4826 * median(Array.from(values, value => Math.abs(value - middle)));
+	return (1.2533 * deviation) / Math.sqrt(values.length);
+}
+
+/** Each reading replaced by the median of itself and its neighbors; the two ends are left out. */
+export function runningMedian({ time, value }: Readings): Readings {
+	const length = Math.max(0, value.length - 2);
+	const smooth = new Float64Array(length);
+	for (let index = 0; index < length; index++)
+		smooth[index] = middleOf(value[index]!, value[index + 1]!, value[index + 2]!);
+	return { time: time.subarray(1, 1 + length), value: smooth };
+}
+
+const middleOf = (a: number, b: number, c: number): number => Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+
+/** The highest running median of three readings, undefined of fewer; `time` is when. One reading decides nothing. */
+export function highest(readings: Readings): { value: number; time: number } | undefined {
+	const smooth = runningMedian(readings);
+	let best = -1;
+	for (let index = 0; index < smooth.value.length; index++)
+		if (best < 0 || smooth.value[index]! > smooth.value[best]!) best = index;
+	return best < 0 ? undefined : { value: smooth.value[best]!, time: smooth.time[best]! };
+}
+
+export function lowest(readings: Readings): { value: number; time: number } | undefined {
+	const found = highest({ time: readings.time, value: readings.value.map(value => -value) });
+	return found && { value: -found.value, time: found.time };
+}
+
+/**
+ * The highest value that was held: the most that all readings of some stretch of `seconds` and `count` readings reach.
+ * Undefined where there is no such stretch.
+ */
+export function sustained({ time, value }: Readings, seconds: number, count: number): number | undefined {
+	let best: number | undefined;
+	// Candidates for the least of the window, rising; a monotone queue, so that a long run costs its length once.
+	const queue: number[] = [];
+	let head = 0;
+	let start = 0;
+	for (let end = 0; end < time.length; end++) {
+		while (queue.length > head && value[queue.at(-1)!]! >= value[end]!) queue.pop();
+		queue.push(end);
+		while (start < end && time[end]! - time[start + 1]! >= seconds - 1e-9 && end - start >= count) start++;
+		while (queue[head]! < start) head++;
+		if (time[end]! - time[start]! < seconds - 1e-9 || end - start + 1 < count) continue;
+		const least = value[queue[head]!]!;
+		if (best === undefined || least > best) best = least;
+	}
+	return best;
+}
+
+export function sustainedLow(readings: Readings, seconds: number, count: number): number | undefined {
+	const found = sustained({ time: readings.time, value: readings.value.map(value => -value) }, seconds, count);
+	return found === undefined ? undefined : -found;
+}
+
+/** The second highest value; undefined of fewer than two. */
+export function secondHighest(values: ArrayLike<number>): number | undefined {
+	return values.length < 2 ? undefined : Float64Array.from(values).sort().at(-2);
+}
+
+/** The smallest step between two different values: how finely a channel was written. 0 of fewer than two values. */
+export function stepOf(values: ArrayLike<number>): number {
+	const sorted = Float64Array.from(values).sort();
+	let step = Number.POSITIVE_INFINITY;
+	for (let index = 1; index < sorted.length; index++) {
+		const by = sorted[index]! - sorted[index - 1]!;
+		if (by > 1e-9 * Math.abs(sorted[index]!)) step = Math.min(step, by);
+	}
+	return Number.isFinite(step) ? step : 0;
+}

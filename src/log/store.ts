@@ -1,0 +1,118 @@
+import type { Block } from './block.ts';
+import { noReadings, type Readings, Series } from './series.ts';
+import { NewReadings, turns } from './turns.ts';
+
+/** A place where the clock went back or stood open while rows went on. */
+export interface ClockJump {
+	/** s since the first row. */
+	readonly at: number;
+	/** s; negative where it went back. */
+	readonly by: number;
+}
+
+/** Rows that are looked at to learn how often each channel has its turn. */
+const firstRows = 4000;
+
+/**
+ * The new readings of a log, channel by channel, on one clock that never goes back. Only what was not yet judged is kept.
+ */
+export class ReadingStore {
+	private readonly series = new Map<string, Series>();
+	private readonly fresh = new Map<string, NewReadings>();
+	private held: Block[] | null = [];
+	private heldRows = 0;
+	private first = Number.NaN;
+	private last = Number.NaN;
+	private offset = 0;
+	private readonly longestGap: number;
+	readonly jumps: ClockJump[] = [];
+	/** Rows taken, and when the last one was, s since the first. */
+	rows = 0;
+	now = 0;
+
+	/** `longestGap`: s between two rows beyond which they do not belong together. */
+	constructor(longestGap: number) {
+		this.longestGap = longestGap;
+	}
+
+	push(block: Block): void {
+		if (!this.held) {
+			this.take(block);
+			return;
+		}
+		this.held.push(block);
+		this.heldRows += block.time.length;
+		if (this.heldRows >= firstRows) this.settle();
+	}
+
+	/** Takes what waited for the first rows to be complete. */
+	settle(): void {
+		const held = this.held ?? [];
+		this.held = null;
+		const cells = new Map<string, number[]>();
+		for (const { channels } of held)
+			for (const [id, column] of channels) {
+				const cellsOf = cells.get(id) ?? [];
+				for (const cell of column) if (cellsOf.length < firstRows) cellsOf.push(cell);
+				cells.set(id, cellsOf);
+			}
+		for (const [id, turn] of turns(cells)) {
+			this.fresh.set(id, new NewReadings(turn));
+			this.series.set(id, new Series());
+		}
+		for (const block of held) this.take(block);
+	}
+
+	private take({ time, channels }: Block): void {
+		const columns = [...channels].map(([id, column]) => {
+			if (!this.series.has(id)) {
+				this.series.set(id, new Series());
+				this.fresh.set(id, new NewReadings(1));
+			}
+			return { column, series: this.series.get(id)!, fresh: this.fresh.get(id)! };
+		});
+		for (let row = 0; row < time.length; row++) {
+			const now = this.clock(time[row]!);
+			for (const { column, series, fresh } of columns) {
+				const cell = column[row]!;
+				if (fresh.take(cell)) series.push(now, cell);
+			}
+		}
+		this.rows += time.length;
+	}
+
+	/** s since the first row, without the jumps back: after one the clock goes on a second later. */
+	private clock(time: number): number {
+		if (Number.isNaN(this.first)) this.first = this.last = time;
+		const by = time - this.last;
+		if (by < 0) this.offset += 1 - by;
+		this.last = time;
+		const now = time - this.first + this.offset;
+		if (by < 0 || by > this.longestGap) this.jumps.push({ at: now, by });
+		this.now = now;
+		return now;
+	}
+
+	/** The readings of a channel that are kept now; none where it is not logged. */
+	readonly of = (id: string): Readings => this.series.get(id)?.all ?? noReadings;
+
+	/** Channels with readings. */
+	get channels(): string[] {
+		return [...this.series].filter(([, { length }]) => length > 0).map(([id]) => id);
+	}
+
+	has(id: string): boolean {
+		return this.series.has(id);
+	}
+
+	/** Readings kept now, of all channels. */
+	get size(): number {
+		let size = 0;
+		for (const { length } of this.series.values()) size += length;
+		return size;
+	}
+
+	dropBefore(time: number): void {
+		for (const series of this.series.values()) series.dropBefore(time);
+	}
+}

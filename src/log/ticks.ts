@@ -1,0 +1,98 @@
+import type { Declared } from './declared.ts';
+import type { DemandSeen } from './demand.ts';
+import { firstFrom, type Readings } from './series.ts';
+
+/** What the engine and the car were at each new reading of engine speed. Arrays of one length; NaN where not known. */
+export interface Ticks {
+	/** s since the first row. */
+	readonly time: Float64Array;
+	/** rpm */
+	readonly speed: Float64Array;
+	/** 1; of ambient pressure where manifold pressure stands in. */
+	readonly demand: Float64Array;
+	/** Pa abs */
+	readonly manifold: Float64Array;
+	/** m/s */
+	readonly road: Float64Array;
+	readonly gear: Float64Array;
+	/** Whether time went on without a break since the tick before. */
+	readonly unbroken: Uint8Array;
+}
+
+/** Reads channels of a log; manifold pressure and boost are made from each other. */
+export interface Channels {
+	of(id: string): Readings;
+}
+
+export function ticksOf(
+	{ of }: Channels,
+	demand: DemandSeen,
+	ambient: number | undefined,
+	breaks: readonly number[],
+	{ demand: rules }: Declared,
+): Ticks {
+	const { time, value: speed } = of('engine_speed');
+	const { source } = demand;
+	const manifold = heldAtEach(of('manifold_pressure'), time);
+	const foot =
+		source === 'manifold'
+			? manifold.map((pressure, index) => standIn(pressure / (ambient ?? Number.NaN), speed, index, rules.of_ambient))
+			: heldAtEach(of(source), time);
+	return {
+		time,
+		speed,
+		demand: foot,
+		manifold,
+		road: heldAtEach(of('road_speed'), time),
+		gear: heldAtEach(of('gear'), time),
+		unbroken: unbrokenAt(time, breaks),
+	};
+}
+
+/** Manifold pressure over ambient; it stands for a foot that is down only while engine speed does not fall. */
+function standIn(share: number, speed: Float64Array, index: number, full: number): number {
+	const falling = index > 0 && speed[index]! < speed[index - 1]! - 20;
+	return falling ? Math.min(share, 0.99 * full) : share;
+}
+
+/** The reading that stands at each time, none older than five seconds. */
+export function heldAtEach({ time, value }: Readings, at: Float64Array, stale = 5): Float64Array {
+	const held = new Float64Array(at.length).fill(Number.NaN);
+	let index = -1;
+	for (let tick = 0; tick < at.length; tick++) {
+		while (index + 1 < time.length && time[index + 1]! <= at[tick]! + 1e-9) index++;
+		if (index >= 0 && at[tick]! - time[index]! <= stale) held[tick] = value[index]!;
+	}
+	return held;
+}
+
+function unbrokenAt(time: Float64Array, breaks: readonly number[]): Uint8Array {
+	const unbroken = new Uint8Array(time.length).fill(1);
+	for (const at of breaks) {
+		const tick = firstFrom(time, at);
+		if (tick < time.length) unbroken[tick] = 0;
+	}
+	return unbroken;
+}
+
+/** A stretch of ticks, both ends included. */
+export interface Stretch {
+	readonly first: number;
+	readonly last: number;
+}
+
+/** The longest stretches of ticks for which something holds, without a break in time. */
+export function stretches({ time, unbroken }: Ticks, holds: (tick: number) => boolean): Stretch[] {
+	const found: Stretch[] = [];
+	let first = -1;
+	for (let tick = 0; tick < time.length; tick++) {
+		const goesOn = holds(tick);
+		if (first >= 0 && (!goesOn || unbroken[tick] === 0)) {
+			found.push({ first, last: tick - 1 });
+			first = -1;
+		}
+		if (goesOn && first < 0) first = tick;
+	}
+	if (first >= 0) found.push({ first, last: time.length - 1 });
+	return found;
+}
