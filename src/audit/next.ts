@@ -13,11 +13,13 @@ const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
 
 /**
  * What to find out next: each missing or estimated answer by the verdicts that differ between its plausible values,
- * weighted by stage (5 for crank to 1) and harm (5 for person to 1); ties by effort, then by id. An answer that cannot be
- * tried out (a curve, a list of loads) counts the rules that wait for it.
+ * weighted by stage and harm (5 for person to 1). What the earliest stage waits for comes first, and with it a mere look that
+ * settles many lines; then by weight, effort, id. An answer that cannot be tried out (a curve, a list of loads) counts the
+ * rules that wait for it.
  */
 export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: readonly Verdict[]): NextAnswer[] {
 	const flipped = makeFlips(model, state);
+	const turns = new Map<string, number>();
 	const found = model.rulebook.questions.flatMap((question): NextAnswer[] => {
 		const answer = answerTo(sheet, question.id);
 		const known = answer === undefined ? null : (answer.known ?? (question.of.length > 0 ? 'estimate' : 'measured'));
@@ -30,6 +32,7 @@ export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: 
 		const waits = open && candidates.length === 0;
 		const flips = waits ? waitingFor(question.id, verdicts) : flipped(slot, candidates);
 		if (flips.length === 0) return [];
+		turns.set(question.id, turnOf(question, flips));
 		return [
 			{
 				answer: question.id,
@@ -43,7 +46,10 @@ export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: 
 	});
 	return found.sort(
 		(a, b) =>
-			b.weight - a.weight || efforts.indexOf(a.effort) - efforts.indexOf(b.effort) || (a.answer < b.answer ? -1 : 1),
+			turns.get(a.answer)! - turns.get(b.answer)! ||
+			b.weight - a.weight ||
+			efforts.indexOf(a.effort) - efforts.indexOf(b.effort) ||
+			(a.answer < b.answer ? -1 : 1),
 	);
 }
 
@@ -80,6 +86,15 @@ function plausible(question: Question, state: State): Outcome[] {
 /** Rules that cannot be told for want of this answer. */
 function waitingFor(id: string, verdicts: readonly Verdict[]): Rule[] {
 	return [...new Set(verdicts.filter(({ missing }) => missing.includes(id)).map(({ rule }) => rule))];
+}
+
+/** So many lines make a look worth its minute before anything else. */
+const many = 6;
+
+/** The place of the earliest stage that waits for an answer; a look that settles many lines goes with the first. */
+function turnOf({ effort }: Question, flips: readonly Rule[]): number {
+	if (effort === 'look' && flips.length >= many) return 0;
+	return Math.min(...flips.map(({ stage }) => stages.indexOf(stage)));
 }
 
 function weightOf(flips: readonly Rule[]): number {

@@ -48,6 +48,9 @@ export interface SparkCapacity {
 /** A coil that nobody has tried: fits three facts of common practice. A test holds them. */
 export const untriedCoil = { usual: 27500, low: 25600, high: 29700 } as const;
 
+/** The same behind a rotor and a cap, which may take up to a fifth of it. Estimate. */
+export const untriedDistributor = { usual: 27500, low: 22000, high: 29700 } as const;
+
 /**
  * A coil's capacity, V, from what it has shown: the voltage that it is proven to give and the one at which it broke up.
  *

@@ -32,10 +32,16 @@ export function faultIn(value: unknown, context: Context): Fault {
 		case 'circuits':
 			return circuitsFault(value);
 		case 'teeth':
-			return typeof value === 'string' && /^\d{1,3}-\d{1,2}$/.test(value)
+			return isToothPattern(value)
 				? null
-				: no(value, 'a tooth pattern like "36-1"');
+				: no(value, 'a tooth pattern like "36-1": places, and of them the teeth that are missing');
 		default:
 			return numberFault(value, context);
 	}
+}
+
+/** `36-1`: 36 places, one of them without its tooth. More missing than half the places is no wheel. */
+function isToothPattern(value: unknown): boolean {
+	const [, places, missing] = (typeof value === 'string' && /^(\d{1,3})-(\d{1,2})$/.exec(value)) || [];
+	return places !== undefined && 2 * Number(missing) < Number(places);
 }

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { withAnswer } from '../../src/sheet/sheet.ts';
+import { stages } from '../../src/rulebook/rulebook.ts';
+import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { audited } from '../support/audited.ts';
-import { buildSheet } from '../support/model.ts';
+import { buildSheet, testModel } from '../support/model.ts';
 
 const boosted = buildSheet('boosted');
 const auditWithout = (...ids: string[]) =>
@@ -11,12 +12,29 @@ const auditWithout = (...ids: string[]) =>
 	).audit;
 
 describe('what to measure next', () => {
-	test('names answers that are missing or guessed, with the rules that they turn, heaviest first', () => {
+	test('names answers that are missing or guessed, with the rules that they turn', () => {
 		const { next } = auditWithout('ignition.gap', 'fuel.pump_voltage', 'harness.pump_cutoff');
 		expect(next.map(({ answer }) => answer)).toEqual(expect.arrayContaining(['ignition.gap', 'harness.pump_cutoff']));
 		expect(next.find(({ answer }) => answer === 'ignition.gap')!.flips).toContain('ignition.gap-too-wide');
-		const weights = next.map(({ weight }) => weight);
-		expect(weights).toEqual([...weights].sort((a, b) => b - a));
+	});
+
+	test('asks first for what the earliest stage waits for, and for a mere look that settles many lines; then by weight', () => {
+		const { next } = audited(emptySheet('nothing'), { next: true }).audit;
+		const stageOf = new Map(testModel().rulebook.rules.map(({ id, stage }) => [id, stages.indexOf(stage)]));
+		const turns = next.map(({ flips, effort }) =>
+			effort === 'look' && flips.length >= 6 ? 0 : Math.min(...flips.map(id => stageOf.get(id)!)),
+		);
+		expect(new Set(turns).size).toBeGreaterThan(3);
+		expect(turns).toEqual([...turns].sort((a, b) => a - b));
+		for (const [index, { weight }] of next.entries())
+			if (turns[index + 1] === turns[index]) expect(next[index + 1]!.weight).toBeLessThanOrEqual(weight);
+	});
+
+	test('asks nothing that only a running engine shows while what it fires on is open', () => {
+		const { next } = auditWithout('fuel.hose', 'charging.voltage_running', 'fuel.pump_voltage');
+		const places = next.map(({ answer }) => answer);
+		expect(places).toEqual(expect.arrayContaining(['fuel.hose', 'charging.voltage_running']));
+		expect(places.indexOf('fuel.hose')).toBeLessThan(places.indexOf('charging.voltage_running'));
 	});
 
 	test('never asks for what was measured or read off a paper', () => {
@@ -55,10 +73,13 @@ describe('what to measure next', () => {
 
 	test('puts the easier of two equal answers first', () => {
 		const { next } = auditWithout('harness.controller_ground', 'engine.leakdown', 'injectors.seals', 'fuel.tank_hose');
+		const stageOf = new Map(testModel().rulebook.rules.map(({ id, stage }) => [id, stages.indexOf(stage)]));
 		const cost = { look: 0, gauge: 1, test: 2 };
 		for (const [index, { weight, effort }] of next.entries()) {
 			const after = next[index + 1];
-			if (after?.weight === weight) expect(cost[effort]).toBeLessThanOrEqual(cost[after.effort]);
+			const turn = (at: (typeof next)[number]) => Math.min(...at.flips.map(id => stageOf.get(id)!));
+			if (after?.weight === weight && turn(after) === turn(next[index]!))
+				expect(cost[effort]).toBeLessThanOrEqual(cost[after.effort]);
 		}
 	});
 });

@@ -57,6 +57,8 @@ describe('a whole number, a choice, a pattern', () => {
 		['ignition.boot_angle', 45, /straight/],
 		['sensors.crank_teeth_engine', '36', /36-1/],
 		['sensors.crank_teeth_engine', 36, /36-1/],
+		['sensors.crank_teeth_engine', '36-40', /places, and of them the teeth that are missing/],
+		['sensors.crank_teeth_engine', '36-18', /36-1/],
 	] as const)('%s %j is refused', (id, value, accepted) => refused(id, { value }, accepted));
 
 	test('a count of cylinders that no engine here has is refused by itself', () => {

@@ -4,7 +4,7 @@ import { quantity } from '../quantity.ts';
 
 const volumes = [
 	'engine.bore',
-	'engine.stroke',
+	'engine.stroke_used',
 	'engine.chamber_volume',
 	'engine.piston_volume',
 	'engine.gasket_thickness',
@@ -14,7 +14,7 @@ const volumes = [
 
 const volumesOf = (q: { number(id: (typeof volumes)[number]): number }) => ({
 	bore: q.number('engine.bore'),
-	stroke: q.number('engine.stroke'),
+	stroke: q.number('engine.stroke_used'),
 	chamber: q.number('engine.chamber_volume'),
 	piston: q.number('engine.piston_volume'),
 	gasketThickness: q.number('engine.gasket_thickness'),
@@ -63,14 +63,14 @@ export const staticRatio = quantity({
 export const cylinder = quantity({
 	id: 'engine.cylinder',
 	kind: 'hidden',
-	inputs: ['engine.bore', 'engine.stroke', 'engine.rod', 'engine.static_ratio'],
+	inputs: ['engine.bore', 'engine.stroke_used', 'engine.rod', 'engine.static_ratio'],
 	formula: 'bore, stroke, rod and ratio',
 	source: ['geometry'],
 	nature: 'exact',
 	compute: q => {
 		const cylinder: Cylinder = {
 			bore: q.number('engine.bore'),
-			stroke: q.number('engine.stroke'),
+			stroke: q.number('engine.stroke_used'),
 			rod: q.number('engine.rod'),
 			ratio: q.number('engine.static_ratio'),
 		};
@@ -82,13 +82,13 @@ export const effective = quantity({
 	id: 'engine.effective_compression_ratio',
 	shown: { us: ':1', metric: ':1' },
 	kind: 'ratio',
-	inputs: ['engine.stroke', 'engine.rod', 'engine.static_ratio', 'engine.intake_closes'],
+	inputs: ['engine.stroke_used', 'engine.rod', 'engine.static_ratio', 'engine.intake_closes'],
 	range: [1, null],
 	formula: 'V(intake closing) / clearance, slider-crank with rod',
 	source: ['geometry'],
 	nature: 'exact',
 	compute: q => {
-		const stroke = q.number('engine.stroke');
+		const stroke = q.number('engine.stroke_used');
 		const rod = q.number('engine.rod');
 		const ratio = q.number('engine.static_ratio');
 		// The bore cancels out: volumes are in proportion to it.

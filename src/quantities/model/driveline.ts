@@ -113,6 +113,37 @@ export const shaftSpeed = quantity({
 	compute: q => q.number('engine.redline') / q.number('driveline.top_gear'),
 });
 
+/** Turns of the driveshaft for each m of road. */
+const road = ['driveline.axle_ratio', 'driveline.tyre_diameter'] as const;
+
+export const shaftSpeedReached = quantity({
+	id: 'driveline.shaft_speed_at_highest',
+	kind: 'rotation',
+	inputs: ['driveline.highest_speed', ...road],
+	formula: 'highest road speed x axle ratio / tire circumference',
+	source: ['geometry'],
+	nature: 'exact',
+	compute: q =>
+		engineSpeedAt(
+			q.number('driveline.highest_speed'),
+			1,
+			shaftTurns(q.number('driveline.axle_ratio'), q.number('driveline.tyre_diameter')),
+		),
+});
+
+export const shaftLimitSpeed = quantity({
+	id: 'driveline.shaft_limit_speed',
+	kind: 'velocity',
+	shown: { us: 'mph', metric: 'km/h' },
+	inputs: ['driveline.shaft_critical_speed', ...road],
+	formula: 'road speed at 0.75 of the critical speed: its turns / turns a m of road',
+	source: ['geometry', 'practice'],
+	nature: 'exact',
+	compute: q =>
+		(0.75 * q.number('driveline.shaft_critical_speed')) /
+		engineSpeedAt(1, 1, shaftTurns(q.number('driveline.axle_ratio'), q.number('driveline.tyre_diameter'))),
+});
+
 /** 65 mph in m/s. */
 const cruising = 65 * 0.44704;
 

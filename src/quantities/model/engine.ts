@@ -24,6 +24,22 @@ export const size = quantity({
 	},
 });
 
+export const strokeKnown = quantity({
+	id: 'engine.stroke_used',
+	kind: 'length',
+	inputs: ['engine.stroke', 'engine.bore', 'engine.cylinders', 'engine.displacement_stated'],
+	formula: 'the stroke as answered; else stated displacement / (cylinders pi/4 bore^2)',
+	source: ['geometry'],
+	nature: 'exact',
+	compute: q => {
+		const derived = !q.has('engine.stroke') && q.has('engine.bore') && q.has('engine.displacement_stated');
+		if (!derived) return q.number('engine.stroke');
+		return (
+			q.number('engine.displacement_stated') / displacement(q.number('engine.cylinders'), q.number('engine.bore'), 1)
+		);
+	},
+});
+
 export const sizeFromBore = quantity({
 	id: 'engine.displacement_from_bore',
 	kind: 'volume',
@@ -54,11 +70,11 @@ export const air = quantity({
 export const pistonSpeed = quantity({
 	id: 'engine.mean_piston_speed',
 	kind: 'velocity',
-	inputs: ['engine.stroke', 'engine.redline'],
+	inputs: ['engine.stroke_used', 'engine.redline'],
 	formula: '2 stroke x redline / 60',
 	source: ['definition'],
 	nature: 'exact',
-	compute: q => meanPistonSpeed(q.number('engine.stroke'), q.number('engine.redline')),
+	compute: q => meanPistonSpeed(q.number('engine.stroke_used'), q.number('engine.redline')),
 });
 
 export const airEfficiency = quantity({

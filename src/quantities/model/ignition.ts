@@ -1,5 +1,12 @@
 import type { Cylinder } from '../../physics/slider-crank.ts';
-import { gasDensityAtSpark, requiredVoltage, sparkCapacity, sparkMargin, untriedCoil } from '../../physics/spark.ts';
+import {
+	gasDensityAtSpark,
+	requiredVoltage,
+	sparkCapacity,
+	sparkMargin,
+	untriedCoil,
+	untriedDistributor,
+} from '../../physics/spark.ts';
 import { elsewhere, limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
@@ -60,16 +67,41 @@ export const blown = elsewhere({
 	},
 });
 
+const coil = {
+	kind: 'hidden',
+	inputs: [],
+	source: ['practice'],
+	nature: 'estimate',
+	compute: () => untriedCoil.usual,
+} as const;
+
+export const directCoil = quantity({
+	...coil,
+	id: 'ignition.direct_coil',
+	formula: 'usual 27500, band 25600-29700: fits three facts of practice',
+	band: [untriedCoil.low / untriedCoil.usual, untriedCoil.high / untriedCoil.usual],
+});
+
+/** Rotor gap and cap take a share that differs from car to car and grows with wear; nothing is gained by them. */
+export const distributorCoil = quantity({
+	...coil,
+	id: 'ignition.distributor_coil',
+	formula: 'usual 27500, band 22000-29700: rotor and cap take up to a fifth, an estimate',
+	band: [untriedDistributor.low / untriedDistributor.usual, untriedDistributor.high / untriedDistributor.usual],
+});
+
 /** Apart from the capacity, so that its band stops at what the coil has shown. */
 export const untried = quantity({
 	id: 'ignition.usual_capacity',
 	kind: 'voltage',
-	inputs: [],
-	formula: 'usual 27500, band 25600-29700: fits three facts of practice',
+	inputs: ['ignition.kind', 'ignition.direct_coil', 'ignition.distributor_coil'],
+	formula: 'usual 27500, band 25600-29700, with a distributor 22000-29700',
 	source: ['practice'],
 	nature: 'estimate',
-	band: [untriedCoil.low / untriedCoil.usual, untriedCoil.high / untriedCoil.usual],
-	compute: () => untriedCoil.usual,
+	compute: q =>
+		q.has('ignition.kind') && q.choice('ignition.kind') === 'distributor'
+			? q.number('ignition.distributor_coil')
+			: q.number('ignition.direct_coil'),
 });
 
 export const capacity = quantity({
@@ -113,8 +145,8 @@ export const margin = quantity({
 	compute: q => sparkMargin(q.number('ignition.capacity'), q.number('ignition.required_voltage')),
 });
 
-export const gapLimit = limit({
-	id: 'ignition.gap_limit',
+export const gapFires = limit({
+	id: 'ignition.gap_fires',
 	kind: 'length',
 	inputs: [],
 	formula: 'the gap at which required voltage reaches capacity',
@@ -127,6 +159,23 @@ export const gapLimit = limit({
 		rising: true,
 		from: 1e-4,
 		to: 5e-3,
+	},
+});
+
+/** m. What is set at home: a wider gap wears cap, rotor and boots. Common practice. */
+const widest = { distributor: 0.06 * 0.0254, otherwise: 0.07 * 0.0254 } as const;
+
+export const gapLimit = quantity({
+	id: 'ignition.gap_limit',
+	kind: 'length',
+	inputs: ['ignition.gap_fires', 'ignition.kind'],
+	formula:
+		'the gap at which required voltage reaches capacity, never over 0.060 in with a distributor, 0.070 in otherwise',
+	source: ['root', 'practice'],
+	nature: 'estimate',
+	compute: q => {
+		const distributor = q.has('ignition.kind') && q.choice('ignition.kind') === 'distributor';
+		return Math.min(q.number('ignition.gap_fires'), distributor ? widest.distributor : widest.otherwise);
 	},
 });
 

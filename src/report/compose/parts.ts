@@ -1,11 +1,14 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { type Block, heading, listed } from '../document.ts';
 
-/** Parts to get, merged over the findings that fail: `a relay` and `relay` are one part. */
+/** A line less sure than this is measured first: no part is proposed for it. */
+const sureEnough = 0.9;
+
+/** Parts to get, merged over the findings that surely fail: `a relay` and `relay` are one part. */
 export function parts({ audit }: Assessment): Block[] {
 	const wanted = new Map<string, { thing: string; titles: Set<string> }>();
-	for (const { verdict, parts: things, title } of audit.findings) {
-		if (verdict !== 'fails') continue;
+	for (const { verdict, sure, parts: things, title } of audit.findings) {
+		if (verdict !== 'fails' || (sure !== null && sure < sureEnough)) continue;
 		for (const thing of things) {
 			const bare = thing.replace(/^(a|an|the) /, '');
 			const found = wanted.get(bare) ?? { thing, titles: new Set() };
