@@ -1,5 +1,5 @@
 // The borders between the rooms, each with its reason. Data flows one way:
-// sheet -> quantities -> log -> rulebook -> audit -> report, with the interview beside it; faces and commands come last.
+// sheet -> quantities -> log, plugs -> rulebook -> audit -> report, with the interview beside it; faces and commands come last.
 const rooms = [
 	'text',
 	'units',
@@ -8,6 +8,7 @@ const rooms = [
 	'sheet',
 	'quantities',
 	'log',
+	'plugs',
 	'rulebook',
 	'wording',
 	'audit',

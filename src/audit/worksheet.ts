@@ -36,7 +36,7 @@ const plain = (name: string) =>
 export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>): WiringRow[] {
 	const list = valueIn(state, 'harness.circuits');
 	const told = Array.isArray(list) ? (list as unknown as readonly CircuitAnswer[]) : [];
-	const usual = model.rulebook.circuits.filter(({ when }) => conditionIn(state, when) === true);
+	const usual = model.rulebook.worksheet.filter(({ when }) => conditionIn(state, when) === true);
 	// Of two usual ones of one name the first.
 	const usualOf = new Map(usual.toReversed().map(known => [plain(known.circuit), known]));
 	const named = new Set(told.map(({ circuit }) => plain(circuit)));

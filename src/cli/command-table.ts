@@ -128,6 +128,14 @@ export function commandTable(status: (code: number) => void): Command {
 		.option('--schema', 'print the JSON Schema of a sheet')
 		.action(async flags => status((await import('./commands/questions.ts')).questions(flags)));
 	program
+		.command('circuits')
+		.summary('every circuit that a plug may carry')
+		.description(
+			'Prints each circuit with the names it is known by, its sort, what it is for and when the engine needs it.',
+		)
+		.option('--json', 'print a JSON array')
+		.action(async flags => status((await import('./commands/circuits.ts')).circuits(flags)));
+	program
 		.command('completion')
 		.summary('TAB completion for your shell')
 		.description('Prints the script that teaches a shell to complete swap-audit; its first lines say where it goes.')

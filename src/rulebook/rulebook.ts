@@ -1,5 +1,6 @@
 import type { Expression, Value } from '../expressions/tree.ts';
 import type { Declared } from '../log/declared.ts';
+import type { Vocabulary } from '../plugs/circuit.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Kind } from '../units/kinds.ts';
 
@@ -105,6 +106,8 @@ export interface Procedure {
 
 export interface UsualCircuit {
 	readonly circuit: string;
+	/** The circuits of plugs that fill this row. */
+	readonly pins: readonly string[];
 	/** A: a usual current, common practice. */
 	readonly current: number;
 	/** Answers that tell its load and its length; null without such a question. */
@@ -138,7 +141,10 @@ export interface Rulebook {
 	readonly cautions: readonly Caution[];
 	readonly sources: Readonly<Record<string, string>>;
 	readonly limits: Readonly<Record<string, LimitWords>>;
-	readonly circuits: readonly UsualCircuit[];
+	/** The rows of the wiring worksheet. */
+	readonly worksheet: readonly UsualCircuit[];
+	/** The circuits of plugs, and what happens when they meet. */
+	readonly vocabulary: Vocabulary;
 	readonly procedures: readonly Procedure[];
 	readonly codes: Readonly<Record<string, TroubleCode>>;
 	/** By what the episodes of a log are known; null in a rulebook that could not be read. */

@@ -1,9 +1,10 @@
 import { namesIn } from '../../expressions/tree.ts';
+import { controllerPlace } from '../../plugs/circuit.ts';
 import { type Graph, makeGraph } from '../../quantities/graph.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import type { Question } from '../../sheet/question.ts';
 import { namesRead } from '../reads.ts';
-import type { Procedure, Rule } from '../rulebook.ts';
+import type { Rulebook } from '../rulebook.ts';
 import { type Fields, quote } from './fields.ts';
 import type { QuestionDraft } from './question.ts';
 
@@ -50,8 +51,7 @@ export function graphOf(
 export function refuseUnread(
 	drafts: readonly QuestionDraft[],
 	graph: Graph,
-	rules: readonly Rule[],
-	procedures: readonly Procedure[],
+	{ rules, procedures, vocabulary }: Pick<Rulebook, 'rules' | 'procedures' | 'vocabulary'>,
 ): void {
 	const read = new Set<string>();
 	for (const node of graph.nodes) for (const id of Object.keys(node.slots)) read.add(id);
@@ -59,6 +59,8 @@ export function refuseUnread(
 	for (const { steps } of procedures)
 		for (const { applies, only_when } of steps)
 			for (const asked of [applies, only_when]) if (asked) namesIn(asked, read);
+	for (const { required } of vocabulary.circuits) if (required) namesIn(required, read);
+	read.add(controllerPlace);
 	for (const { question, fields } of drafts) {
 		if (!read.has(question.id))
 			fields.report(

@@ -4,13 +4,14 @@ import { graphOf, refuseDoubles, refuseUnread } from './agreement.ts';
 import { readBuilds } from './builds.ts';
 import { readEpisodes } from './episodes.ts';
 import { Fields, quote } from './fields.ts';
-import { namesOf } from './names.ts';
+import { type Names, namesOf } from './names.ts';
 import { readProcedure } from './procedure.ts';
 import { finishQuestion, readQuestion } from './question.ts';
 import { type RuleNames, readRule } from './rule.ts';
 import { inOrder, type Problem, Source, type SourceText } from './source.ts';
-import { readCautions, readCircuits, readCodes, readLimits, readSections, readSources } from './tables.ts';
+import { readCautions, readCodes, readLimits, readSections, readSources, readWorksheet } from './tables.ts';
 import { topicFiles } from './topics.ts';
+import { readVocabulary } from './vocabulary.ts';
 
 export interface Compilation {
 	readonly rulebook: Rulebook;
@@ -78,7 +79,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		cautions,
 		sources,
 		limits: table('limits.yaml', root => readLimits(root, quantities)),
-		circuits: table('circuits.yaml', root => readCircuits(root, names)),
+		...circuitsIn(roots, names),
 		procedures,
 		codes: table('trouble-codes.yaml', root => readCodes(root, topicIds, new Set(rules.map(({ id }) => id)))),
 		episodes: table('episodes.yaml', readEpisodes),
@@ -88,7 +89,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 	const [first] = topics;
 	// A circle or an unread question is only told of files that are right by themselves.
 	const graph = first && problems.length === 0 ? graphOf(questions, quantities, drafts, first.root) : null;
-	if (graph) refuseUnread(drafts, graph, rules, procedures);
+	if (graph) refuseUnread(drafts, graph, rulebook);
 	return { rulebook, problems: inOrder(problems) };
 }
 
@@ -100,7 +101,8 @@ const nothing: Rulebook = {
 	cautions: [],
 	sources: {},
 	limits: {},
-	circuits: [],
+	worksheet: [],
+	vocabulary: { circuits: [], abbreviations: {}, filler: [], unclear: [], sorts: {}, sameAs: {}, meetings: {} },
 	procedures: [],
 	codes: {},
 	episodes: null,
@@ -108,8 +110,17 @@ const nothing: Rulebook = {
 	changed: [],
 };
 
+/** What circuits.yaml and meetings.yaml hold, which are read together. */
+function circuitsIn(roots: ReadonlyMap<string, Fields>, names: Names): Pick<Rulebook, 'worksheet' | 'vocabulary'> {
+	const [circuits, meetings] = [roots.get('circuits.yaml')!, roots.get('meetings.yaml')!];
+	const found = { worksheet: readWorksheet(circuits, names), vocabulary: readVocabulary(circuits, meetings, names) };
+	circuits.refuseRest();
+	meetings.refuseRest();
+	return found;
+}
+
 /** The files beside the folders of topics; none may be missing. */
-const tables = ['sections', 'cautions', 'sources', 'limits', 'circuits', 'trouble-codes', 'episodes'].map(
+const tables = ['sections', 'cautions', 'sources', 'limits', 'circuits', 'meetings', 'trouble-codes', 'episodes'].map(
 	name => `${name}.yaml`,
 );
 

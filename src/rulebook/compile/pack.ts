@@ -61,7 +61,7 @@ function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[
 	root.refuseRest();
 	if (root.source.problems.length === 0) {
 		const graph = graphOf(questions, quantities, drafts, root);
-		if (graph) refuseUnread(drafts, graph, rules, []);
+		if (graph) refuseUnread(drafts, graph, { rules, procedures: [], vocabulary: base.vocabulary });
 	}
 	return {
 		...base,

@@ -56,14 +56,15 @@ export function readLimits(root: Fields, quantities: readonly AnyQuantity[]): Re
 	return limits;
 }
 
-/** The circuits a swap wires, with a usual current (rules/circuits.yaml). */
-export function readCircuits(root: Fields, names: Names): UsualCircuit[] {
+/** The rows of the wiring worksheet, with a usual current (rules/circuits.yaml). */
+export function readWorksheet(root: Fields, names: Names): UsualCircuit[] {
 	return unlike(
-		root.innerList('circuits').map(inner => {
+		root.innerList('worksheet').map(inner => {
 			const placed = inner.placed('current');
 			const current = placed && readConstant(inner.source, placed, ['current']);
 			const circuit = {
 				...printed(inner, 'circuit', 'words'),
+				pins: inner.texts('pins', false),
 				current: current?.value ?? 0,
 				load: answerOf(inner, 'load', 'current', names),
 				length: answerOf(inner, 'length', 'length', names),
@@ -77,7 +78,7 @@ export function readCircuits(root: Fields, names: Names): UsualCircuit[] {
 }
 
 /** The answer that tells a figure of a circuit; null where none is named. */
-function answerOf(inner: Fields, key: string, kind: Kind, names: Names): string | null {
+export function answerOf(inner: Fields, key: string, kind: Kind, names: Names): string | null {
 	const id = inner.text(key, false);
 	if (id === '') return null;
 	const type = names.get(id);

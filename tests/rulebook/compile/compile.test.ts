@@ -68,6 +68,42 @@ describe('the files agree with each other', () => {
 			/circuit: "controller ground" is here already/,
 		],
 		[
+			'two sorts of circuit that nothing says anything of',
+			'meetings.yaml',
+			swap('pairs: [battery + power-ground]', 'pairs: [battery + battery]'),
+			/nothing says what happens when battery meets power-ground/,
+		],
+		[
+			'a pair of sorts is there twice',
+			'meetings.yaml',
+			swap('pairs: [battery + power-ground]', 'pairs: [battery + power-ground, power-ground + battery]'),
+			/"power-ground \+ battery" is here already/,
+		],
+		[
+			'a circuit of a sort that is none',
+			'circuits.yaml',
+			swap('sort: battery', 'sort: dynamo'),
+			/sort: "dynamo" is not one of battery/,
+		],
+		[
+			'a circuit is twisted with none',
+			'circuits.yaml',
+			swap('twisted_with: crank-minus', 'twisted_with: crank-zero'),
+			/twisted_with "crank-zero" is no circuit/,
+		],
+		[
+			'an unclear name stands for none',
+			'circuits.yaml',
+			swap('circuits: [pump-feed, pump-relay-trigger', 'circuits: [pump-fed, pump-relay-trigger'),
+			/"pump-fed" is no circuit/,
+		],
+		[
+			'a circuit whose need is no yes or no',
+			'circuits.yaml',
+			swap('required: "true"', 'required: "1"'),
+			/required: a yes or no is needed here/,
+		],
+		[
 			'a code points to a rule that is none',
 			'trouble-codes.yaml',
 			swap('sensors.crank-teeth-differ', 'sensors.crank-tooth'),

@@ -1,0 +1,73 @@
+import MiniSearch from 'minisearch';
+import type { Vocabulary } from './circuit.ts';
+import { namesOf, recogniserOf } from './recognise.ts';
+import { wordsOf } from './words.ts';
+
+const known = new WeakMap<Vocabulary, (text: string) => string[]>();
+
+/** The circuits that a name which is not taken may stand for, the nearest first; ids. */
+export function candidatesFor(vocabulary: Vocabulary, text: string): string[] {
+	let find = known.get(vocabulary);
+	if (!find) known.set(vocabulary, (find = makeFinder(vocabulary)));
+	return find(text);
+}
+
+/** As many as one looks through. */
+const most = 5;
+
+function makeFinder(vocabulary: Vocabulary): (text: string) => string[] {
+	const names = vocabulary.circuits.flatMap(circuit => namesOf(circuit).map(name => ({ circuit: circuit.id, name })));
+	const search = new MiniSearch<{ id: number }>({
+		fields: ['name'],
+		storeFields: ['circuit'],
+		tokenize: wordsOf,
+		processTerm: term => term,
+		searchOptions: {
+			combineWith: 'OR',
+			fuzzy: term => (term.length > 3 ? 0.34 : term.length > 2 ? 0.2 : false),
+			prefix: term => term.length > 3,
+		},
+	});
+	search.addAll(names.map((row, id) => ({ id, ...row })));
+	const recognise = recogniserOf(vocabulary);
+	return text => {
+		const plain = recognise(text);
+		const sure = plain.is === 'circuit' ? [plain.circuit.id] : plain.is === 'unclear' ? plain.candidates : [];
+		const words = wordsOf(text).sort().join(' ');
+		// The library finds the names by their words; of those the one with the most letters in common comes first.
+		const near = search
+			.search(text)
+			.slice(0, 60)
+			.map(({ id, circuit, score }) => ({
+				circuit: circuit as string,
+				score,
+				like: likeness(
+					words,
+					wordsOf(names[id as number]!.name)
+						.sort()
+						.join(' '),
+				),
+			}))
+			.sort((a, b) => b.like - a.like || b.score - a.score)
+			.map(({ circuit }) => circuit);
+		return [...new Set([...sure, ...near])].slice(0, most);
+	};
+}
+
+/** Share of pairs of letters that two texts have in common (Dice's coefficient). */
+function likeness(a: string, b: string): number {
+	const [left, right] = [pairs(a), pairs(b)];
+	let common = 0;
+	for (const [pair, count] of left) common += Math.min(count, right.get(pair) ?? 0);
+	return (2 * common) / (a.length + b.length + 2);
+}
+
+function pairs(text: string): Map<string, number> {
+	const found = new Map<string, number>();
+	const padded = ` ${text} `;
+	for (let at = 0; at + 2 <= padded.length; at++) {
+		const pair = padded.slice(at, at + 2);
+		found.set(pair, (found.get(pair) ?? 0) + 1);
+	}
+	return found;
+}

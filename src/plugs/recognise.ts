@@ -1,0 +1,84 @@
+import type { Circuit, Vocabulary } from './circuit.ts';
+import { bagger } from './words.ts';
+
+/** What a text in a table of pins stands for. `candidates` are circuit ids where it could be several. */
+export type Recognised =
+	| { readonly is: 'circuit'; readonly circuit: Circuit }
+	| { readonly is: 'empty' | 'spare' | 'blank' }
+	| { readonly is: 'unclear' | 'strange'; readonly candidates: readonly string[] };
+
+export type Recogniser = (text: string) => Recognised;
+
+const blanks = ['', '-', '?', '??', '???', 'not known', 'unknown', 'n a', 'tbd'];
+const empties = [
+	'empty',
+	'no terminal',
+	'not used empty',
+	'no pin',
+	'blank cavity',
+	'empty cavity',
+	'vacant',
+	'plugged',
+];
+const spares = ['spare', 'not used', 'unused', 'spare wire', 'nc', 'not connected', 'no connection'];
+
+const known = new WeakMap<Vocabulary, Recogniser>();
+
+/**
+ * Recognises a circuit by its id, its title, a synonym, an abbreviation, in any order of words. A name that is misspelled,
+ * or that stands for more than one circuit, is never taken.
+ */
+export function recogniserOf(vocabulary: Vocabulary): Recogniser {
+	let made = known.get(vocabulary);
+	if (!made) known.set(vocabulary, (made = makeRecogniser(vocabulary)));
+	return made;
+}
+
+function makeRecogniser(vocabulary: Vocabulary): Recogniser {
+	const bag = bagger(vocabulary);
+	const ids = new Map(vocabulary.circuits.map(circuit => [circuit.id, circuit]));
+	const [whole, bare] = [new Map<string, Set<Circuit>>(), new Map<string, Set<Circuit>>()];
+	const note = (into: typeof whole, key: string, circuit: Circuit) => {
+		if (key !== '') into.set(key, (into.get(key) ?? new Set()).add(circuit));
+	};
+	for (const circuit of vocabulary.circuits) {
+		for (const name of namesOf(circuit)) {
+			const found = bag(name);
+			note(whole, found.whole, circuit);
+			note(bare, found.bare, circuit);
+		}
+	}
+	const unclear = new Map<string, readonly string[]>();
+	for (const { names, circuits } of vocabulary.unclear)
+		for (const name of names) unclear.set(bag(name).whole, circuits);
+	const airbag = ids.get('airbag');
+	return text => {
+		const plain = text
+			.toLowerCase()
+			.replace(/[^\p{L}\p{N}?-]+/gu, ' ')
+			.trim();
+		if (blanks.includes(plain)) return { is: 'blank' };
+		if (empties.includes(plain)) return { is: 'empty' };
+		if (spares.includes(plain)) return { is: 'spare' };
+		const own = ids.get(text.trim().toLowerCase());
+		if (own) return { is: 'circuit', circuit: own };
+		const words = bag(text);
+		// Whatever else stands there: nobody puts a meter on it.
+		if (airbag && isAirbag(text)) return { is: 'circuit', circuit: airbag };
+		for (const found of [whole.get(words.whole), unclear.get(words.whole), bare.get(words.bare)]) {
+			if (found === undefined) continue;
+			if (!(found instanceof Set)) return { is: 'unclear', candidates: found };
+			const [first, ...others] = found;
+			if (first && others.length === 0) return { is: 'circuit', circuit: first };
+			return { is: 'unclear', candidates: [...found].map(({ id }) => id) };
+		}
+		return { is: 'strange', candidates: [] };
+	};
+}
+
+/** Every name of a circuit, as typed. */
+export const namesOf = ({ id, title, synonyms }: Circuit): string[] => [id.replaceAll('-', ' '), title, ...synonyms];
+
+/** Whether a text speaks of an airbag: then nothing at that pin is metered. */
+export const isAirbag = (text: string): boolean =>
+	/\bair\W?bags?\b|\bsrs\b|\brestraints?\b|\bpretensioners?\b/i.test(text);

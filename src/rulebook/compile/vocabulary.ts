@@ -1,0 +1,204 @@
+import { type Expression, substitute } from '../../expressions/tree.ts';
+import {
+	type Circuit,
+	ends,
+	type Meeting,
+	meetingWords,
+	meterStates,
+	pairKey,
+	type Reads,
+	sorts,
+	type Unclear,
+	type Vocabulary,
+} from '../../plugs/circuit.ts';
+import type { Kind } from '../../units/kinds.ts';
+import { harms, stages } from '../rulebook.ts';
+import { readConstant } from './constant.ts';
+import { compileYesNo } from './expression.ts';
+import { type Fields, quote } from './fields.ts';
+import type { Names } from './names.ts';
+import { answerOf } from './tables.ts';
+import { refuseNames } from './words.ts';
+
+/** The circuits of plugs and what happens when they meet (rules/circuits.yaml, rules/meetings.yaml). */
+export function readVocabulary(circuitFile: Fields, meetingFile: Fields, names: Names): Vocabulary {
+	const circuits = circuitFile.innerList('circuits').flatMap(inner => readCircuits(inner, names));
+	const seen = new Set<string>();
+	for (const { id } of circuits) {
+		if (seen.has(id)) circuitFile.report('circuits', `the circuit ${quote(id)} is here twice`);
+		seen.add(id);
+	}
+	for (const { id, twistedWith } of circuits)
+		if (twistedWith !== null && !seen.has(twistedWith))
+			circuitFile.report('circuits', `${id}: twisted_with ${quote(twistedWith)} is no circuit`);
+	const abbreviations = circuitFile.inner('abbreviations');
+	return {
+		circuits,
+		abbreviations: Object.fromEntries((abbreviations?.keys() ?? []).map(key => [key, abbreviations!.text(key)])),
+		filler: circuitFile.texts('filler'),
+		unclear: circuitFile.innerList('unclear').flatMap(inner => readUnclear(inner, seen)),
+		...readMeetings(meetingFile),
+	};
+}
+
+/** One circuit, or one a number where `numbers` says how many. */
+function readCircuits(fields: Fields, names: Names): Circuit[] {
+	const numbers = fields.has('numbers') ? fields.number('numbers') : null;
+	const known: Names = numbers === null ? names : new Map([...names, ['n', { is: 'number', kind: 'count' }]]);
+	const required = compileYesNo(fields, 'required', known);
+	const read = (n: number | null): Circuit => {
+		const say = (text: string) => (n === null ? text : text.replaceAll('{n}', String(n)));
+		const text = (key: string, need = true) => {
+			const said = say(fields.text(key, need));
+			refuseNames(fields, key, said);
+			return said;
+		};
+		const when = fields.text('required', false);
+		return {
+			id: say(fields.text('id')),
+			title: text('title'),
+			words: text('words'),
+			synonyms: fields.texts('synonyms').map(say),
+			sort: fields.oneOf('sort', sorts, 'unknown'),
+			ends: readEnds(fields),
+			direction: readDirection(fields),
+			required: required && withNumber(required, n),
+			when: when === '' ? null : n === null ? when : when.replace(/\bn\b/g, String(n)),
+			ifMissing: readIfMissing(fields),
+			comfort: readYes(fields, 'comfort'),
+			shared: readYes(fields, 'shared'),
+			twistedWith: fields.text('twisted_with', false) || null,
+			load: figure(fields, 'load', 'current'),
+			loadFrom: answerOf(fields, 'load_from', 'current', names),
+			length: figure(fields, 'length', 'length'),
+			lengthFrom: answerOf(fields, 'length_from', 'length', names),
+			fuse: figure(fields, 'fuse', 'current'),
+			reads: readReads(fields.inner('reads', false)),
+			grounded: override(fields, 'grounded'),
+			fed: override(fields, 'fed'),
+			crossed: override(fields, 'crossed'),
+		};
+	};
+	const found = numbers === null ? [read(null)] : Array.from({ length: numbers }, (_, index) => read(index + 1));
+	fields.refuseRest();
+	return found;
+}
+
+const withNumber = (tree: Expression, n: number | null): Expression =>
+	n === null ? tree : substitute(tree, new Map([['n', ['value', n]]]));
+
+function readEnds(fields: Fields): Circuit['ends'] {
+	const [a, b, ...rest] = fields.texts('ends');
+	const isEnd = (text: string | undefined): text is Circuit['ends'][0] => ends.includes(text as never);
+	if (isEnd(a) && isEnd(b) && rest.length === 0) return [a, b];
+	fields.report('ends', `ends: two of ${ends.join(', ')}`);
+	return ['car', 'car'];
+}
+
+function readDirection(fields: Fields): Circuit['direction'] {
+	const [to, from] = [fields.text('to', false), fields.text('from', false)];
+	if (to === 'controller' && from === '') return 'to controller';
+	if (from === 'controller' && to === '') return 'from controller';
+	if (to !== '' || from !== '') fields.report(to ? 'to' : 'from', 'to: controller, or from: controller');
+	return null;
+}
+
+function readIfMissing(fields: Fields): Circuit['ifMissing'] {
+	if (!fields.has('if_missing')) return ['fire', 'strands'];
+	const [stage = '', harm = ''] = fields.texts('if_missing');
+	if (!stages.includes(stage as never) || !harms.includes(harm as never))
+		fields.report('if_missing', `if_missing: a stage of ${stages.join(', ')} and a harm of ${harms.join(', ')}`);
+	return [stage, harm];
+}
+
+function readYes(fields: Fields, key: string): boolean {
+	const data = fields.data(key);
+	if (data !== undefined && data !== true) fields.report(key, `${key}: true, or leave it away`);
+	return data === true;
+}
+
+function figure(fields: Fields, key: string, kind: Kind): number | null {
+	const placed = fields.placed(key, false);
+	return placed ? (readConstant(fields.source, placed, [kind])?.value ?? null) : null;
+}
+
+function readReads(fields: Fields | null): Reads {
+	if (!fields) return {};
+	const reads: Record<string, [string, string]> = {};
+	for (const state of meterStates) {
+		if (!fields.has(state)) continue;
+		const [expect = '', otherwise = ''] = fields.texts(state);
+		if (otherwise === '') fields.report(state, `${state}: what to expect, and what it means when it is not so`);
+		reads[state] = [expect, otherwise];
+	}
+	fields.refuseRest();
+	return reads;
+}
+
+function override(fields: Fields, key: string): Meeting | null {
+	const inner = fields.inner(key, false);
+	if (!inner) return null;
+	const meeting = readMeeting(inner);
+	inner.refuseRest();
+	return meeting;
+}
+
+function readMeeting(fields: Fields): Meeting {
+	const why = fields.text('why', false);
+	refuseNames(fields, 'why', why);
+	return {
+		meeting: fields.oneOf('meeting', meetingWords, 'unknown'),
+		why,
+		...(fields.has('harm') ? { harm: fields.oneOf('harm', harms, 'annoys') } : {}),
+		...(fields.has('stage') ? { stage: fields.oneOf('stage', stages, 'tidy') } : {}),
+	};
+}
+
+function readUnclear(fields: Fields, ids: ReadonlySet<string>): Unclear[] {
+	const numbers = fields.has('numbers') ? fields.number('numbers') : null;
+	const [names, circuits] = [fields.texts('names'), fields.texts('circuits')];
+	fields.refuseRest();
+	const found = (numbers === null ? [''] : Array.from({ length: numbers }, (_, index) => String(index + 1))).map(n => ({
+		names: names.map(name => name.replaceAll('{n}', n)),
+		circuits: circuits.map(id => id.replaceAll('{n}', n)),
+	}));
+	for (const id of found.flatMap(unclear => unclear.circuits))
+		if (!ids.has(id)) fields.report('circuits', `${quote(id)} is no circuit`);
+	return found;
+}
+
+function readMeetings(root: Fields): Pick<Vocabulary, 'sorts' | 'sameAs' | 'meetings'> {
+	const about = root.inner('sorts');
+	const told = Object.fromEntries(
+		(about?.keys() ?? []).map(sort => {
+			const inner = about!.inner(sort);
+			const said = { words: inner?.text('words') ?? '', reads: readReads(inner?.inner('reads', false) ?? null) };
+			if (!sorts.includes(sort as never)) about!.reportName(sort, `${quote(sort)} is no sort: ${sorts.join(', ')}`);
+			inner?.refuseRest();
+			return [sort, said];
+		}),
+	);
+	for (const sort of sorts)
+		if (!Object.hasOwn(told, sort)) root.reportName('sorts', `the sort ${sort} has no words here`);
+	const alias = root.inner('same_as', false);
+	const sameAs = Object.fromEntries((alias?.keys() ?? []).map(sort => [sort, alias!.oneOf(sort, sorts, 'unknown')]));
+	const meetings: Record<string, Meeting> = {};
+	for (const inner of root.innerList('meetings')) {
+		const meeting = readMeeting(inner);
+		for (const pair of inner.texts('pairs')) {
+			const [a = '', b = ''] = pair.split(' + ');
+			const key = pairKey(a, b);
+			for (const sort of [a, b])
+				if (!sorts.includes(sort as never)) inner.report('pairs', `${quote(sort)} is no sort: ${sorts.join(', ')}`);
+			if (Object.hasOwn(meetings, key)) inner.report('pairs', `${quote(pair)} is here already`);
+			meetings[key] = meeting;
+		}
+		inner.refuseRest();
+	}
+	const own = sorts.filter(sort => !Object.hasOwn(sameAs, sort));
+	for (const [at, a] of own.entries())
+		for (const b of own.slice(at))
+			if (!Object.hasOwn(meetings, pairKey(a, b)))
+				root.reportName('meetings', `nothing says what happens when ${a} meets ${b}: add the pair`);
+	return { sorts: told, sameAs, meetings };
+}
