@@ -14,6 +14,8 @@ const common = {
 	platform: 'node',
 	format: 'esm',
 	target: 'node20',
+	// Modules first: one library's other form cannot be bundled.
+	mainFields: ['module', 'main'],
 	define: { __VERSION__: JSON.stringify(version) },
 	logLevel: 'warning',
 	// Less to read at each start.

@@ -1,5 +1,5 @@
+import { firstFault, type Place, repeatedKey, sizeOf } from './json-text.ts';
 import { BadSheet, shown } from './problem.ts';
-import { repeatedKey, sizeOf } from './tokens.ts';
 
 /** Deeper than any sheet: a file that is only brackets is refused before it is walked. */
 const deepest = 40;
@@ -18,56 +18,22 @@ export function parseSheet(text: string): unknown {
 	if (depth > deepest) throw bad(`brackets more than ${deepest} deep`, 'a sheet as swap-audit writes it');
 	if (count > most) throw bad(`more than ${most} brackets and texts`, 'a sheet as swap-audit writes it');
 	const data = jsonOf(plain);
-	const again = repeatedKey(plain);
-	if (again)
-		throw bad(`${shown(again.key)} a second time at ${placeIn(plain, again.at)}`, 'each key once in its object');
+	const repeated = repeatedKey(plain);
+	if (repeated)
+		throw bad(`${shown(repeated.key)} a second time at ${placeText(repeated.at)}`, 'each key once in its object');
 	return data;
 }
 
 const bad = (found: string, accepted: string) => new BadSheet([{ path: 'sheet', found, accepted }]);
+const placeText = ({ line, column }: Place) => `line ${line}, column ${column}`;
 
 function jsonOf(text: string): unknown {
 	try {
 		return JSON.parse(text);
 	} catch {
-		throw bad(`text that is no JSON at ${placeIn(text, faultIn(text))}`, 'a JSON object, whole');
+		const fault = firstFault(text);
+		if (fault?.at === null) throw bad('a file that ends before its JSON does', 'a JSON object, whole');
+		const where = fault ? ` at ${placeText(fault.at)}: ${fault.reason}` : '';
+		throw bad(`text that is not JSON${where}`, 'a JSON object, whole');
 	}
-}
-
-/** What the engine says against a text; null when it is JSON. */
-function complaint(text: string): string | null {
-	try {
-		JSON.parse(text);
-		return null;
-	} catch (error) {
-		return (error as Error).message;
-	}
-}
-
-/** Whether a beginning of a text is wrong already, and not just cut short: then the complaint is not about its end. */
-function isWrong(beginning: string): boolean {
-	const message = complaint(beginning);
-	if (message === null || /end of JSON input|Unterminated string/.test(message)) return false;
-	const position = /position (\d+)/.exec(message)?.[1];
-	return position === undefined || Number(position) < beginning.length;
-}
-
-/** Where a text stops being JSON: the end of the shortest beginning that is wrong. Messages often do not say it. */
-function faultIn(text: string): number {
-	let [fine, wrong] = [0, text.length + 1];
-	while (wrong - fine > 1) {
-		const middle = (fine + wrong) >> 1;
-		if (isWrong(text.slice(0, middle))) wrong = middle;
-		else fine = middle;
-	}
-	return wrong - 1;
-}
-
-function placeIn(text: string, at: number): string {
-	let [line, begin] = [1, 0];
-	for (let end = text.indexOf('\n'); end >= 0 && end < at; end = text.indexOf('\n', begin)) {
-		line++;
-		begin = end + 1;
-	}
-	return `line ${line}, column ${at - begin + 1}`;
 }

@@ -54,7 +54,7 @@ test('a sheet that was never saved by the program, or that came in on a pipe, ha
 		['audit', '-'],
 	]) {
 		const { err } = runCommand(args, { input: '{' });
-		expect(err).toContain('no JSON');
+		expect(err).toContain('ends before its JSON does');
 		expect(err).not.toContain('last good');
 	}
 });
@@ -73,7 +73,7 @@ test('the opening screen says that a sheet cannot be read, and on Enter why and 
 	await terminal.ready();
 	await terminal.sees('mule  cannot be read; its last good copy is kept: Enter says where');
 	terminal.send('\r');
-	await terminal.sees('text that is no JSON at line 1, column 12');
+	await terminal.sees('a file that ends before its JSON does');
 	await terminal.sees('.mule.json.last-good');
 	await terminal.sees('A new build');
 	expect(readFileSync(path, 'utf8')).toBe('{"format": ');

@@ -1,0 +1,81 @@
+import { createScanner, type ParseErrorCode, visit } from 'jsonc-parser';
+
+/** The library's kinds of token, whose names its types do not let go at run time. */
+const token = { openBrace: 1, closeBrace: 2, openBracket: 3, closeBracket: 4, text: 10, end: 17 } as const;
+
+/** How deep the brackets of a text go, and how many brackets and strings it has; the text need not be JSON. */
+export function sizeOf(text: string): { readonly depth: number; readonly count: number } {
+	const scanner = createScanner(text, true);
+	let [depth, deepest, count] = [0, 0, 0];
+	for (let kind: number = scanner.scan(); kind !== token.end; kind = scanner.scan()) {
+		const opens = kind === token.openBrace || kind === token.openBracket;
+		const closes = kind === token.closeBrace || kind === token.closeBracket;
+		if (opens) deepest = Math.max(deepest, ++depth);
+		else if (closes) depth--;
+		if (opens || closes || kind === token.text) count++;
+	}
+	return { depth: deepest, count };
+}
+
+/** A place in a text, both counted from 1. */
+export interface Place {
+	readonly line: number;
+	readonly column: number;
+}
+
+/** What is wrong with a JSON text and where; null for `at` when the text ends before the JSON does. */
+export interface Fault {
+	readonly reason: string;
+	readonly at: Place | null;
+}
+
+const reasons: Readonly<Record<ParseErrorCode, string>> = {
+	1: 'not a JSON value',
+	2: 'not a JSON number',
+	3: 'a key in double quotes is missing, or there is a comma too many before it',
+	4: 'a value is missing, or there is a comma too many before it',
+	5: 'a colon is missing',
+	6: 'a comma is missing',
+	7: 'a closing } is missing',
+	8: 'a closing ] is missing',
+	9: 'text after the end',
+	10: 'a comment, which JSON does not have',
+	11: 'a comment, which JSON does not have',
+	12: 'a string without its closing quote',
+	13: 'a number that breaks off',
+	14: 'a broken \\u escape',
+	15: 'an escape that JSON does not have',
+	16: 'a control character in a string',
+};
+
+/** The first fault of a text that is not JSON; null where none is found. `sizeOf` must have bounded its depth. */
+export function firstFault(text: string): Fault | null {
+	let fault: Fault | null = null;
+	const end = text.trimEnd().length;
+	const onError = (code: ParseErrorCode, offset: number, _length: number, line: number, character: number) => {
+		const at = offset >= end && code !== 12 ? null : { line: line + 1, column: character + 1 };
+		fault ??= { reason: reasons[code], at };
+	};
+	visit(text, { onError }, { disallowComments: true });
+	return fault;
+}
+
+/** Of a JSON text: the first key that stands twice in one object, of which reading would silently drop one. */
+export function repeatedKey(text: string): { readonly key: string; readonly at: Place } | null {
+	const open: Set<string>[] = [];
+	let repeated: { key: string; at: Place } | null = null;
+	visit(text, {
+		onObjectBegin: () => {
+			open.push(new Set());
+		},
+		onObjectEnd: () => {
+			open.pop();
+		},
+		onObjectProperty: (key, _offset, _length, line, character) => {
+			const keys = open.at(-1)!;
+			if (keys.has(key)) repeated ??= { key, at: { line: line + 1, column: character + 1 } };
+			keys.add(key);
+		},
+	});
+	return repeated;
+}
