@@ -9,8 +9,10 @@ export interface CycleTrace {
 	readonly angle: Float64Array;
 	/** Pa absolute. */
 	readonly pressure: Float64Array;
-	/** K, of the gas that the flame has not reached: compressed without loss by what burns beside it. */
+	/** K, of the core of the gas that the flame has not reached: compressed without loss by what burns beside it. */
 	readonly endGas: Float64Array;
+	/** K, of the unburnt zone as a whole where the valve opens. */
+	readonly unburntEnd: number;
 	/** The place where 90 % is burnt, or the last one when a valve opens first. */
 	readonly ninety: number;
 	/** Highest pressure, Pa absolute, and its angle, deg after top dead centre. */
@@ -33,7 +35,7 @@ const quiet = 2;
 const burnSteps = 15;
 
 /**
- * Runs one zone of gas from valves shut to valve open.
+ * Runs the two zones of gas from valves shut to valve open.
  *
  * The steps are equal between the angles where something starts or ends: spark, 90 % burnt, burn over. Exact to 1e-4 in
  * the limits: nothing burnt, all burnt at once, constant gamma, no loss or a constant film coefficient; tests hold that.
@@ -66,10 +68,10 @@ export function closedCycle(cycle: ClosedCycle, longestStep = usualStep): CycleT
 			note();
 		}
 	}
-	const { work, wallHeat } = gas;
+	const { work, wallHeat, unburnt: unburntEnd } = gas;
 	const meanPressure = work / sweptVolume(cycle.cylinder.bore, cycle.cylinder.stroke);
 	const ninety = legs[0]!.steps + legs[1]!.steps;
-	return { angle, pressure, endGas, ninety, ...peak(angle, pressure, rise), work, wallHeat, meanPressure };
+	return { angle, pressure, endGas, unburntEnd, ninety, ...peak(angle, pressure, rise), work, wallHeat, meanPressure };
 }
 
 /** The stretches between spark, 90 % burnt and burn over, each with its count of steps; one past the valve has none. */

@@ -1,6 +1,7 @@
-import { type GammaFit, gammaAt } from './gas.ts';
+import type { Charge } from './charge.ts';
+import { enthalpyAt, heatAt } from './gas.ts';
 import { type Cylinder, cylinderVolume, pistonDrop, pistonSlope, sweptVolume } from './slider-crank.ts';
-import { burnRate } from './wiebe.ts';
+import { burnRate, unburntAt } from './wiebe.ts';
 import { boreShare, burningShare, gasShare, pistonShare } from './woschni.ts';
 
 /** The valves-shut part of one cylinder's cycle: what it starts from, what burns, what the walls take. */
@@ -14,7 +15,7 @@ export interface ClosedCycle {
 	/** Gas at `shut`: Pa absolute and K. */
 	readonly pressure: number;
 	readonly temperature: number;
-	readonly gamma: GammaFit;
+	readonly charge: Charge;
 	/** Wiebe burn: start in deg from top dead centre, whole duration in deg, heat in J (0: turned without firing). */
 	readonly burn: { readonly start: number; readonly duration: number; readonly heat: number };
 	/** Walls: K, and a film coefficient in W/m2K (0 to 10000; 0 loses nothing) or Woschni's. */
@@ -24,18 +25,20 @@ export interface ClosedCycle {
 /** Exponent of the motored pressure in Woschni's gas speed: usual for a petrol engine turned without firing. */
 const motoredExponent = 1.3;
 
-/** What a step carries forward, in this order: pressure Pa, end gas K, work J, heat into the walls J. */
-const states = 4;
+/** What a step carries forward, in this order: pressure Pa, unburnt gas K, its core K, work J, heat into the walls J. */
+const states = 5;
 
-/** What an angle brings, in this order: volume m3, its slope m3/deg, heat J/deg, motored pressure Pa. */
-const figures = 4;
+/** What an angle brings, in this order: volume m3, its slope m3/deg, share unburnt, share burnt per deg, motored pressure Pa. */
+const figures = 5;
 
 /**
- * The gas in one cylinder, moved on by steps of crank angle.
+ * The gas in one cylinder, moved on by steps of crank angle: two zones at one pressure, unburnt and burnt, each with its own
+ * properties; the flame hands gas from the one to the other, with the heat that it sets free.
  *
- * dp = ((gamma - 1)(heat in - heat to the walls) - gamma p dV) / V: the first law for an ideal gas, true whether or not
- * gamma moves with temperature. The numbers live in fixed places: a step makes no garbage, and what was compiled for a
- * cycle of whole numbers serves for one of others too.
+ * First law of each zone, and both fill the volume. The walls take Woschni's heat by the mean temperature; the unburnt zone
+ * pays for its share of the volume, the burnt one for the rest. The core of the unburnt zone is what the walls do not reach.
+ * The numbers live in fixed places: a step makes no garbage, and what was compiled for a cycle of whole numbers serves for
+ * one of others too. Source: Heywood, Internal Combustion Engine Fundamentals, section 9.2.
  */
 export class CylinderGas {
 	/** deg from top dead centre. */
@@ -43,7 +46,7 @@ export class CylinderGas {
 	readonly #bore: number;
 	readonly #stroke: number;
 	readonly #rod: number;
-	readonly #gamma: GammaFit;
+	readonly #charge: Charge;
 	readonly #start: number;
 	readonly #duration: number;
 	readonly #heat: number;
@@ -53,6 +56,7 @@ export class CylinderGas {
 	readonly #clearance: number;
 	readonly #piston: number;
 	readonly #massTimesR: number;
+	readonly #mass: number;
 	readonly #pistonSpeed: number;
 	readonly #burningSpeed: number;
 	readonly #degPerSecond: number;
@@ -76,7 +80,7 @@ export class CylinderGas {
 		this.#bore = bore;
 		this.#stroke = stroke;
 		this.#rod = rod;
-		this.#gamma = cycle.gamma;
+		this.#charge = cycle.charge;
 		this.#start = burn.start;
 		this.#duration = burn.duration;
 		this.#heat = burn.heat;
@@ -85,12 +89,14 @@ export class CylinderGas {
 		this.#clearance = swept / (ratio - 1);
 		this.#piston = swept / stroke;
 		this.#massTimesR = (cycle.pressure * cylinderVolume(cycle.cylinder, cycle.shut)) / cycle.temperature;
+		this.#mass = this.#massTimesR / cycle.charge.unburnt.constant;
 		this.#film = walls.film === 'woschni' ? boreShare(bore) : walls.film;
 		this.#pistonSpeed = (pistonShare * 2 * stroke * cycle.speed) / 60;
 		this.#burningSpeed = (burningShare * swept) / this.#massTimesR;
 		this.#degPerSecond = 6 * cycle.speed;
 		this.#now[0] = cycle.pressure;
 		this.#now[1] = cycle.temperature;
+		this.#now[2] = cycle.temperature;
 		this.#settle();
 	}
 
@@ -104,19 +110,24 @@ export class CylinderGas {
 		return this.#first[0]!;
 	}
 
-	/** K. */
-	get endGas(): number {
+	/** K, of the unburnt zone as a whole. */
+	get unburnt(): number {
 		return this.#now[1]!;
+	}
+
+	/** K, of the unburnt zone's core, compressed without loss. */
+	get endGas(): number {
+		return this.#now[2]!;
 	}
 
 	/** J on the piston so far. */
 	get work(): number {
-		return this.#now[2]!;
+		return this.#now[3]!;
 	}
 
 	/** J into the walls so far. */
 	get wallHeat(): number {
-		return this.#now[3]!;
+		return this.#now[4]!;
 	}
 
 	/** From here on the charge burns: pressure above the motored one stirs the gas. */
@@ -156,25 +167,48 @@ export class CylinderGas {
 		const volume = this.#clearance + this.#piston * pistonDrop(this.#stroke, this.#rod, angle);
 		into[0] = volume;
 		into[1] = this.#piston * pistonSlope(this.#stroke, this.#rod, angle);
-		into[2] = (this.#heat / this.#duration) * burnRate((angle - this.#start) / this.#duration);
-		into[3] = this.#woschni ? this.#motored * Math.exp(-motoredExponent * Math.log(volume)) : 0;
+		const y = (angle - this.#start) / this.#duration;
+		into[2] = unburntAt(y);
+		into[3] = burnRate(y, into[2]!) / this.#duration;
+		into[4] = this.#woschni ? this.#motored * Math.exp(-motoredExponent * Math.log(volume)) : 0;
 	}
 
 	#rates(place: Float64Array, state: Float64Array, into: Float64Array): void {
+		const { unburnt, burnt } = this.#charge;
 		const volume = place[0]!;
-		const slope = place[1]!;
+		const left = place[2]!;
+		const burning = place[3]! * this.#mass;
 		const pressure = state[0]!;
-		const endGas = state[1]!;
-		const temperature = (pressure * volume) / this.#massTimesR;
-		const gamma = gammaAt(this.#gamma, temperature);
-		const loss =
-			(this.#filmAt(pressure, temperature, place[3]!) * this.#area(volume) * (temperature - this.#wall)) /
-			this.#degPerSecond;
-		const rise = ((gamma - 1) * (place[2]! - loss) - gamma * pressure * slope) / volume;
+		const kelvin = state[1]!;
+		const mean = (pressure * volume) / this.#massTimesR;
+		const flux = (this.#filmAt(pressure, mean, place[4]!) * this.#area(volume)) / this.#degPerSecond;
+		const loss = flux * (mean - this.#wall);
+		const coreHeat = heatAt(unburnt, state[2]!);
+		const heat = heatAt(unburnt, kelvin);
+		const share = unburnt.constant / heat;
+		// Unburnt gas fills it all until something is burnt.
+		const own = left < 1 ? Math.min(1, (left * kelvin) / mean) * volume : volume;
+		const ownLoss = left < 1 ? flux * (own / volume) * (kelvin - this.#wall) : loss;
+		let gain = -pressure * place[1]! - share * ownLoss;
+		let give = own * (1 - share);
+		if (left < 1) {
+			const other = volume - own;
+			const hot = (pressure * other) / (this.#mass * (1 - left) * burnt.constant);
+			const hotShare = burnt.constant / heatAt(burnt, hot);
+			const freed = this.#heat / this.#mass + enthalpyAt(unburnt, kelvin) - enthalpyAt(burnt, hot);
+			gain += burning * (burnt.constant * hot - unburnt.constant * kelvin + hotShare * freed);
+			gain -= hotShare * (loss - ownLoss);
+			give += other * (1 - hotShare);
+		}
+		const rise = gain / give;
+		const squeeze = rise / pressure;
+		// What the walls take of the unburnt zone, over the energy of its p V: 0 once there is next to none of it.
+		const chill = (left < 1 ? (flux / volume) * (kelvin - this.#wall) : loss / volume) / pressure;
 		into[0] = rise;
-		into[1] = ((1 - 1 / gammaAt(this.#gamma, endGas)) * endGas * rise) / pressure;
-		into[2] = pressure * slope;
-		into[3] = loss;
+		into[1] = share * kelvin * (squeeze - chill);
+		into[2] = (unburnt.constant / coreHeat) * state[2]! * squeeze;
+		into[3] = pressure * place[1]!;
+		into[4] = loss;
 	}
 
 	/** Film coefficient, W/m2K. */

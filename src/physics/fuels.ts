@@ -1,7 +1,8 @@
 import { positive } from './range.ts';
 
-/** A fuel: kg air per kg fuel that just burns it, density in kg/m3, lower heating value in J/kg, kinematic viscosity in m2/s. */
+/** A fuel: share of ethanol by volume, kg air per kg fuel that just burns it, density in kg/m3, lower heating value in J/kg, kinematic viscosity in m2/s. */
 export interface Fuel {
+	readonly ethanol: number;
 	readonly stoichiometricRatio: number;
 	readonly density: number;
 	readonly heatingValue: number;
@@ -16,9 +17,9 @@ export interface Fuel {
  * logarithm over volume, an estimate (E85 is quoted as 1.3). A change of 10 % in viscosity moves a line's loss by 2 %.
  */
 export const fuels = {
-	petrol: { stoichiometricRatio: 14.7, density: 745, heatingValue: 43.44e6, viscosity: 0.55e-6 },
-	'petrol-e10': { stoichiometricRatio: 14.1, density: 749.4, heatingValue: 41.7e6, viscosity: 0.61e-6 },
-	e85: { stoichiometricRatio: 9.81, density: 782.4, heatingValue: 29.3e6, viscosity: 1.29e-6 },
+	petrol: { ethanol: 0, stoichiometricRatio: 14.7, density: 745, heatingValue: 43.44e6, viscosity: 0.55e-6 },
+	'petrol-e10': { ethanol: 0.1, stoichiometricRatio: 14.1, density: 749.4, heatingValue: 41.7e6, viscosity: 0.61e-6 },
+	e85: { ethanol: 0.85, stoichiometricRatio: 9.81, density: 782.4, heatingValue: 29.3e6, viscosity: 1.29e-6 },
 } as const satisfies Record<string, Fuel>;
 
 /** Fuel flow, kg/s, that goes with an air flow in kg/s at a lambda. Errors: OutOfRange. Definition of lambda. */

@@ -1,20 +1,43 @@
-/** How the ratio of specific heats falls with temperature: `cold` - `slope` T, never under `least`. Slope 0 keeps it constant. */
-export interface GammaFit {
-	readonly cold: number;
-	/** Per K. */
-	readonly slope: number;
-	readonly least: number;
+/**
+ * An ideal gas of one composition: gas constant in J/kgK, specific heat at constant pressure in J/kgK as
+ * c0 + c1 T + c2 T^2 + c3 T^3 + c4 T^4 + back / T^2, T in K from `from` to `to`; outside, the heat at that end is held.
+ */
+export interface Gas {
+	readonly constant: number;
+	readonly c0: number;
+	readonly c1: number;
+	readonly c2: number;
+	readonly c3: number;
+	readonly c4: number;
+	readonly back: number;
+	readonly from: number;
+	readonly to: number;
+	/** Added to the enthalpy so that it is 0 at 298.15 K, J/kg. */
+	readonly zero: number;
 }
 
-/**
- * Charge and burnt gas of a petrol engine near stoichiometric, 300 to 2360 K; above that held at 1.20.
- *
- * Source: the linear fit of Gatowski et al., Heat Release Analysis of Engine Pressure Data, SAE 841359 (1984); the figures
- * are from memory and were seen quoted under that name, the paper itself was not opened. The floor is this project's.
- */
-export const petrolGamma: GammaFit = { cold: 1.392, slope: 8.13e-5, least: 1.2 };
+/** A gas whose ratio of specific heats never changes; its gas constant in J/kgK. For textbook cases. */
+export function constantGas(gamma: number, constant: number): Gas {
+	const heat = (gamma * constant) / (gamma - 1);
+	return { constant, c0: heat, c1: 0, c2: 0, c3: 0, c4: 0, back: 0, from: 298.15, to: 298.15, zero: -heat * 298.15 };
+}
+
+/** Specific heat at constant pressure, J/kgK, at a temperature in K. */
+export function heatAt(gas: Gas, temperature: number): number {
+	const t = Math.min(gas.to, Math.max(gas.from, temperature));
+	return gas.c0 + t * (gas.c1 + t * (gas.c2 + t * (gas.c3 + t * gas.c4))) + gas.back / (t * t);
+}
 
 /** Ratio of specific heats at a temperature in K. */
-export function gammaAt(fit: GammaFit, temperature: number): number {
-	return Math.max(fit.least, fit.cold - fit.slope * temperature);
+export function gammaAt(gas: Gas, temperature: number): number {
+	const heat = heatAt(gas, temperature);
+	return heat / (heat - gas.constant);
+}
+
+/** Enthalpy over that at 298.15 K, composition held, J/kg, at a temperature in K. */
+export function enthalpyAt(gas: Gas, temperature: number): number {
+	const t = Math.min(gas.to, Math.max(gas.from, temperature));
+	const inside =
+		t * (gas.c0 + t * (gas.c1 / 2 + t * (gas.c2 / 3 + t * (gas.c3 / 4 + (t * gas.c4) / 5)))) - gas.back / t;
+	return gas.zero + inside + (t === temperature ? 0 : heatAt(gas, t) * (temperature - t));
 }

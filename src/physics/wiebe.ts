@@ -10,9 +10,15 @@ const power = 3;
 /** Durations after which nothing worth counting is left to burn. */
 export const tail = 1.5;
 
-/** Share burnt per duration, `y` durations after the start: the slope of the curve; 0 before the start and after the tail. */
-export function burnRate(y: number): number {
-	return y > 0 && y < tail ? power * efficiency * y * y * Math.exp(-efficiency * y * y * y) : 0;
+/** Share still unburnt `y` durations after the start: 1 before it, held from the tail on. */
+export function unburntAt(y: number): number {
+	const within = Math.min(tail, y);
+	return y > 0 ? Math.exp(-efficiency * within * within * within) : 1;
+}
+
+/** Share burnt per duration, the slope of the curve, where `unburnt` is still to burn; 0 before the start and after the tail. */
+export function burnRate(y: number, unburnt: number): number {
+	return y > 0 && y < tail ? power * efficiency * y * y * unburnt : 0;
 }
 
 /** Durations after the start at which the share `x` is burnt: the curve turned round. `x` from 0 to under 1. */

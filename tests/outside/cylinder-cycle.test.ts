@@ -1,4 +1,5 @@
 import { closedCycle } from '../../src/physics/cycle.ts';
+import { constantGas } from '../../src/physics/gas.ts';
 import { inductionTime } from '../../src/physics/knock.ts';
 import { boreShare, gasShare } from '../../src/physics/woschni.ts';
 import { published } from './published.ts';
@@ -13,6 +14,8 @@ const [p1, t1, speed] = [1e5, 300, 3000];
 const v1 = (Math.PI / 4) * bore ** 2 * stroke * (10 / 9);
 const heat = 20 * p1 * v1;
 
+const gas = constantGas(1.4, 287.05);
+
 function textbook(start: number, h: number) {
 	const film = (h * p1 * v1 * ((speed * 2 * Math.PI) / 60)) / ((Math.PI / 2) * bore ** 2 * t1);
 	return closedCycle({
@@ -22,7 +25,7 @@ function textbook(start: number, h: number) {
 		opens: 180,
 		pressure: p1,
 		temperature: t1,
-		gamma: { cold: 1.4, slope: 0, least: 1.4 },
+		charge: { unburnt: gas, burnt: gas, kept: 0 },
 		burn: { start, duration: 40, heat },
 		walls: { temperature: 1.2 * t1, film },
 	});

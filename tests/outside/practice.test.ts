@@ -65,7 +65,7 @@ function engine(bore: number, stroke: number, boost: number, effectiveness: numb
 		chargeTemperature: boost === 0 ? hotDay + 10 : boosted,
 		volumetricEfficiency: 0.85,
 		lambda: boost === 0 ? 0.87 : 0.8,
-		fuel: { stoichiometricRatio: 14.7, heatingValue: 43.44e6 },
+		fuel: { stoichiometricRatio: 14.7, heatingValue: 43.44e6, ethanol: 0 },
 		advance,
 	};
 }
@@ -92,9 +92,25 @@ describe.each(sizes)('the cylinder at 9:1 and 5000 rpm, %s (common practice)', (
 		expect(knockIntegral(fullLoadCycle(engine(bore, stroke, 0, null, 28)), 5000, ron)).toBeLessThan(1);
 	});
 
-	it('knocks on 87 pump octane at 15 psi without an intercooler at 28 deg, at the low end of the band too', () => {
-		const integral = knockIntegral(fullLoadCycle(engine(bore, stroke, 15, null, 28)), 5000, ron);
-		expect(integral).toBeGreaterThan(2);
-		expect(integral * knockBand.low).toBeGreaterThan(1);
+	it('knocks on 87 pump octane at 15 psi without an intercooler at 28 deg, at its worst speed, at the low end of the band too', () => {
+		const hard = engine(bore, stroke, 15, null, 28);
+		const worst = Math.max(
+			...[5000, 3250, 3000].map(speed => knockIntegral(fullLoadCycle({ ...hard, speed }), speed, ron)),
+		);
+		expect(worst).toBeGreaterThan(1.5);
+		expect(worst * knockBand.low).toBeGreaterThan(1);
+	});
+
+	it('has its best torque unboosted at a spark of 28 to 34 deg, the peak 12 to 17 deg after top, the curve flat about it', () => {
+		const work = (advance: number) => fullLoadCycle(engine(bore, stroke, 0, null, advance)).work;
+		const sparks = Array.from({ length: 41 }, (_, i) => 10 + i);
+		const best = sparks.reduce((good, next) => (work(next) > work(good) ? next : good));
+		expect(best).toBeGreaterThanOrEqual(28);
+		expect(best).toBeLessThanOrEqual(34);
+		const { peakAngle } = fullLoadCycle(engine(bore, stroke, 0, null, best));
+		expect(peakAngle).toBeGreaterThan(12);
+		expect(peakAngle).toBeLessThan(17);
+		// Half burnt 8 deg after top, the published place, is some 3 deg of spark later: as good to 1 %.
+		expect(work(best - 6) / work(best)).toBeGreaterThan(0.99);
 	});
 });

@@ -1,14 +1,19 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { chargeOf } from '../../src/physics/charge.ts';
 import { closedCycle, usualStep } from '../../src/physics/cycle.ts';
 import type { ClosedCycle } from '../../src/physics/cylinder-gas.ts';
-import { petrolGamma } from '../../src/physics/gas.ts';
+import { constantGas, enthalpyAt, type Gas } from '../../src/physics/gas.ts';
 import { knockIntegral } from '../../src/physics/knock.ts';
 import { cylinderVolume } from '../../src/physics/slider-crank.ts';
 import { plainCycle } from './plain-cycle.ts';
 
 const cylinder = { bore: 0.1016, stroke: 0.0884, rod: 0.15, ratio: 9 };
-const constant = (gamma: number) => ({ cold: gamma, slope: 0, least: gamma });
+const constant = (gamma: number) => {
+	const gas = constantGas(gamma, 287.05);
+	return { unburnt: gas, burnt: gas, kept: 0 };
+};
+const charge = chargeOf(0.87, 0, 0.06);
 
 /** A full-load cycle of a 5.7 litre V8. */
 const real: ClosedCycle = {
@@ -18,7 +23,7 @@ const real: ClosedCycle = {
 	opens: 120,
 	pressure: 1.12e5,
 	temperature: 343,
-	gamma: petrolGamma,
+	charge,
 	burn: { start: -28, duration: 54.4, heat: 1900 },
 	walls: { temperature: 450, film: 'woschni' },
 };
@@ -34,7 +39,7 @@ const relative = (found: number, expected: number) => Math.abs(found / expected 
 
 describe('the cycle in its limits', () => {
 	it.each([1.25, 1.33, 1.4])('compresses along p V^gamma when nothing burns and nothing is lost: gamma %s', gamma => {
-		const trace = closedCycle({ ...lossless, gamma: constant(gamma), burn: { ...real.burn, heat: 0 } });
+		const trace = closedCycle({ ...lossless, charge: constant(gamma), burn: { ...real.burn, heat: 0 } });
 		const v1 = cylinderVolume(cylinder, -120);
 		trace.angle.forEach((angle, i) => {
 			const expected = real.pressure * (v1 / cylinderVolume(cylinder, angle)) ** gamma;
@@ -55,7 +60,7 @@ describe('the cycle in its limits', () => {
 			...lossless,
 			shut: -180,
 			opens: 180,
-			gamma: constant(1.4),
+			charge: constant(1.4),
 			burn: { start: 0, duration: 1e-6, heat },
 		});
 		const clearance = cylinderVolume(cylinder, 0);
@@ -66,22 +71,21 @@ describe('the cycle in its limits', () => {
 		expect(relative(trace.pressure.at(-1)!, (fired / compressed) * real.pressure)).toBeLessThan(1e-4);
 	});
 
-	it('heats at constant volume as the gas law says when gamma moves with temperature, all burnt at once', () => {
+	it('heats at constant volume as the gas law says when the heat moves with temperature, all burnt at once', () => {
 		const trace = closedCycle({ ...lossless, burn: { start: 0, duration: 1e-6, heat: 1500 } });
-		const before = trace.pressure[trace.angle.findIndex(angle => angle >= 0)]!;
-		const massTimesR = (real.pressure * cylinderVolume(cylinder, -120)) / real.temperature;
+		const at = trace.angle.findIndex(angle => angle >= 0);
 		const clearance = cylinderVolume(cylinder, 0);
-		const [cool, hot] = [before, trace.peakPressure].map(p => (p * clearance) / massTimesR);
-		expect(relative(massTimesR * (energyOverR(hot!) - energyOverR(cool!)), 1500)).toBeLessThan(1e-4);
+		const hot = (trace.peakPressure * clearance) / (massOf(real) * charge.burnt.constant);
+		const cool = (trace.pressure[at]! * clearance) / (massOf(real) * charge.unburnt.constant);
+		const gained = energyOf(charge.burnt, hot) - energyOf(charge.unburnt, cool);
+		expect(relative(massOf(real) * gained, 1500)).toBeLessThan(1e-4);
 	});
 });
 
-/** Internal energy over R, K: the integral of dT / (gamma - 1) along the published line and its floor. */
-function energyOverR(kelvin: number): number {
-	const knee = (1.392 - 1.2) / 8.13e-5;
-	const along = (t: number) => -Math.log(0.392 - 8.13e-5 * t) / 8.13e-5;
-	return kelvin <= knee ? along(kelvin) : along(knee) + (kelvin - knee) / 0.2;
-}
+const massOf = (cycle: ClosedCycle) =>
+	(cycle.pressure * cylinderVolume(cylinder, cycle.shut)) / (cycle.charge.unburnt.constant * cycle.temperature);
+/** Internal energy, J/kg. */
+const energyOf = (gas: Gas, kelvin: number) => enthalpyAt(gas, kelvin) - gas.constant * kelvin;
 
 describe('energy', () => {
 	it.each([
@@ -90,13 +94,23 @@ describe('energy', () => {
 		['a late spark whose burn outlasts the stroke', { ...real, burn: { ...real.burn, start: 60 } }],
 	] as const)('is neither made nor lost: %s', (_, cycle) => {
 		const trace = closedCycle(cycle);
-		const massTimesR = (cycle.pressure * cylinderVolume(cylinder, cycle.shut)) / cycle.temperature;
-		const last = (trace.pressure.at(-1)! * cylinderVolume(cylinder, cycle.opens)) / massTimesR;
-		const kept = massTimesR * (energyOverR(last) - energyOverR(cycle.temperature));
-		const released = cycle.burn.heat * burntShare((cycle.opens - cycle.burn.start) / cycle.burn.duration);
-		expect(Math.abs(released - trace.work - trace.wallHeat - kept) / cycle.burn.heat).toBeLessThan(1e-4);
+		const burnt = burntShare((cycle.opens - cycle.burn.start) / cycle.burn.duration);
+		const mass = massOf(cycle);
+		const work = trace.work + trace.wallHeat;
+		const { from, to } = zonesAtEnd(cycle, trace.pressure.at(-1)!, burnt, trace.unburntEnd);
+		const kept = mass * (burnt * to + (1 - burnt) * from - energyOf(cycle.charge.unburnt, cycle.temperature));
+		expect(Math.abs(burnt * cycle.burn.heat - work - kept) / cycle.burn.heat).toBeLessThan(1e-4);
 	});
 });
+
+/** Internal energy a kg of what is unburnt and of what is burnt at the end, by what fills the cylinder. */
+function zonesAtEnd(cycle: ClosedCycle, pressure: number, burnt: number, unburnt: number) {
+	const gas = cycle.charge;
+	const own = (massOf(cycle) * (1 - burnt) * gas.unburnt.constant * unburnt) / pressure;
+	const other = cylinderVolume(cylinder, cycle.opens) - own;
+	const hot = (pressure * other) / (massOf(cycle) * burnt * gas.burnt.constant);
+	return { from: energyOf(gas.unburnt, unburnt), to: energyOf(gas.burnt, hot) };
+}
 
 describe('the step', () => {
 	it.each([
@@ -117,7 +131,7 @@ describe('the step', () => {
 	);
 
 	it('converges with the fourth power of its length, on a smooth burn', () => {
-		const smooth = { ...lossless, gamma: constant(1.35), burn: { start: -120, duration: 150, heat: 1500 } };
+		const smooth = { ...lossless, charge: constant(1.35), burn: { start: -120, duration: 150, heat: 1500 } };
 		const exact = closedCycle(smooth, 0.25).pressure.at(-1)!;
 		const [coarse, halved] = [4, 2].map(step => Math.abs(closedCycle(smooth, step).pressure.at(-1)! - exact));
 		expect(coarse! / halved!).toBeGreaterThan(10);
@@ -128,10 +142,11 @@ describe('the cycle against a second one, written apart', () => {
 	it.each([
 		['unboosted', real],
 		['boosted', boosted],
-		['constant film and gamma', { ...real, gamma: constant(1.3), walls: { temperature: 450, film: 800 } }],
+		['another fuel and mixture', { ...real, charge: chargeOf(1.1, 0.85, 0.1) }],
+		['constant film and gamma', { ...real, charge: constant(1.3), walls: { temperature: 450, film: 800 } }],
 	] as const)('comes to the same peak, work, wall heat and knock: %s', (_, cycle) => {
 		const trace = closedCycle(cycle);
-		const plain = plainCycle(cycle, 0.02, 92);
+		const plain = plainCycle(cycle, 0.1, 92);
 		expect(relative(trace.peakPressure, plain.peakPressure)).toBeLessThan(1e-4);
 		expect(Math.abs(trace.peakAngle - plain.peakAngle)).toBeLessThan(0.05);
 		expect(relative(trace.work, plain.work)).toBeLessThan(1e-4);

@@ -1,18 +1,40 @@
 import { expect, it } from 'vitest';
-import { gammaAt, petrolGamma } from '../../src/physics/gas.ts';
+import { constantGas, enthalpyAt, gammaAt, heatAt } from '../../src/physics/gas.ts';
 
-it('gamma falls along the published line: 1.3676 cold, 1.335 at the end of compression, 1.20 from 2362 K on', () => {
-	expect(gammaAt(petrolGamma, 300)).toBeCloseTo(1.36761, 10);
-	expect(gammaAt(petrolGamma, 700)).toBeCloseTo(1.33509, 10);
-	expect(gammaAt(petrolGamma, 2300)).toBeGreaterThan(1.2);
-	expect(gammaAt(petrolGamma, 2400)).toBe(1.2);
-	expect(gammaAt(petrolGamma, 4000)).toBe(1.2);
+const gas = {
+	constant: 280,
+	c0: 900,
+	c1: 0.3,
+	c2: -1e-4,
+	c3: 3e-8,
+	c4: -4e-12,
+	back: 5e6,
+	from: 300,
+	to: 1200,
+	zero: -3e5,
+};
+
+it('the heat is the polynomial with its inverse square, and held beyond both ends', () => {
+	const by = (t: number) => 900 + 0.3 * t - 1e-4 * t ** 2 + 3e-8 * t ** 3 - 4e-12 * t ** 4 + 5e6 / t ** 2;
+	for (const t of [300, 512, 1200]) expect(heatAt(gas, t)).toBeCloseTo(by(t), 9);
+	expect(heatAt(gas, 200)).toBe(heatAt(gas, 300));
+	expect(heatAt(gas, 2000)).toBe(heatAt(gas, 1200));
 });
 
-it('gamma lies within 0.03 of another published fit between 900 and 2000 K, where most of the burning is done', () => {
-	// 1.338 - 6e-5 T + 1e-8 T^2: Brunt, Rai & Emtage, SAE 981052 (1998), as quoted in public code; the paper was not opened.
-	for (let kelvin = 900; kelvin <= 2000; kelvin += 100) {
-		const curved = 1.338 - 6e-5 * kelvin + 1e-8 * kelvin ** 2;
-		expect(Math.abs(gammaAt(petrolGamma, kelvin) - curved)).toBeLessThan(0.03);
+it('gamma is heat over heat less the gas constant', () => {
+	expect(gammaAt(gas, 512)).toBeCloseTo(heatAt(gas, 512) / (heatAt(gas, 512) - 280), 12);
+	expect(gammaAt(constantGas(1.4, 287), 900)).toBeCloseTo(1.4, 12);
+	expect(heatAt(constantGas(1.4, 287), 900)).toBeCloseTo(3.5 * 287, 9);
+});
+
+it('the enthalpy rises by the heat, inside and beyond both ends, without a step', () => {
+	for (const t of [250, 299.9, 300.1, 512, 1199.9, 1200.1, 1900]) {
+		const slope = (enthalpyAt(gas, t + 0.01) - enthalpyAt(gas, t - 0.01)) / 0.02;
+		expect(slope / heatAt(gas, t)).toBeCloseTo(1, 6);
 	}
+	expect(enthalpyAt(gas, 500)).toBeCloseTo(
+		-3e5 - 5e6 / 500 + 900 * 500 + 0.15 * 500 ** 2 - (1e-4 / 3) * 500 ** 3 + 7.5e-9 * 500 ** 4 - 8e-13 * 500 ** 5,
+		6,
+	);
+	expect(enthalpyAt(constantGas(1.3, 287), 298.15)).toBe(0);
 });

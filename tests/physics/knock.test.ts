@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import { chargeOf } from '../../src/physics/charge.ts';
 import { closedCycle } from '../../src/physics/cycle.ts';
-import { petrolGamma } from '../../src/physics/gas.ts';
 import { inductionTime, knockBand, knockIntegral } from '../../src/physics/knock.ts';
 
 describe('induction time', () => {
@@ -28,7 +28,7 @@ describe('knock integral', () => {
 			opens: 120,
 			pressure: 1e5,
 			temperature: 340,
-			gamma: petrolGamma,
+			charge: chargeOf(1, 0, 0.06),
 			burn: { start: -20, duration: 50, heat: 0 },
 			walls: { temperature: 450, film: 0 },
 		}),

@@ -1,18 +1,23 @@
 import { expect, it } from 'vitest';
-import { burnRate, burntAt, tail } from '../../src/physics/wiebe.ts';
+import { burnRate, burntAt, tail, unburntAt } from '../../src/physics/wiebe.ts';
 
+const rate = (y: number) => burnRate(y, unburntAt(y));
 const burnt = (y: number) => 1 - Math.exp(-5 * y ** 3);
 
 it('nothing burns before the start and after the tail, where all but 5e-8 is burnt', () => {
-	expect(burnRate(-0.1)).toBe(0);
-	expect(burnRate(0)).toBe(0);
-	expect(burnRate(tail)).toBe(0);
-	expect(1 - burnt(tail)).toBeLessThan(5e-8);
+	expect(rate(-0.1)).toBe(0);
+	expect(rate(0)).toBe(0);
+	expect(rate(tail)).toBe(0);
+	expect([unburntAt(-0.1), unburntAt(0)]).toEqual([1, 1]);
+	expect(unburntAt(tail)).toBeLessThan(5e-8);
+	expect(unburntAt(tail)).toBeGreaterThan(4e-8);
+	expect(unburntAt(2)).toBe(unburntAt(tail));
 });
 
 it('the rate is the slope of the curve', () => {
 	for (const y of [0.05, 0.3, 0.55, 0.9, 1.2, 1.4]) {
-		expect(burnRate(y)).toBeCloseTo((burnt(y + 1e-6) - burnt(y - 1e-6)) / 2e-6, 6);
+		expect(unburntAt(y)).toBeCloseTo(1 - burnt(y), 12);
+		expect(rate(y)).toBeCloseTo((burnt(y + 1e-6) - burnt(y - 1e-6)) / 2e-6, 6);
 	}
 });
 

@@ -16,6 +16,7 @@ import * as harness from './harness.ts';
 import * as head from './head.ts';
 import * as ignition from './ignition.ts';
 import * as injectors from './injectors.ts';
+import * as knock from './knock.ts';
 import * as pump from './pump.ts';
 import * as sensors from './sensors.ts';
 import * as speedLimits from './speed-limits.ts';
@@ -30,6 +31,7 @@ const subjects = [
 	compression,
 	bottomEnd,
 	combustion,
+	knock,
 	head,
 	fuel,
 	pump,

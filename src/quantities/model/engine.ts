@@ -119,6 +119,16 @@ export const turning = quantity({
 	compute: q => torque(q.number('engine.power'), q.number('engine.peak_rpm')),
 });
 
+export const torqueRise = assumption({
+	id: 'engine.torque_rise',
+	kind: 'ratio',
+	value: 1.15,
+	spread: 0.05,
+	formula: 'usual peak torque over torque at best power',
+	source: ['practice'],
+	nature: 'estimate',
+});
+
 export const bmep = quantity({
 	id: 'engine.bmep',
 	kind: 'pressure',

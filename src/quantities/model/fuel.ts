@@ -39,6 +39,21 @@ export const heating = property(
 	'petrol 43.44, with 10 % ethanol 41.70, E85 29.30 MJ/kg',
 );
 
+export const ethanol = quantity({
+	id: 'fuel.ethanol_share',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: ['fuel.kind'],
+	range: [0, 1],
+	formula: 'ethanol in the fuel by volume: petrol 0, with 10 % ethanol 0.10, E85 0.85',
+	source: ['doe'],
+	nature: 'exact',
+	compute: q => {
+		const kind = q.choice('fuel.kind') as keyof typeof fuels | undefined;
+		return kind && fuels[kind].ethanol;
+	},
+});
+
 export const octane = quantity({
 	id: 'fuel.octane_ron',
 	kind: 'octane',
