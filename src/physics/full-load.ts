@@ -131,12 +131,12 @@ export function fullLoadCycle(engine: FullLoad): CycleTrace {
 	within('angle of the spark', -engine.advance, shut, exhaustOpens);
 	const { development, burn } = burnAngles(engine, start);
 	const duration = burn / (burntAt(0.9) - burntAt(0.1));
-	const lit = -engine.advance + Math.max(0, development - burntAt(0.1) * duration);
+	const lit = Math.min(exhaustOpens, -engine.advance + Math.max(0, development - burntAt(0.1) * duration));
 	return closedCycle({
 		cylinder: engine.cylinder,
 		speed: engine.speed,
 		shut,
-		opens: engine.toNinety ? Math.min(exhaustOpens, lit + burntAt(0.9) * duration) : exhaustOpens,
+		opens: engine.toNinety ? Math.max(0, Math.min(exhaustOpens, lit + burntAt(0.9) * duration)) : exhaustOpens,
 		pressure,
 		temperature,
 		charge,

@@ -7,7 +7,7 @@ import { type Root, rootOf } from './root.ts';
 import { run } from './run.ts';
 
 /** At most so many answers are followed into the cylinder model. */
-const mostFollowed = 12;
+const mostFollowed = 16;
 
 /** How each figure of the cylinder model moves with the answers that it depends on. */
 export interface Slopes {

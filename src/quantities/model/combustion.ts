@@ -3,8 +3,8 @@ import { type FullLoad, fullLoadCycle } from '../../physics/full-load.ts';
 import type { Cylinder } from '../../physics/slider-crank.ts';
 import { quantity } from '../quantity.ts';
 
-/** The cylinder model's own error on peak pressure: what 4 deg more or less of burn angle make of it. A test holds that. */
-const pressureBand = [0.88, 1.12] as const;
+/** The cylinder model's own error on peak pressure: what a flame 15 % slower or faster makes of it. A test holds that. */
+const pressureBand = [0.85, 1.16] as const;
 
 /** The cylinder at best power: what it was run with, and what came of it. */
 export interface Cycle {
@@ -62,7 +62,7 @@ export const peakPressure = quantity({
 	kind: 'absolute-pressure',
 	unit: 'Pa',
 	formula:
-		'highest pressure of the cylinder model at full-load advance and peak_rpm; true value x 0.88 to 1.12, as burn angle, walls and residual are usual ones, not measured on this engine',
+		'highest pressure of the cylinder model at full-load advance and peak_rpm; true value x 0.85 to 1.16, as flame, walls and residual are usual ones, not measured on this engine',
 	band: pressureBand,
 	compute: q => q.made<Cycle>('engine.cycle')?.trace.peakPressure,
 });
@@ -72,6 +72,6 @@ export const peakAngle = quantity({
 	id: 'engine.peak_pressure_angle',
 	kind: 'angle',
 	range: [-180, 120],
-	formula: 'where it lies, after top dead centre; 3 deg either way, as the burn angle is a usual one',
+	formula: 'where it lies, after top dead centre; 4 deg either way, as the flame is a usual one',
 	compute: q => q.made<Cycle>('engine.cycle')?.trace.peakAngle,
 });

@@ -14,6 +14,9 @@ interface Worst {
 /** From here on, by volume, a fuel's octane number no longer says when it goes off by itself: outside the correlation. */
 const mostEthanol = 0.2;
 
+/** The spark curve is followed below the torque peak too, but not further than half as far again. */
+const mostBack = 1.5;
+
 export const worst = quantity({
 	id: 'engine.knock_worst',
 	kind: 'hidden',
@@ -45,7 +48,8 @@ export const worst = quantity({
 		const speeds = new Set([Math.max(torquePeak, fullBoost), fullBoost]);
 		const others = [...speeds].filter(speed => speed > 0 && speed < engine.speed);
 		const along = (speed: number): Worst => {
-			const back = torquePeak < engine.speed ? (engine.speed - speed) / (engine.speed - torquePeak) : 0;
+			const back =
+				torquePeak < engine.speed ? Math.min(mostBack, (engine.speed - speed) / (engine.speed - torquePeak)) : 0;
 			const there: FullLoad = {
 				...engine,
 				speed,
