@@ -21,6 +21,7 @@ const designed: readonly (readonly [id: string, unit: string | null, kind: strin
 	['engine.air_efficiency', '1', 'ratio', 'estimate'],
 	['engine.power', 'W', 'power', 'estimate'],
 	['engine.torque', 'N m', 'torque', 'exact'],
+	['engine.peak_torque', 'N m', 'torque', 'estimate'],
 	['engine.bmep', 'Pa', 'pressure', 'exact'],
 	['boost.for_power_goal', 'Pa', 'pressure', 'estimate'],
 	['engine.idle_air_flow', 'kg/s', 'mass-flow', 'estimate'],

@@ -105,6 +105,7 @@ describe('boosted, intercooled, manifold reference', () => {
 		close(q('engine.air_flow').value, hand.air, 'air');
 		close(q('engine.power').value, hand.power, 'power');
 		close(q('engine.torque').value, hand.torque, 'torque');
+		close(q('engine.peak_torque').value, 1.15 * hand.torque, 'peak torque');
 		close(q('engine.bmep').value, (120 * hand.power) / (hand.displacement * 5300), 'bmep');
 		close(q('engine.mean_piston_speed').value, (2 * 3.25 * inch * 5900) / 60, 'piston speed');
 		const corrected = (hand.air * Math.sqrt(fahrenheit(90) / 298.15)) / ((hand.ambient - 1000) / 1e5);
@@ -170,13 +171,13 @@ describe('boosted, intercooled, manifold reference', () => {
 		const area = (Math.PI / 4) * (0.127e-3 * 92 ** ((36 - 12) / 39)) ** 2;
 		close(q('fuel.pump_wire_drop').value, (11 * 2 * 14 * foot * (1e-6 / 58)) / area, 'drop');
 		close(q('harness.days_to_flat').value, 31 / 0.085 / 24, 'days');
-		close(q('driveline.clutch_margin').value, (500 * poundFoot) / hand.torque - 1, 'clutch');
-		close(q('driveline.gearbox_margin').value, (450 * poundFoot) / hand.torque - 1, 'gearbox');
+		close(q('driveline.clutch_margin').value, (500 * poundFoot) / (1.15 * hand.torque) - 1, 'clutch');
+		close(q('driveline.gearbox_margin').value, (450 * poundFoot) / (1.15 * hand.torque) - 1, 'gearbox');
 		for (const [id, rating] of [
 			['driveline.clutch_boost_limit', 500],
 			['driveline.gearbox_boost_limit', 450],
 		] as const) {
-			const limit = halving(boost => at(boost).torque - rating * poundFoot, noBoost, mostBoost);
+			const limit = halving(boost => 1.15 * at(boost).torque - rating * poundFoot, noBoost, mostBoost);
 			close(q(id).value, limit, id);
 		}
 	});

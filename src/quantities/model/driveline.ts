@@ -43,24 +43,24 @@ export const clutchMargin = quantity({
 	id: 'driveline.clutch_margin',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
-	inputs: ['driveline.clutch_capacity', 'engine.torque'],
+	inputs: ['driveline.clutch_capacity', 'engine.peak_torque'],
 	range: [-1, null],
-	formula: 'clutch capacity / engine torque - 1',
+	formula: 'clutch capacity / peak torque - 1',
 	source: ['definition'],
 	nature: 'exact',
-	compute: q => q.number('driveline.clutch_capacity') / q.number('engine.torque') - 1,
+	compute: q => q.number('driveline.clutch_capacity') / q.number('engine.peak_torque') - 1,
 });
 
 export const gearboxMargin = quantity({
 	id: 'driveline.gearbox_margin',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
-	inputs: ['driveline.gearbox_torque', 'engine.torque'],
+	inputs: ['driveline.gearbox_torque', 'engine.peak_torque'],
 	range: [-1, null],
-	formula: 'gearbox rating / engine torque - 1',
+	formula: 'gearbox rating / peak torque - 1',
 	source: ['definition'],
 	nature: 'exact',
-	compute: q => q.number('driveline.gearbox_torque') / q.number('engine.torque') - 1,
+	compute: q => q.number('driveline.gearbox_torque') / q.number('engine.peak_torque') - 1,
 });
 
 const runsOut = {

@@ -113,7 +113,7 @@ export const turning = quantity({
 	id: 'engine.torque',
 	kind: 'torque',
 	inputs: ['engine.power', 'engine.peak_rpm'],
-	formula: 'power / (2 pi N) at peak_rpm; peak torque is usually 10-25 % higher, so margins ask more',
+	formula: 'power / (2 pi N) at peak_rpm; peak torque is its own quantity',
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => torque(q.number('engine.power'), q.number('engine.peak_rpm')),
@@ -127,6 +127,16 @@ export const torqueRise = assumption({
 	formula: 'usual peak torque over torque at best power',
 	source: ['practice'],
 	nature: 'estimate',
+});
+
+export const peakTorque = quantity({
+	id: 'engine.peak_torque',
+	kind: 'torque',
+	inputs: ['engine.torque', 'engine.torque_rise'],
+	formula: 'torque at best power x torque rise (usual 1.15, spread 0.05)',
+	source: ['practice'],
+	nature: 'estimate',
+	compute: q => q.number('engine.torque') * q.number('engine.torque_rise'),
 });
 
 export const bmep = quantity({
