@@ -1,6 +1,7 @@
 import { Argument, Command, Option } from 'commander';
 import { complete } from './commands/complete.ts';
-import { judgeOptions, packOption, unitsOption } from './options/flags.ts';
+import { collect, judgeOptions, packOption, unitsOption } from './options/flags.ts';
+import { readDate } from './options/values.ts';
 import { BadUsage } from './process/exit.ts';
 import { print } from './process/output.ts';
 
@@ -135,6 +136,37 @@ export function commandTable(status: (code: number) => void): Command {
 		)
 		.option('--json', 'print a JSON array')
 		.action(async flags => status((await import('./commands/circuits.ts')).circuits(flags)));
+	program
+		.command('log')
+		.summary('judge a recorded drive')
+		.description(
+			'Reads a log, a table of numbers as text, says what the engine did and what the log contradicts. Changes nothing.',
+		)
+		.argument('<sheet>', sheetWords)
+		.argument('<log>', 'a table as text, gzip or not, or - for standard input')
+		.addOption(
+			new Option(
+				'--channel <name=header@unit>',
+				'what a column is, where its header does not say so; may be given again',
+			).argParser(collect),
+		)
+		.addOption(new Option('--not <header>', 'leave a column alone; may be given again').argParser(collect))
+		.addOption(new Option('--out <file>', 'write to a file: .md (pictures beside it), .html, .json'))
+		.addOption(new Option('--json', 'print the log as JSON'))
+		.addOption(unitsOption())
+		.addOption(packOption())
+		.addOption(
+			new Option('--date <day>', 'the day to put on it, YYYY-MM-DD (default: today)').argParser(day => readDate(day)),
+		)
+		.action(async (sheet: string, path: string, flags) =>
+			status(await (await import('./commands/log.ts')).log(sheet, path, flags)),
+		);
+	program
+		.command('channels')
+		.summary('what a column of a log can be')
+		.description('Prints each channel of a log: what it is, its units, its range and the headers it is known by.')
+		.option('--json', 'print a JSON array')
+		.action(async flags => status((await import('./commands/channels.ts')).channels(flags)));
 	program
 		.command('completion')
 		.summary('TAB completion for your shell')

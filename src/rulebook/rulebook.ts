@@ -1,4 +1,5 @@
 import type { Expression, Value } from '../expressions/tree.ts';
+import type { Channel } from '../log/channel.ts';
 import type { Declared } from '../log/declared.ts';
 import type { Vocabulary } from '../plugs/circuit.ts';
 import type { Question } from '../sheet/question.ts';
@@ -149,6 +150,8 @@ export interface Rulebook {
 	readonly codes: Readonly<Record<string, TroubleCode>>;
 	/** By what the episodes of a log are known; null in a rulebook that could not be read. */
 	readonly episodes: Declared | null;
+	/** What a column of a log can be. */
+	readonly channels: readonly Channel[];
 	readonly builds: Readonly<Record<string, NamedBuild>>;
 	/** What a pack changed: rule id and the fields it replaced. */
 	readonly changed: readonly { readonly rule: string; readonly pack: string; readonly fields: readonly string[] }[];

@@ -5,6 +5,8 @@ const missing = /^(?:|-+|\.+|\?+|nan|null|none|nil|n\/?a|na|undefined|#n\/a)$/i;
 
 export const isMissing = (text: string): boolean => missing.test(text);
 
+/** Most of them, at once. */
+const simple = /^-?\d{1,15}(?:\.\d{1,15})?$/;
 const plain = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,4})?$/i;
 const grouped = {
 	'.': /^[+-]?[1-9]\d{0,2}(?:([,' \u00a0\u202f])\d{3})(?:\1\d{3})*(?:\.\d+)?$/,
@@ -13,6 +15,7 @@ const grouped = {
 
 /** A number as tables write it; NaN for a cell without a reading, undefined for what is neither, or is not finite. */
 export function readCell(cell: string, decimal: Decimal): number | undefined {
+	if (decimal === '.' && simple.test(cell)) return Number(cell);
 	let text = cell.trim().replace(/^\u2212/, '-');
 	if (isMissing(text)) return Number.NaN;
 	if (grouped[decimal].test(text))

@@ -43,6 +43,7 @@ export function wide(table: Table): Table {
 	const places = new Map(names.map((name, at) => [name, at + 1]));
 	return {
 		...table,
+		long: true,
 		layout: { ...table.layout, columns },
 		*beginning(step = 1) {
 			let at = 0;

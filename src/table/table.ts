@@ -14,6 +14,8 @@ const longestLine = 1024 * 1024;
 export interface Table {
 	readonly layout: Pick<Layout, 'delimiter' | 'decimal' | 'columns'>;
 	readonly encoding: string;
+	/** A row a reading: columns were made of its names. */
+	readonly long: boolean;
 	/** Rows of the beginning as text, in order, every `step`th of the first megabyte; shorter ones are left out. */
 	beginning(step?: number): Iterable<readonly string[]>;
 	/** Complete once the rows were gone through. */
@@ -48,6 +50,7 @@ export async function openTable(bytes: Bytes, isUnit: (text: string) => boolean)
 	return {
 		layout,
 		encoding: wide ? 'utf-16' : encoding,
+		long: false,
 		beginning: (step = 1) => rowsOf(text, layout, step),
 		counts,
 		read: () => taken,

@@ -31,6 +31,9 @@ export const sources: Readonly<Record<string, () => Next | Promise<Next>>> = {
 		const { quantities: everyQuantity } = await import('../../quantities/model/all.ts');
 		return { words: everyQuantity.filter(({ kind }) => kind !== 'hidden').map(({ id, nature }) => [id, nature]) };
 	},
+	log: () => ({ words: [], paths: '' }),
+	'name=header@unit': () => ({ words: readRulebook().channels.map(({ id, title }) => [`${id}=`, title]) }),
+	header: () => nothing,
 	day: () => nothing,
 	count: () => nothing,
 };

@@ -2,7 +2,8 @@ import { type Command, Option } from 'commander';
 import { stages } from '../../rulebook/rulebook.ts';
 import { readDate, readDraws, readStage, readUnits } from './values.ts';
 
-const collect = (path: string, paths: readonly string[] = []): string[] => [...paths, path];
+/** Gathers an option that may be given again. */
+export const collect = (path: string, paths: readonly string[] = []): string[] => [...paths, path];
 
 export const unitsOption = () =>
 	new Option('--units <set>', "units to write in, if not the sheet's own")

@@ -1,5 +1,6 @@
 import { FileProblem } from '../../files/problem.ts';
 import { BadSheet } from '../../sheet/problem.ts';
+import { BadTable } from '../../table/problem.ts';
 
 /** Exit status of the command, as other programs rely on it. */
 export const exit = {
@@ -21,4 +22,4 @@ export class BadUsage extends Error {
 
 /** Whether an error is for the person: bad input, a file that refuses, wrong usage. Any other one is a bug. */
 export const isForPerson = (error: unknown): error is Error =>
-	error instanceof BadSheet || error instanceof FileProblem || error instanceof BadUsage;
+	error instanceof BadSheet || error instanceof BadTable || error instanceof FileProblem || error instanceof BadUsage;

@@ -2,6 +2,7 @@ import type { AnyQuantity } from '../../quantities/quantity.ts';
 import type { Rule, Rulebook, Topic } from '../rulebook.ts';
 import { graphOf, refuseDoubles, refuseUnread } from './agreement.ts';
 import { readBuilds } from './builds.ts';
+import { readChannels } from './channels.ts';
 import { readEpisodes } from './episodes.ts';
 import { Fields, quote } from './fields.ts';
 import { type Names, namesOf } from './names.ts';
@@ -83,6 +84,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		procedures,
 		codes: table('trouble-codes.yaml', root => readCodes(root, topicIds, new Set(rules.map(({ id }) => id)))),
 		episodes: table('episodes.yaml', readEpisodes),
+		channels: table('channels.yaml', readChannels),
 		builds,
 		changed: [],
 	};
@@ -106,6 +108,7 @@ const nothing: Rulebook = {
 	procedures: [],
 	codes: {},
 	episodes: null,
+	channels: [],
 	builds: {},
 	changed: [],
 };
@@ -120,9 +123,17 @@ function circuitsIn(roots: ReadonlyMap<string, Fields>, names: Names): Pick<Rule
 }
 
 /** The files beside the folders of topics; none may be missing. */
-const tables = ['sections', 'cautions', 'sources', 'limits', 'circuits', 'meetings', 'trouble-codes', 'episodes'].map(
-	name => `${name}.yaml`,
-);
+const tables = [
+	'sections',
+	'cautions',
+	'sources',
+	'limits',
+	'circuits',
+	'meetings',
+	'trouble-codes',
+	'episodes',
+	'channels',
+].map(name => `${name}.yaml`);
 
 /** The files that could be read, by path. */
 function rootsOf(files: readonly SourceText[], problems: Problem[]): Map<string, Fields> {

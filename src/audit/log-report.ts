@@ -1,0 +1,118 @@
+import type { Analysis } from '../log/analyze.ts';
+import type { Recording } from '../log/block.ts';
+import type { OverviewPoint } from '../log/overview.ts';
+import { type ToldQuantities, toldBy, valuesOf } from '../log/told.ts';
+import { givenAnswers } from '../quantities/given.ts';
+import { solve } from '../quantities/pass.ts';
+import type { Checked } from '../sheet/check.ts';
+import type { Wording } from '../wording/template.ts';
+import type { AuditOptions, Finding, LimitRung } from './audit.ts';
+import { findingOf } from './findings.ts';
+import type { Model } from './model.ts';
+import { inOrder } from './priority.ts';
+
+export interface LogFile {
+	readonly name: string;
+	readonly sha256: string;
+	readonly bytes: number;
+}
+
+/** What `log --json` prints; every key is always there. */
+export interface LogJson {
+	readonly format: 'swap-audit/log';
+	readonly version: 1;
+	readonly sheet: string;
+	readonly date: string;
+	readonly tool: string;
+	readonly rules: string;
+	readonly file: LogFile & {
+		readonly rows: number;
+		readonly unread: number;
+		readonly seconds: number;
+		readonly rate: number | null;
+	};
+	readonly channels: readonly {
+		readonly channel: string;
+		readonly header: string;
+		readonly unit: string;
+		readonly by: string;
+		readonly samples: number | null;
+		readonly low: number | null;
+		readonly high: number | null;
+		readonly lag: number | null;
+	}[];
+	readonly unused: readonly string[];
+	readonly episodes: Analysis['episodes'];
+	readonly quantities: ToldQuantities;
+	readonly findings: readonly Finding[];
+	readonly answers: readonly never[];
+	readonly fit: null;
+	readonly limits: { readonly before: readonly LimitRung[]; readonly after: readonly LimitRung[] };
+	readonly boost_steps: readonly never[];
+}
+
+/** A judged log with what its report is made from. */
+export interface LogReport {
+	readonly json: LogJson;
+	/** What was decided while reading, and what could not be read. */
+	readonly notes: readonly string[];
+	readonly faults: readonly string[];
+	readonly analysis: Analysis;
+	readonly overview: readonly OverviewPoint[];
+	readonly wording: Wording;
+	readonly model: Model;
+}
+
+/** Judges what a log came to by the rules on logs, in the car of a sheet. */
+export function reportLog(
+	model: Model,
+	{ sheet }: Checked,
+	{ channels, unused, notes, totals }: Omit<Recording, 'blocks'>,
+	analysis: Analysis,
+	overview: readonly OverviewPoint[],
+	file: LogFile,
+	{ date, tool, units }: Pick<AuditOptions, 'date' | 'tool' | 'units'>,
+): LogReport {
+	const { graph, judge, rulebook } = model;
+	const wording = model.wordings[units];
+	const quantities = toldBy(analysis);
+	const values = new Map([...valuesOf(quantities)].filter(([id]) => graph.slotOf.has(id)));
+	const state = solve(graph, givenAnswers(sheet, rulebook.questions), values);
+	const verdicts = judge.judge(state).filter(({ rule }) => rule.section === 'log');
+	const late = (id: string) => (/^lambda_[12]$/.test(id) ? analysis.lag : null);
+	const json: LogJson = {
+		format: 'swap-audit/log',
+		version: 1,
+		sheet: sheet.name,
+		date,
+		tool,
+		rules: model.fingerprint,
+		file: { ...file, rows: totals.rows, unread: totals.unread, seconds: analysis.seconds, rate: analysis.rate },
+		channels: channels.map(one => {
+			const seen = analysis.samples.get(one.channel);
+			const some = seen !== undefined && seen.count > 0;
+			const rows = one.channel === 'time' ? totals.rows : 0;
+			return {
+				...one,
+				samples: seen?.count ?? rows,
+				low: some ? seen.low : one.channel === 'time' ? 0 : null,
+				high: some ? seen.high : one.channel === 'time' ? analysis.seconds : null,
+				lag: late(one.channel),
+			};
+		}),
+		unused,
+		episodes: analysis.episodes,
+		quantities,
+		findings: inOrder(verdicts.map(verdict => findingOf(verdict, state, judge, wording, null))),
+		answers: [],
+		fit: null,
+		limits: { before: [], after: [] },
+		boost_steps: [],
+	};
+	return { json, notes, faults: totals.faults, analysis, overview, wording, model };
+}
+
+/** Channels that have values which they can never have: a column that was not taken for it, or over 1 % of the readings. */
+export function impossibleOf({ totals }: Pick<Recording, 'totals'>): string[] {
+	return [...totals.impossible].filter(([, count]) => count === 0 || count > totals.rows / 100).map(([id]) => id);
+}

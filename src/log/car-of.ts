@@ -1,0 +1,18 @@
+import type { State } from '../quantities/pass.ts';
+import { evaluate } from '../quantities/replace.ts';
+import type { Car } from './car.ts';
+
+/** The car of a solved sheet. An id that the model does not have is not known. */
+export function carOf(state: State): Car {
+	const { graph, values } = state;
+	return {
+		value: id => {
+			const slot = graph.slotOf.get(id);
+			return slot === undefined ? undefined : values[slot];
+		},
+		at(id, replaced) {
+			const known = Object.keys(replaced).every(name => graph.slotOf.has(name));
+			return known && graph.slotOf.has(id) ? evaluate(state, [id], replaced)[0] : undefined;
+		},
+	};
+}

@@ -1,0 +1,99 @@
+import type { Channel } from './channel.ts';
+import { type Scale, scaled, scaleOf } from './scale.ts';
+import type { Values } from './values.ts';
+
+/** A way to read a column as a channel, and what must be said of it. */
+export interface Reading {
+	readonly scale: Scale;
+	readonly notes: readonly string[];
+}
+
+/** Why a column cannot be read as the channel that its header names. */
+export interface Misfit {
+	readonly why: string;
+	/** True where the values are none that the channel can have; false where only the unit is open. */
+	readonly impossible: boolean;
+}
+
+/** At least so many of the readings must be possible. */
+const mostly = 0.5;
+
+const inside = ([least, most]: readonly [number, number], value: number): boolean => value >= least && value <= most;
+
+const possible = ({ range }: Channel, scale: Scale, values: Values): boolean =>
+	values.sorted.length === 0 || values.share(value => inside(range, scaled(scale, value))) >= mostly;
+
+const dividedNote = 'the air-fuel ratio is divided by 14.7, as loggers do on any fuel; @AFR9.81 says otherwise';
+
+/** Reads a column with the unit that its header or the person gives. */
+export function fitWritten(channel: Channel, unit: string, values: Values): Reading | Misfit {
+	const scale = scaleOf(unit, channel);
+	if (!scale) return { why: `${JSON.stringify(unit)} is no unit of ${channel.title}`, impossible: false };
+	if (channel.special === 'trim') return trimOf(scale, values);
+	if (channel.special === 'retard') return retardOf(scale, values);
+	if (!possible(channel, scale, values)) return { why: `its values cannot be ${channel.title}`, impossible: true };
+	return { scale, notes: scale.unit === 'AFR' ? [dividedNote] : [] };
+}
+
+/** Finds the unit that a header does not tell: the only one under which the values lie where they do in a drive. */
+export function fitUnwritten(channel: Channel, name: string, values: Values): Reading | Misfit {
+	if (channel.special === 'trim') return trimOf(null, values);
+	if (channel.special === 'retard') return retardOf({ unit: 'deg', factor: 1, offset: 0 }, values);
+	// A count has one unit, whose name is empty.
+	const usual = channel.units.length === 0 ? [''] : channel.units;
+	const units = channel.special === 'lambda' && /afr|air|a\/f/i.test(name) ? ['AFR'] : usual;
+	const scales = units.map(unit => scaleOf(unit, channel)!);
+	const fitting = scales.filter(
+		scale =>
+			possible(channel, scale, values) &&
+			(!channel.high || inside(channel.high, scaled(scale, values.at(0.98)))) &&
+			(!channel.middle || inside(channel.middle, scaled(scale, values.at(0.5)))),
+	);
+	const found = channel.kind === 'ratio' && channel.special === null ? bareRatio(fitting, values) : fitting;
+	if (found.length === 1) {
+		const [scale] = found as [Scale];
+		const told =
+			scales.length === 1 || scale.unit === '' ? [] : [`its header has no unit; by its values it is ${scale.unit}`];
+		return { scale, notes: [...told, ...(scale.unit === 'AFR' ? [dividedNote] : [])] };
+	}
+	if (found.length > 1) {
+		const choices = found.map(({ unit }) => unit).join(' or ');
+		return { why: `its header has no unit, and its values can be ${choices}`, impossible: false };
+	}
+	return {
+		why: `its values cannot be ${channel.title}`,
+		impossible: scales.every(scale => !possible(channel, scale, values)),
+	};
+}
+
+/** An opening or a duty over 1.5 is in percent; one that never passes 1.02 is a share. */
+function bareRatio(scales: readonly Scale[], values: Values): readonly Scale[] {
+	const wanted = values.most > 1.5 ? '%' : values.most <= 1.02 ? '1' : null;
+	return wanted === null ? scales : scales.filter(({ unit }) => unit === wanted);
+}
+
+/** Fuel trims: percent about 0, percent about 100, or factors about 1. Kept as a share about 0. */
+function trimOf(written: Scale | null, values: Values): Reading | Misfit {
+	const middle = values.at(0.5);
+	const aboutHundred = middle > 60 && middle < 140;
+	const aboutOne = values.least > 0.5 && values.most < 1.6 && middle > 0.7;
+	if (aboutHundred && (written === null || written.unit === '%')) {
+		return { scale: { unit: '%', factor: 0.01, offset: -1 }, notes: ['100 % is taken for no trim'] };
+	}
+	if (aboutOne && written?.unit !== '%') {
+		return { scale: { unit: '1', factor: 1, offset: -1 }, notes: ['1 is taken for no trim'] };
+	}
+	if (written) return { scale: written, notes: [] };
+	if (values.most > 1.5 || values.least < -1.5) {
+		return { scale: { unit: '%', factor: 0.01, offset: 0 }, notes: ['its header has no unit; by its values it is %'] };
+	}
+	return { why: 'its header has no unit, and its values can be % or a share', impossible: false };
+}
+
+/** Spark taken out: told as positive, whichever sign the logger gives it. */
+function retardOf(scale: Scale, values: Values): Reading {
+	const negative = values.least < -0.4 && values.most < 0.4;
+	return negative
+		? { scale: { ...scale, factor: -scale.factor }, notes: ['it is logged as negative; here it counts as positive'] }
+		: { scale, notes: [] };
+}

@@ -1,0 +1,84 @@
+import type { Bytes } from '../table/bytes.ts';
+import { wide } from '../table/long.ts';
+import { openTable, type Table } from '../table/table.ts';
+import type { Block, Recording, Totals } from './block.ts';
+import type { Channel } from './channel.ts';
+import { type Clock, clockOf } from './clock.ts';
+import { type ColumnChoices, noChoices } from './options.ts';
+import { recognize, type Taken } from './recognize.ts';
+import { isUnit, scaled } from './scale.ts';
+import { wordReaders } from './words.ts';
+
+/** Rows of the beginning by which columns are told. */
+const looked = 4000;
+
+/**
+ * Opens a log: reads its beginning, says which column is which channel, and hands over its rows.
+ *
+ * @throws BadTable when it is no table, has no time, or what was given does not fit it
+ */
+export async function openRecording(
+	bytes: Bytes,
+	channels: readonly Channel[],
+	choices: ColumnChoices = noChoices,
+): Promise<Recording & { readonly read: () => number }> {
+	const table = wide(await openTable(bytes, isUnit));
+	const { columns, decimal } = table.layout;
+	const whole = [...table.beginning()];
+	const step = table.long ? 1 : Math.max(1, Math.floor(whole.length / looked));
+	const beginning = whole.filter((_, at) => at % step === 0);
+	const sign = decimal ?? '.';
+	const known = channels.find(({ id }) => id === 'time')?.known ?? [];
+	const given = choices.given.find(({ channel }) => channel === 'time');
+	const clock = clockOf(columns, whole.slice(0, looked), sign, known, given);
+	const { column } = clock;
+	const others = columns.map((one, at) => (at === column ? { ...one, name: '' } : one));
+	const found = recognize(others, beginning, sign, channels, choices);
+	const totals: Totals = { rows: 0, unread: 0, faults: table.counts.faults, impossible: new Map() };
+	for (const id of found.impossible) totals.impossible.set(id, 0);
+	const time = column === null ? [] : [timeChannel(columns[column]!.header, clock, given !== undefined)];
+	return {
+		channels: [...time, ...found.taken.map(({ channel, header, unit, by }) => ({ channel, header, unit, by }))],
+		unused: found.unused.filter(header => column === null || header !== columns[column]!.header),
+		notes: [...clock.notes, ...found.notes],
+		blocks: blocksOf(table, clock, found.taken, totals),
+		totals,
+		read: table.read,
+	};
+}
+
+const timeChannel = (header: string, { unit }: Clock, given: boolean) =>
+	({ channel: 'time', header, unit, by: given ? 'given' : 'header' }) as const;
+
+async function* blocksOf(table: Table, clock: Clock, taken: readonly Taken[], totals: Totals): AsyncGenerator<Block> {
+	const readings = table.layout.columns.map((_, at) => {
+		if (at === clock.column) return clock.reading;
+		const special = taken.find(({ column }) => column === at)?.declared.special;
+		return taken.some(({ column }) => column === at) ? (wordReaders[special ?? ''] ?? 'number') : null;
+	});
+	for await (const rows of table.rows(readings)) {
+		const time = clock.seconds(rows);
+		const channels = new Map(taken.map(one => [one.channel, inUnits(rows.columns[one.column]!, one, totals)] as const));
+		totals.rows = table.counts.rows;
+		totals.unread = table.counts.unread;
+		yield { time, channels };
+	}
+	totals.rows = table.counts.rows;
+	totals.unread = table.counts.unread;
+}
+
+/** The cells of a column as readings in the kept unit; what can never be is none. */
+function inUnits(cells: Float64Array, { channel, scale, declared }: Taken, totals: Totals): Float64Array {
+	const [least, most] = declared.range;
+	let impossible = 0;
+	for (let row = 0; row < cells.length; row++) {
+		const value = scaled(scale, cells[row]!);
+		if (value >= least && value <= most) cells[row] = value;
+		else {
+			if (!Number.isNaN(value)) impossible++;
+			cells[row] = Number.NaN;
+		}
+	}
+	if (impossible > 0) totals.impossible.set(channel, (totals.impossible.get(channel) ?? 0) + impossible);
+	return cells;
+}

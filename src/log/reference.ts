@@ -1,0 +1,32 @@
+import type { Scale } from './scale.ts';
+import type { Values } from './values.ts';
+
+/** Whether a pressure counts from vacuum or from the air outside; null where its values do not tell. */
+export type Reference = 'absolute' | 'gauge' | null;
+
+/** Pa: what the air outside can weigh, and how far a gauge may be off zero. */
+const [thinnest, thickest, off] = [60_000, 108_000, 8_000];
+
+/**
+ * Told by the readings with the engine off: near the pressure of the air it is absolute, near 0 gauge. Without them: a gauge
+ * goes well below 0 in vacuum, and an absolute pressure never does and passes 60 kPa.
+ *
+ * @param pressures as read, Pa by `scale`
+ * @param speeds rpm of the same rows
+ */
+export function referenceOf(scale: Scale, pressures: Values, speeds: Values | null): Reference {
+	const all = pressures.all;
+	const off0 = speeds
+		? [...all].filter((value, at) => speeds.all[at]! < 50 && !Number.isNaN(value)).map(value => value * scale.factor)
+		: [];
+	if (off0.length >= 3) {
+		const middle = off0.sort((a, b) => a - b)[off0.length >> 1]!;
+		if (middle > thinnest && middle < thickest) return 'absolute';
+		if (Math.abs(middle) < off) return 'gauge';
+	}
+	const [least, most] = [pressures.least * scale.factor, pressures.most * scale.factor];
+	if (least < -off) return 'gauge';
+	// Closed throttle is 20 to 60 kPa and open throttle near the air outside, from vacuum.
+	if (least > 8_000 && most > thinnest) return 'absolute';
+	return null;
+}

@@ -1,0 +1,31 @@
+/** A value of a sorted list by its share: 0.5 is the median. NaN of an empty one. */
+export const shareOf = (sorted: ArrayLike<number>, share: number): number =>
+	sorted.length === 0 ? Number.NaN : sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
+
+/** A column's values in the beginning of a log, as read, without what is no reading. */
+export class Values {
+	readonly all: Float64Array;
+	readonly sorted: Float64Array;
+
+	constructor(values: Iterable<number>) {
+		this.all = Float64Array.from(values);
+		this.sorted = this.all.filter(value => !Number.isNaN(value)).sort();
+	}
+
+	at(share: number): number {
+		return shareOf(this.sorted, share);
+	}
+
+	get least(): number {
+		return this.sorted[0] ?? Number.NaN;
+	}
+
+	get most(): number {
+		return this.sorted.at(-1) ?? Number.NaN;
+	}
+
+	/** The share of readings for which it holds. */
+	share(holds: (value: number) => boolean): number {
+		return this.sorted.length === 0 ? 0 : this.sorted.filter(holds).length / this.sorted.length;
+	}
+}

@@ -1,0 +1,132 @@
+import type { LogReport } from '../../audit/log-report.ts';
+import type { Outcome } from '../../expressions/tree.ts';
+import { logQuantities } from '../../log/all.ts';
+import type { ToldFigure, ToldInPull } from '../../log/told.ts';
+import { formatValue } from '../../wording/format.ts';
+import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
+import { drawOverview, drawPull } from './pictures.ts';
+import { writtenIn } from './units.ts';
+
+const subjects = ({ subject }: { readonly subject: string | null }): string =>
+	subject === null ? '' : ` (pull ${subject})`;
+
+/** A judged log as a document. `pictures`: whether they are seen where it is told. */
+export function composeLog(report: LogReport, pictures: boolean): Document {
+	const { json } = report;
+	const drawn = pictures ? [drawOverview(report), ...report.analysis.points.map(pull => drawPull(report, pull))] : [];
+	const blocks = [
+		heading(1, `Log of ${json.sheet}: ${json.file.name}`),
+		paragraph(`${json.date}. swap-audit ${json.tool}, rules ${json.rules.slice(0, 12)}.`),
+		paragraph(inShort(report)),
+		...findings(report),
+		heading(2, 'What the engine did'),
+		...episodes(report),
+		...drawn.flatMap(figure => (figure ? [figure] : [])),
+		...figures(report),
+		...columns(report),
+	];
+	return { title: `Log of ${json.sheet}`, blocks };
+}
+
+function inShort({ json, analysis }: LogReport): string {
+	const { rows, seconds, rate } = json.file;
+	const pulls = json.episodes.filter(({ kind }) => kind === 'pull').length;
+	const ambient = analysis.ambient ? '' : ' The pressure of the air outside is not known.';
+	const quick = rate === null ? 'engine speed is not logged' : `engine speed ${rate.toFixed(1)} times a second`;
+	return `${rows} rows over ${clockTime(seconds)}, ${quick}, ${pulls === 1 ? '1 pull' : `${pulls} pulls`}.${ambient}`;
+}
+
+const clockTime = (seconds: number): string => {
+	const whole = Math.round(seconds);
+	return `${Math.floor(whole / 60)} min ${whole % 60} s`;
+};
+
+function findings({ json }: LogReport): Block[] {
+	const fails = json.findings.filter(({ verdict }) => verdict === 'fails');
+	const untold = json.findings.filter(({ verdict }) => verdict === 'cannot-tell');
+	const nothing = paragraph('No rule on logs fails. That is not proof: it is what this log shows.');
+	return [
+		heading(2, 'What the log contradicts'),
+		...(fails.length === 0 ? [nothing] : []),
+		...fails.map((finding): Block => {
+			const [first = '', ...rest] = finding.do;
+			const details: Inline[][] = [
+				...rest.map((step): Inline[] => [step]),
+				[strong('Why: '), finding.why],
+				[strong('Done when: '), finding.prove],
+			];
+			return { is: 'task', text: [strong(`${finding.title}${subjects(finding)}. `), first], details };
+		}),
+		...listed(
+			[heading(3, 'What this log does not tell')],
+			[...new Set(untold.map(({ title }) => title))].map(title => [`${title}.`]),
+			'small',
+		),
+	];
+}
+
+function episodes({ json }: LogReport): Block[] {
+	if (json.episodes.length === 0)
+		return [paragraph('Nothing that could be told apart: engine speed is missing or never moves.')];
+	const pulls = json.episodes.filter(({ kind }) => kind === 'pull');
+	const others = (['crank', 'idle', 'cruise', 'overrun'] as const).flatMap(kind => {
+		const all = json.episodes.filter(episode => episode.kind === kind);
+		const spent = all.reduce((sum, { from, to }) => sum + to - from, 0);
+		return all.length === 0 ? [] : [[`${kind}: ${all.length} times, ${clockTime(spent)} in all`]];
+	});
+	return [
+		...listed([], others),
+		...listed(
+			[],
+			pulls.map(({ number, from, to, gear, warm }) => [
+				strong(`Pull ${number}: `),
+				`at ${clockTime(from)}, ${(to - from).toFixed(1)} s${gear === null ? '' : `, gear ${gear}`}${warm ? '' : ', not warm'}`,
+			]),
+		),
+	];
+}
+
+/** Every quantity that the log tells, a line each; of each pull in a row. */
+function figures({ json, wording }: LogReport): Block[] {
+	const rows = logQuantities.flatMap(quantity => {
+		const told = json.quantities[quantity.id];
+		const list: readonly (ToldFigure | ToldInPull)[] =
+			told === undefined ? [] : Array.isArray(told) ? told : [told as ToldFigure];
+		const texts = list.flatMap(one => {
+			if (one.value === null) return [];
+			const text = formatValue(one.value as Outcome, { quantity: quantity as never }, wording.units);
+			return text === null ? [] : ['pull' in one ? `pull ${one.pull} ${text}` : text];
+		});
+		return texts.length === 0 ? [] : [[code(quantity.id), ` ${texts.join(', ')}`] as Inline[]];
+	});
+	return listed([heading(2, 'The figures')], rows, 'small');
+}
+
+function columns(report: LogReport): Block[] {
+	const { json, notes, faults } = report;
+	const how = { header: 'by its header', given: 'as given', asked: 'as you said', kept: 'as before' } as const;
+	const rows = json.channels.map(({ channel, header, unit, by, low, high, lag }): Inline[] => {
+		const own = writtenIn(report, channel);
+		const range = channel === 'time' || low === null || high === null ? '' : `, ${own.show(low)} to ${own.show(high)}`;
+		const late = lag === null ? '' : `, ${Math.round(lag * 1000)} ms late`;
+		return [code(channel), ` ${header}, in ${unit || 'no unit'}, ${how[by as keyof typeof how]}${range}${late}`];
+	});
+	const broken =
+		json.file.unread === 0 ? [] : [`${json.file.unread} lines could not be read, or not whole. The first:`, ...faults];
+	return [
+		...listed([heading(2, 'How the columns were read')], rows, 'small'),
+		...listed(
+			[paragraph('Decided on the way:')],
+			notes.map(note => [note]),
+		),
+		...listed(
+			[paragraph('Columns that were not used:')],
+			json.unused.map(header => [header]),
+			'small',
+		),
+		...listed(
+			[paragraph('Lines:')],
+			broken.map(line => [line]),
+		),
+	];
+}
