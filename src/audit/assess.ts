@@ -1,6 +1,6 @@
-import { givenAnswers } from '../quantities/given.ts';
-import { type State, solve } from '../quantities/pass.ts';
-import { slotNamed } from '../quantities/replace.ts';
+import { slotNamed } from '../graph/graph.ts';
+import { type State, solve } from '../graph/solve.ts';
+import { givenAnswers } from '../quantities/from-sheet.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { SheetProblem } from '../sheet/problem.ts';
@@ -34,7 +34,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const wording = model.wordings[options.units];
 	const state = solve(graph, givenAnswers(sheet, rulebook.questions));
 	const verdicts = judge.judge(state);
-	const certainty = certaintyOf(sheet, state, judge, verdicts, options.draws);
+	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws);
 	const findings = inOrder(
 		verdicts.map((verdict, index) => findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null)),
 	);

@@ -1,10 +1,13 @@
-import type { State } from '../quantities/pass.ts';
-import { slotNamed } from '../quantities/replace.ts';
-import { makeSampling } from '../quantities/sampling.ts';
-import { seedFrom } from '../quantities/sequence.ts';
+import { slotNamed } from '../graph/graph.ts';
+import { type Points, quasiRandom, seedFrom } from '../graph/quasi-random.ts';
+import { makeSampler, type Sampler } from '../graph/sampling.ts';
+import type { State } from '../graph/solve.ts';
+import type { AnyQuantity } from '../quantities/quantity.ts';
+import { uncertainSlots } from '../quantities/uncertainty.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
-import { ranked } from './ranked.ts';
+import type { Model } from './model.ts';
+import { quickselect } from './quickselect.ts';
 
 /** How sure an audit is: the band of each number and the share of draws behind each verdict. */
 export interface Certainty {
@@ -19,31 +22,39 @@ export const unsaid: Certainty = { band: () => null, sure: [] };
 /** A twentieth of the draws lies under the band, a twentieth over it. */
 const tail = 0.05;
 
-/** Draws the graph `draws` times and judges each draw. The seed comes from the sheet: the same sheet, the same bands. */
+/**
+ * Evaluates the graph at `draws` points and judges each. The seed comes from the sheet: the same sheet, the same bands.
+ * `pointsFor` replaces the usual sequence, as by draws from what a log says of the inputs.
+ */
 export function certaintyOf(
+	{ judge, rulebook, quantities }: Model,
 	sheet: Sheet,
 	state: State,
-	judge: Judge,
 	verdicts: readonly Verdict[],
 	draws: number,
+	pointsFor: (sampler: Sampler) => Points = ({ dimensions }) =>
+		quasiRandom(seedFrom(JSON.stringify(sheet.answers)), dimensions),
 ): Certainty {
 	if (draws === 0) return unsaid;
-	const seed = seedFrom(JSON.stringify(sheet.answers));
-	const sampling = makeSampling(state, id => answerTo(sheet, id), seed);
-	const watched = [...sampling.moving].filter(slot => typeof state.values[slot] === 'number');
+	const uncertain = uncertainSlots(rulebook.questions, quantities, state, id => answerTo(sheet, id));
+	const sampler = makeSampler(state, uncertain);
+	const points = pointsFor(sampler);
+	const z = new Float64Array(sampler.dimensions);
+	const watched = [...sampler.affected].filter(slot => typeof state.values[slot] === 'number');
 	// A row a draw, so that what is written together lies together.
 	const drawn = new Float64Array(draws * watched.length);
 	const starts = startsOf(judge, verdicts);
-	const touched = judge.touchedBy(sampling.moving);
+	const affected = judge.placesReadingAny(sampler.affected);
 	const same = new Uint32Array(verdicts.length);
 	for (let index = 0; index < draws; index++) {
-		const values = sampling.draw(index);
+		points.point(index, z);
+		const values = sampler.evaluate(z);
 		const row = index * watched.length;
 		for (let column = 0; column < watched.length; column++) {
 			const value = values[watched[column]!];
 			drawn[row + column] = typeof value === 'number' ? value : Number.NaN;
 		}
-		for (const place of touched) {
+		for (const place of affected) {
 			const start = starts[place]!;
 			const words = judge.wordsOf(place, values);
 			for (let subject = 0; subject < words.length; subject++) {
@@ -56,13 +67,14 @@ export function certaintyOf(
 		const known = finiteIn(drawn, watched.length, column);
 		if (known.length > draws / 2)
 			bands.set(slot, [
-				ranked(known, Math.floor(tail * (known.length - 1))),
-				ranked(known, Math.ceil((1 - tail) * (known.length - 1))),
+				quickselect(known, Math.floor(tail * (known.length - 1))),
+				quickselect(known, Math.ceil((1 - tail) * (known.length - 1))),
 			]);
 	}
+	widen(bands, state, quantities);
 	return {
-		band: slot => widened(state, slot, bands.get(slot) ?? exact(state, slot)),
-		sure: sureOf(judge, verdicts, touched, same, draws),
+		band: slot => bands.get(slot) ?? exact(state, slot),
+		sure: sureOf(judge, verdicts, affected, same, draws),
 	};
 }
 
@@ -91,21 +103,24 @@ function startsOf({ rulebook }: Judge, verdicts: readonly Verdict[]): number[] {
 function sureOf(
 	{ rulebook }: Judge,
 	verdicts: readonly Verdict[],
-	touched: readonly number[],
+	affected: readonly number[],
 	same: Uint32Array,
 	draws: number,
 ): number[] {
-	const moved = new Set(touched.map(place => rulebook.rules[place]));
+	const moved = new Set(affected.map(place => rulebook.rules[place]));
 	return verdicts.map(({ rule }, index) => (moved.has(rule) ? same[index]! / draws : 1));
 }
 
-/** A band at least as wide as the limits that its quantity names for its ends. */
-function widened(state: State, slot: number, band: readonly [number, number] | null): readonly [number, number] | null {
-	const { quantity } = state.graph.nodes[slot]!;
-	const ends = quantity && 'ends' in quantity ? quantity.ends : undefined;
-	if (!ends || !band) return band;
-	const [low, high] = ends.map(id => state.values[slotNamed(state.graph, id)]);
-	return [Math.min(band[0], Number(low ?? band[0])), Math.max(band[1], Number(high ?? band[1]))];
+/** Makes bands at least as wide as the limits that their quantities name for their ends. */
+function widen(bands: Map<number, readonly [number, number]>, state: State, quantities: readonly AnyQuantity[]): void {
+	for (const quantity of quantities) {
+		if (!('limit' in quantity) || !quantity.ends) continue;
+		const slot = slotNamed(state.graph, quantity.id);
+		const band = bands.get(slot) ?? exact(state, slot);
+		if (!band) continue;
+		const [low, high] = quantity.ends.map(id => state.values[slotNamed(state.graph, id)]);
+		bands.set(slot, [Math.min(band[0], Number(low ?? band[0])), Math.max(band[1], Number(high ?? band[1]))]);
+	}
 }
 
 /** A number that no draw moves is its own band. */

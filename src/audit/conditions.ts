@@ -1,6 +1,6 @@
 import { bind } from '../expressions/bind.ts';
 import type { Expression, Outcome } from '../expressions/tree.ts';
-import type { State } from '../quantities/pass.ts';
+import type { State } from '../graph/solve.ts';
 
 /** Evaluates an expression of the rulebook on a solved state. Null (no condition) holds. */
 export function conditionIn(state: State, expression: Expression | null): Outcome {

@@ -1,5 +1,5 @@
+import type { State } from '../graph/solve.ts';
 import { psi } from '../physics/constants.ts';
-import type { State } from '../quantities/pass.ts';
 import type { ExpectedReading } from './audit.ts';
 import { valueIn } from './conditions.ts';
 

@@ -1,5 +1,5 @@
 import type { Outcome } from '../expressions/tree.ts';
-import type { State } from '../quantities/pass.ts';
+import type { State } from '../graph/solve.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
 import type { Wording } from '../wording/template.ts';
 import type { Finding } from './audit.ts';

@@ -1,7 +1,8 @@
 import type { Outcome } from '../expressions/tree.ts';
-import type { State } from '../quantities/pass.ts';
+import { slotNamed } from '../graph/graph.ts';
+import type { State } from '../graph/solve.ts';
+import { evaluate } from '../graph/solve.ts';
 import type { AnyQuantity, LimitQuantity } from '../quantities/quantity.ts';
-import { evaluate, slotNamed } from '../quantities/replace.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { LimitRung } from './audit.ts';
 import { unitOf } from './quantity-values.ts';

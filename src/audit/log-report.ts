@@ -1,9 +1,9 @@
+import { solve } from '../graph/solve.ts';
 import type { Analysis } from '../log/analyze.ts';
 import type { Recording } from '../log/block.ts';
 import type { OverviewPoint } from '../log/overview.ts';
 import { type ToldQuantities, toldBy, valuesOf } from '../log/told.ts';
-import { givenAnswers } from '../quantities/given.ts';
-import { solve } from '../quantities/pass.ts';
+import { givenAnswers } from '../quantities/from-sheet.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { Wording } from '../wording/template.ts';
 import type { AuditOptions, Finding, LimitRung } from './audit.ts';

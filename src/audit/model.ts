@@ -1,5 +1,6 @@
-import { type Graph, makeGraph } from '../quantities/graph.ts';
+import type { Graph } from '../graph/graph.ts';
 import { quantities } from '../quantities/model/all.ts';
+import { modelGraph } from '../quantities/model-graph.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import { Judge } from '../rulebook/judge.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
@@ -30,7 +31,7 @@ export function fingerprintOf({ rules }: Rulebook, hash: Hash): string {
 
 /** Builds the model once; `hash` is handed in, for this room knows no machine. The build has worked out the fingerprint. */
 export function makeModel(rulebook: Rulebook, hash: Hash, fingerprint = fingerprintOf(rulebook, hash)): Model {
-	const graph = makeGraph(rulebook.questions, quantities);
+	const graph = modelGraph(rulebook.questions, quantities);
 	return {
 		rulebook,
 		fingerprint,

@@ -1,13 +1,14 @@
 import type { Outcome } from '../expressions/tree.ts';
-import { nineOfTen, noiseOf } from '../quantities/noise.ts';
-import type { State } from '../quantities/pass.ts';
+import type { State } from '../graph/solve.ts';
+import { nineOfTen } from '../graph/uncertain.ts';
+import { uncertaintyOfAnswer } from '../quantities/uncertainty.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import { harms, type Rule, stages } from '../rulebook/rulebook.ts';
 import { type Effort, type Question, standAlone } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
 import type { NextAnswer } from './audit.ts';
-import { makeFlips } from './flips.ts';
 import type { Model } from './model.ts';
+import { makeVerdictSensitivity } from './verdict-sensitivity.ts';
 
 const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
 
@@ -18,7 +19,7 @@ const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
  * rules that wait for it.
  */
 export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: readonly Verdict[]): NextAnswer[] {
-	const flipped = makeFlips(model, state);
+	const differing = makeVerdictSensitivity(model, state);
 	const turns = new Map<string, number>();
 	const found = model.rulebook.questions.flatMap((question): NextAnswer[] => {
 		const answer = answerTo(sheet, question.id);
@@ -28,9 +29,9 @@ export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: 
 		if (state.values[slot] === null) return [];
 		// A usual choice has no ends; it could be any other.
 		const open = state.values[slot] === undefined || question.kind === 'choice';
-		const candidates = open ? plausible(question, state) : bothEnds(state, slot, answer);
+		const candidates = open ? plausible(question, state) : bothEnds(question, state, answer);
 		const waits = open && candidates.length === 0;
-		const flips = waits ? waitingFor(question.id, verdicts) : flipped(slot, candidates);
+		const flips = waits ? waitingFor(question.id, verdicts) : differing(slot, candidates);
 		if (flips.length === 0) return [];
 		turns.set(question.id, turnOf(question, flips));
 		return [
@@ -54,9 +55,13 @@ export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: 
 }
 
 /** The two ends of an estimate, or of the usual value that stands in for an answer. None where it is exact. */
-function bothEnds(state: State, slot: number, answer: Answer | undefined): Outcome[] {
-	const noise = noiseOf(state.graph.nodes[slot]!, state, answer);
-	return noise ? [-nineOfTen, nineOfTen].map(z => noise.apply(state.values[slot], () => z)) : [];
+function bothEnds(question: Question, state: State, answer: Answer | undefined): Outcome[] {
+	const uncertain = uncertaintyOfAnswer(question, state, answer);
+	if (!uncertain) return [];
+	const { slot, dimensions } = uncertain;
+	return [-nineOfTen, nineOfTen].map(z =>
+		uncertain.apply(state.values[slot], new Array<number>(dimensions).fill(z), 0),
+	);
 }
 
 /** What an answer could be that nobody gave: each choice, the ends of what is plausible, nothing or everything ticked. */

@@ -1,4 +1,4 @@
-import type { State } from '../quantities/pass.ts';
+import type { State } from '../graph/solve.ts';
 import type { Step } from '../rulebook/rulebook.ts';
 import type { Assessment } from './assess.ts';
 import { conditionIn, valueIn } from './conditions.ts';

@@ -1,6 +1,6 @@
-import type { State } from '../quantities/pass.ts';
+import { slotNamed } from '../graph/graph.ts';
+import type { State } from '../graph/solve.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
-import { slotNamed } from '../quantities/replace.ts';
 import { kept } from '../units/kinds.ts';
 import type { QuantityValue } from './audit.ts';
 
@@ -50,6 +50,6 @@ export function quantityInputs(quantity: AnyQuantity): readonly string[] {
 		const { vary, until, reaches } = quantity.limit;
 		return [vary, until, ...(typeof reaches === 'string' ? [reaches] : [])];
 	}
-	if ('elsewhere' in quantity) return [quantity.elsewhere.of, ...Object.values(quantity.elsewhere.with)];
+	if ('whatIf' in quantity) return [quantity.whatIf.of, ...Object.values(quantity.whatIf.with)];
 	return 'inputs' in quantity ? quantity.inputs : [];
 }

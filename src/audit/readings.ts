@@ -1,5 +1,5 @@
-import type { State } from '../quantities/pass.ts';
-import { slotNamed } from '../quantities/replace.ts';
+import { slotNamed } from '../graph/graph.ts';
+import type { State } from '../graph/solve.ts';
 import type { ExpectedReading } from './audit.ts';
 import { type Expected, expected } from './expected.ts';
 

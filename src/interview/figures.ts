@@ -2,9 +2,9 @@ import type { LimitRung } from '../audit/audit.ts';
 import { ladder } from '../audit/limits.ts';
 import type { Model } from '../audit/model.ts';
 import type { Outcome } from '../expressions/tree.ts';
-import { givenAnswers } from '../quantities/given.ts';
-import { solve } from '../quantities/pass.ts';
-import { slotNamed } from '../quantities/replace.ts';
+import { slotNamed } from '../graph/graph.ts';
+import { solve } from '../graph/solve.ts';
+import { givenAnswers } from '../quantities/from-sheet.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { Wording } from '../wording/template.ts';
 

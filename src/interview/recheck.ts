@@ -1,9 +1,9 @@
 import { expected } from '../audit/expected.ts';
 import type { Model } from '../audit/model.ts';
 import { standsInTheWay } from '../audit/stages.ts';
-import { givenAnswers } from '../quantities/given.ts';
-import { solve } from '../quantities/pass.ts';
-import { reach } from '../quantities/replace.ts';
+import { reach } from '../graph/paths.ts';
+import { solve } from '../graph/solve.ts';
+import { givenAnswers } from '../quantities/from-sheet.ts';
 import type { Question } from '../sheet/question.ts';
 import { answerTo } from '../sheet/sheet.ts';
 import { isAnswered, type Recheck, type State } from './state.ts';

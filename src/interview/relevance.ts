@@ -1,11 +1,10 @@
 import type { Model } from '../audit/model.ts';
 import { bind } from '../expressions/bind.ts';
 import type { Outcome } from '../expressions/tree.ts';
-import { givenAnswers } from '../quantities/given.ts';
-import type { Graph } from '../quantities/graph.ts';
-import type { Values } from '../quantities/inputs.ts';
-import { reach } from '../quantities/replace.ts';
-import { run } from '../quantities/run.ts';
+import { evaluationOn, run } from '../graph/evaluation.ts';
+import { type Graph, slotNamed, type Values } from '../graph/graph.ts';
+import { reach } from '../graph/paths.ts';
+import { givenAnswers } from '../quantities/from-sheet.ts';
 import { isList, type Question } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
@@ -18,10 +17,10 @@ export interface Relevance {
 const answerOrders = new WeakMap<Graph, readonly number[]>();
 
 /** The slots of the answers and of what they need, in order; no quantity beyond that. */
-function answerOrder(graph: Graph): readonly number[] {
+function answerOrder({ graph, rulebook }: Model): readonly number[] {
 	let order = answerOrders.get(graph);
 	if (!order) {
-		const answers = graph.nodes.filter(({ question }) => question).map(({ slot }) => slot);
+		const answers = rulebook.questions.map(({ id }) => slotNamed(graph, id));
 		const needed = reach(answers, slot => graph.feeds[slot]!);
 		order = graph.order.filter(slot => needed.has(slot));
 		answerOrders.set(graph, order);
@@ -37,21 +36,22 @@ function answerOrder(graph: Graph): readonly number[] {
  * known differ, a sensor not known is no three-wire one, a past not known has no overheating. Usual values do not count
  * there; only what was answered does.
  */
-export function relevanceOf({ graph, rulebook }: Model, sheet: Sheet): Relevance {
+export function relevanceOf(model: Model, sheet: Sheet): Relevance {
+	const { graph, rulebook } = model;
 	const given = new Map(
 		[...givenAnswers(sheet, rulebook.questions)].map(([id, answer]) => [graph.slotOf.get(id)!, answer]),
 	);
 	const values: Values = new Array(graph.nodes.length).fill(undefined);
-	run(graph, values, given, answerOrder(graph));
-	const answered = (slot: number): Outcome => {
+	run(evaluationOn({ graph, values, given }), answerOrder(model));
+	const lists = new Set(rulebook.questions.filter(({ kind }) => isList(kind)).map(({ id }) => id));
+	const answered = (name: string): Outcome => {
+		const slot = slotNamed(graph, name);
 		const value = values[slot];
 		if (value === null || (given.has(slot) && value !== undefined)) return value;
-		const { question } = graph.nodes[slot]!;
-		return question && isList(question.kind) ? [] : Number.NaN;
+		return lists.has(name) ? [] : Number.NaN;
 	};
 	return {
 		inEffect: ({ id }) => values[graph.slotOf.get(id)!] !== null,
-		quick: ({ quick }) =>
-			typeof quick === 'boolean' ? quick : bind(quick, name => () => answered(graph.slotOf.get(name)!))() === true,
+		quick: ({ quick }) => (typeof quick === 'boolean' ? quick : bind(quick, name => () => answered(name))() === true),
 	};
 }

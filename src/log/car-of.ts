@@ -1,5 +1,5 @@
-import type { State } from '../quantities/pass.ts';
-import { evaluate } from '../quantities/replace.ts';
+import type { State } from '../graph/solve.ts';
+import { evaluate } from '../graph/solve.ts';
 import type { Car } from './car.ts';
 
 /** The car of a solved sheet. An id that the model does not have is not known. */

@@ -1,14 +1,9 @@
+import type { Spread } from '../graph/uncertain.ts';
 import { unitsOfAnswer } from '../sheet/kept.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Answer, KnownBy } from '../sheet/sheet.ts';
 import type { Kind } from '../units/kinds.ts';
 import { spreadToKept, toKept } from '../units/unit.ts';
-
-/** How far off a number may be, either way, in nine cases of ten: a difference in the kept unit, or a share of the value. */
-export interface Spread {
-	readonly by: number;
-	readonly relative: boolean;
-}
 
 type By = Readonly<Record<'measured' | 'paperwork' | 'estimate', number>>;
 
@@ -52,7 +47,3 @@ export function spreadOf(question: Question, answer: Answer): Spread {
 	const own = usual[question.of.at(-1)!] ?? otherwise;
 	return { by: own.by[known], relative: own.relative };
 }
-
-/** The spread as a difference, at a value. */
-export const differenceOf = ({ by, relative: share }: Spread, value: number): number =>
-	share ? Math.abs(value) * by : by;

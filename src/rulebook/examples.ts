@@ -1,6 +1,6 @@
-import { givenAnswers } from '../quantities/given.ts';
-import type { Graph } from '../quantities/graph.ts';
-import { type State, solve } from '../quantities/pass.ts';
+import type { Graph } from '../graph/graph.ts';
+import { type State, solve } from '../graph/solve.ts';
+import { givenAnswers } from '../quantities/from-sheet.ts';
 import { type Answer, emptySheet, type Sheet, splitId } from '../sheet/sheet.ts';
 import { Judge, type Verdict } from './judge.ts';
 import { namesRead } from './reads.ts';

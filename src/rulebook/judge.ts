@@ -1,7 +1,7 @@
 import { bind, type Reader } from '../expressions/bind.ts';
 import { type Expression, type Outcome, substitute } from '../expressions/tree.ts';
-import type { State } from '../quantities/pass.ts';
-import { slotNamed } from '../quantities/replace.ts';
+import { slotNamed } from '../graph/graph.ts';
+import type { State } from '../graph/solve.ts';
 import type { Question } from '../sheet/question.ts';
 import { namesRead } from './reads.ts';
 import type { Rule, Rulebook, VerdictWord } from './rulebook.ts';
@@ -77,9 +77,9 @@ export class Judge {
 	}
 
 	/** Which rules, by their place in the rulebook, read one of these slots. */
-	touchedBy(slots: ReadonlySet<number>): number[] {
-		const touched = new Set([...slots].flatMap(slot => this.placesReading(slot)));
-		return [...touched].sort((a, b) => a - b);
+	placesReadingAny(slots: ReadonlySet<number>): number[] {
+		const places = new Set([...slots].flatMap(slot => this.placesReading(slot)));
+		return [...places].sort((a, b) => a - b);
 	}
 
 	/** Which rules, by their place in the rulebook, read this slot. */

@@ -1,8 +1,9 @@
 import { type Bound, bind, type Reader } from '../expressions/bind.ts';
 import { type Trace, type Traceable, trace, traceable } from '../expressions/blocking.ts';
 import type { Expression, Outcome } from '../expressions/tree.ts';
-import { type State, union } from '../quantities/pass.ts';
-import { slotNamed } from '../quantities/replace.ts';
+import { slotNamed } from '../graph/graph.ts';
+import type { State } from '../graph/solve.ts';
+import { union } from '../graph/trace.ts';
 import type { Rule, VerdictWord } from './rulebook.ts';
 import type { Subject } from './subjects.ts';
 

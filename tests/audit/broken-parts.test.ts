@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Model } from '../../src/audit/model.ts';
 import type { Expression } from '../../src/expressions/tree.ts';
-import { programFault } from '../../src/quantities/pass.ts';
+import { programFault } from '../../src/graph/evaluation.ts';
+import { modelGraph } from '../../src/quantities/model-graph.ts';
 import { renderAudit } from '../../src/report/render.ts';
 import { Judge } from '../../src/rulebook/judge.ts';
 import { audited } from '../support/audited.ts';
@@ -18,8 +19,10 @@ function withBrokenFormula(id: string): Model {
 	const broken = () => {
 		throw new TypeError('broken on purpose');
 	};
-	const nodes = model.graph.nodes.map(node => (node.id === id ? { ...node, compute: broken } : node));
-	return { ...model, graph: { ...model.graph, nodes } };
+	const quantities = model.quantities.map(quantity =>
+		quantity.id === id ? { ...quantity, compute: broken } : quantity,
+	);
+	return { ...model, graph: modelGraph(model.rulebook.questions, quantities) };
 }
 
 const verdicts = ({ audit }: typeof whole) =>

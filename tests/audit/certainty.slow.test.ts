@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
-import { evaluate } from '../../src/quantities/replace.ts';
+import { evaluate } from '../../src/graph/solve.ts';
 import { type Answer, answerTo, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { counts, seed } from '../counts.ts';
 import { buildSheet, testModel } from '../support/model.ts';

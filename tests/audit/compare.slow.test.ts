@@ -4,7 +4,7 @@ import { type Assessment, assess } from '../../src/audit/assess.ts';
 import { changesBetween, compare } from '../../src/audit/compare.ts';
 import { earlierIn, recordOf } from '../../src/audit/record.ts';
 import { namesIn } from '../../src/expressions/tree.ts';
-import { reach } from '../../src/quantities/replace.ts';
+import { reach } from '../../src/graph/paths.ts';
 import { type Answer, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { counts, seed } from '../counts.ts';
 import { buildSheet, testModel } from '../support/model.ts';

@@ -1,20 +1,29 @@
+import { Bounded } from '../../src/graph/bounded.ts';
+import { slotNamed } from '../../src/graph/graph.ts';
+import { LimitNode } from '../../src/graph/limit.ts';
+import { between, reach } from '../../src/graph/paths.ts';
+import { quasiRandom } from '../../src/graph/quasi-random.ts';
+import { rootOf } from '../../src/graph/root.ts';
+import type { State } from '../../src/graph/solve.ts';
+import { WhatIf } from '../../src/graph/what-if.ts';
 import { nearRoot } from '../../src/physics/solve.ts';
-import type { Node } from '../../src/quantities/graph.ts';
-import { noiseOf } from '../../src/quantities/noise.ts';
-import type { State } from '../../src/quantities/pass.ts';
-import { Bounded } from '../../src/quantities/quantity.ts';
-import { between, reach, slotNamed } from '../../src/quantities/replace.ts';
-import { rootOf } from '../../src/quantities/root.ts';
-import { makeSequence } from '../../src/quantities/sequence.ts';
+import type { AnyQuantity } from '../../src/quantities/quantity.ts';
+import { uncertainSlots } from '../../src/quantities/uncertainty.ts';
+import type { Question } from '../../src/sheet/question.ts';
 import type { Answer } from '../../src/sheet/sheet.ts';
 
-type Step = (draw: number) => void;
+type Step = () => void;
 
 /**
- * The draws as plain functions: the same formulas, noise and limits, called straight one after the other, with no thought
+ * The draws as plain functions: the same formulas, spreads and limits, called straight one after the other, with no thought
  * for what is missing or bounded, and without the cylinder model.
  */
-export function plainDraws(state: State, answerTo: (id: string) => Answer | undefined): (draws: number) => number {
+export function plainDraws(
+	questions: readonly Question[],
+	quantities: readonly AnyQuantity[],
+	state: State,
+	answerTo: (id: string) => Answer | undefined,
+): (draws: number) => number {
 	const { graph } = state;
 	const values = state.values.slice();
 	const reader = {
@@ -22,31 +31,32 @@ export function plainDraws(state: State, answerTo: (id: string) => Answer | unde
 		choice: (id: string) => values[graph.slotOf.get(id)!] as string,
 		list: (id: string) => values[graph.slotOf.get(id)!] as unknown[],
 		made: (id: string) => values[graph.slotOf.get(id)!],
-		peek: (id: string) => values[graph.slotOf.get(id)!],
 		has: (id: string) => (values[graph.slotOf.get(id)!] ?? null) !== null,
-		isIdle: (id: string) => values[graph.slotOf.get(id)!] === null,
+		applies: (id: string) => values[graph.slotOf.get(id)!] !== null,
 		assume() {},
-		forget() {},
 		lack() {},
 	} as never;
-	const formula = ({ slot, compute }: Node): Step => {
-		const given = state.given.get(slot)?.value;
+	const byId = new Map(quantities.map(quantity => [quantity.id, quantity]));
+	const formula = (slot: number): Step => {
+		const quantity = byId.get(graph.nodes[slot]!.id);
+		const nominal = state.values[slot];
+		if (!quantity || !('compute' in quantity)) return () => void (values[slot] = nominal);
 		return () => {
-			const value = compute!(reader, given);
+			const value = quantity.compute(reader);
 			values[slot] = value instanceof Bounded ? value.value : value;
 		};
 	};
-	const limit = (node: Node): Step => {
+	const limit = (slot: number, node: LimitNode): Step => {
 		const root = rootOf(state, node);
 		if (!root) return () => {};
-		const { vary, until, reaches, rising, from, to } = node.limit!;
+		const { vary, until, reaches, rising, from, to } = node.limit;
 		const [varied, at] = [slotNamed(graph, vary), slotNamed(graph, until)];
 		const end = typeof reaches === 'number' ? null : slotNamed(graph, reaches);
 		const ends = end === null ? [at] : [at, end];
-		const chain = between(graph, [varied], ends).map(slot => formula(graph.nodes[slot]!));
+		const chain = between(graph, [varied], ends).map(formula);
 		const spare = (x: number) => {
 			values[varied] = x;
-			for (const step of chain) step(0);
+			for (const step of chain) step();
 			const left = (end === null ? (reaches as number) : (values[end] as number)) - (values[at] as number);
 			return rising ? left : -left;
 		};
@@ -54,31 +64,30 @@ export function plainDraws(state: State, answerTo: (id: string) => Answer | unde
 			const held = values[varied];
 			const found = nearRoot(spare, root.at, root.slope, from, to, 1e-4);
 			spare(held as number);
-			values[node.slot] = found;
+			values[slot] = found;
 		};
 	};
-	const noises = graph.nodes.flatMap(node => noiseOf(node, state, node.question ? answerTo(node.id) : undefined) ?? []);
-	const moving = reach(
-		noises.map(({ slot }) => slot),
+	const uncertain = uncertainSlots(questions, quantities, state, answerTo);
+	const affected = reach(
+		uncertain.map(({ slot }) => slot),
 		slot => graph.readers[slot]!,
 	);
-	const sequence = makeSequence(
-		1,
-		noises.reduce((sum, { dimensions }) => sum + dimensions, 1),
-	);
+	const z = new Float64Array(uncertain.reduce((sum, { dimensions }) => sum + dimensions, 1));
+	const points = quasiRandom(1, z.length);
 	let first = 0;
 	const steps = graph.order.flatMap((slot): Step[] => {
 		const node = graph.nodes[slot]!;
-		if (!moving.has(slot) || (state.values[slot] ?? null) === null || node.heavy || node.elsewhere) return [];
-		const base = node.limit ? limit(node) : formula(node);
-		const noise = noises.find(other => other.slot === slot);
-		if (!noise) return [base];
+		if (!affected.has(slot) || (state.values[slot] ?? null) === null || node.expensive || node instanceof WhatIf)
+			return [];
+		const base = node instanceof LimitNode ? limit(slot, node) : formula(slot);
+		const own = uncertain.find(other => other.slot === slot);
+		if (!own) return [base];
 		const from = first;
-		first += noise.dimensions;
+		first += own.dimensions;
 		return [
 			base,
-			draw => {
-				values[slot] = noise.apply(values[slot], dimension => sequence(draw, from + dimension));
+			() => {
+				values[slot] = own.apply(values[slot], z, from);
 			},
 		];
 	});
@@ -86,7 +95,8 @@ export function plainDraws(state: State, answerTo: (id: string) => Answer | unde
 		let whole = 0;
 		for (let draw = 0; draw < draws; draw++) {
 			try {
-				for (const step of steps) step(draw);
+				points.point(draw, z);
+				for (const step of steps) step();
 				whole++;
 			} catch {
 				// A formula refuses what was drawn: plain functions end there.

@@ -4,8 +4,8 @@ import { assess } from '../../src/audit/assess.ts';
 import { certaintyOf } from '../../src/audit/certainty.ts';
 import { makeModel } from '../../src/audit/model.ts';
 import { nextAnswers } from '../../src/audit/next.ts';
-import { givenAnswers } from '../../src/quantities/given.ts';
-import { solve } from '../../src/quantities/pass.ts';
+import { solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { renderAudit } from '../../src/report/render.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
 import { answerTo } from '../../src/sheet/sheet.ts';
@@ -52,7 +52,7 @@ for (const [name, file] of [
 	tell('verdicts, written by hand', byHand, `this project takes ${(ours / byHand).toFixed(1)} x as long`);
 	tell('verdicts, json-rules-engine', library, `${(library / ours).toFixed(0)} x as long as this project`);
 
-	const draws = (count: number) => () => certaintyOf(checked.sheet, state, model.judge, verdicts, count);
+	const draws = (count: number) => () => certaintyOf(model, checked.sheet, state, verdicts, count);
 	tell('sheet checked', await each(15, 2, () => checkSheet(data, rulebook.questions)));
 	tell(
 		'quantities solved',
@@ -61,7 +61,7 @@ for (const [name, file] of [
 	tell('verdicts with what they rest on', await each(15, 2, () => model.judge.judge(state)));
 	tell('400 draws, limits and verdicts', await each(15, 1, draws(400)));
 	const many = 10_000;
-	const straight = plainDraws(state, id => answerTo(checked.sheet, id));
+	const straight = plainDraws(rulebook.questions, model.quantities, state, id => answerTo(checked.sheet, id));
 	const [drawn, plainly] = [await each(3, 1, draws(many)), await each(3, 1, () => straight(many))];
 	tell('10,000 draws', drawn);
 	tell('10,000 draws, plain functions', plainly, `the draws take ${(drawn / plainly).toFixed(1)} x as long`);

@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
-import { givenAnswers } from '../../src/quantities/given.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
 import { parseSheet } from '../../src/sheet/parse.ts';
 import { testModel } from '../support/model.ts';

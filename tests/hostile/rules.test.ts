@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { givenAnswers } from '../../src/quantities/given.ts';
-import { makeGraph } from '../../src/quantities/graph.ts';
+import { solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { quantities } from '../../src/quantities/model/all.ts';
-import { solve } from '../../src/quantities/pass.ts';
+import { modelGraph } from '../../src/quantities/model-graph.ts';
 import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
 import { Judge } from '../../src/rulebook/judge.ts';
 import { namesRead } from '../../src/rulebook/reads.ts';
@@ -150,7 +150,7 @@ test('so does a spoilt table, build or procedure, with all files that lean on it
 /** Judges a build by the rules that a file brought, as an audit would. */
 function judgeOwn(rulebook: Rulebook, path: string): void {
 	const rules = rulebook.rules.filter(({ at }) => at.startsWith(`${path}:`));
-	const graph = makeGraph(rulebook.questions, quantities);
+	const graph = modelGraph(rulebook.questions, quantities);
 	const given = givenAnswers(buildSheet('boosted'), rulebook.questions);
 	const targets = rules.flatMap(rule => [...namesRead(rule)]).filter(name => graph.slotOf.has(name));
 	const state = solve(graph, given, new Map(), targets);

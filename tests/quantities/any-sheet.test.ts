@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { State } from '../../src/quantities/pass.ts';
+import type { State } from '../../src/graph/solve.ts';
 import { rangeOf } from '../../src/quantities/range.ts';
 import { type Answer, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { counts, seed } from '../counts.ts';

@@ -1,9 +1,9 @@
 import { expect } from 'vitest';
 import { unitOf } from '../../src/audit/quantity-values.ts';
 import type { Outcome } from '../../src/expressions/tree.ts';
-import { givenAnswers } from '../../src/quantities/given.ts';
-import { type State, solve } from '../../src/quantities/pass.ts';
-import { slotNamed } from '../../src/quantities/replace.ts';
+import { slotNamed } from '../../src/graph/graph.ts';
+import { type State, solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
 import { type Answer, emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { testModel } from '../support/model.ts';
@@ -58,12 +58,13 @@ export function stateOf(sheet: Sheet): State {
 /** What the model says of a sheet's quantities, each by its id. */
 export function told(sheet: Sheet): (id: string) => Told {
 	const state = stateOf(sheet);
+	const { quantities } = testModel();
 	return id => {
 		const slot = slotNamed(state.graph, id);
-		const { quantity } = state.graph.nodes[slot]!;
+		const quantity = quantities.find(other => other.id === id);
 		return {
 			value: state.values[slot],
-			unit: quantity && unitOf(quantity),
+			unit: quantity ? unitOf(quantity) : null,
 			bound: state.bounds.get(slot),
 			missing: state.missing[slot]!,
 			assumed: state.assumed[slot]!,

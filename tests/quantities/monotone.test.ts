@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { evaluate } from '../../src/quantities/replace.ts';
+import { evaluate } from '../../src/graph/solve.ts';
 import { type Answer, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { counts, seed } from '../counts.ts';
 import { testModel } from '../support/model.ts';

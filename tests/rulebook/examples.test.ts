@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
+import { controllerPlace } from '../../src/plugs/circuit.ts';
 import { runExamples, sheetOf } from '../../src/rulebook/examples.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
 import { buildSheet, testModel } from '../support/model.ts';
@@ -48,12 +49,16 @@ test('every section has questions and rules, and every boost limit has its words
 	for (const { id } of limits) expect(Object.hasOwn(rulebook.limits, id), id).toBe(true);
 });
 
-test('every question says how to find out, and is read by a rule or a quantity', () => {
-	const read = new Set(graph.nodes.filter(({ question }) => !question).flatMap(({ slots }) => Object.keys(slots)));
+test('every question says how to find out, and is read by a rule, a quantity or the plan of a plug', () => {
+	const asked = new Set(rulebook.questions.map(({ id }) => id));
+	const read = new Set(graph.nodes.filter(({ id }) => !asked.has(id)).flatMap(({ dependencies }) => dependencies));
 	const text = JSON.stringify([
 		rulebook.rules.map(({ examples: _, ...rule }) => rule),
 		rulebook.questions.map(({ askWhen, usual, quick }) => [askWhen, usual, quick]),
+		rulebook.vocabulary.circuits.map(({ required }) => required),
 	]);
+	// The plan of a plug says where the controller sits.
+	read.add(controllerPlace);
 	for (const { id, how } of rulebook.questions) {
 		expect(how.length, id).toBeGreaterThan(40);
 		expect(read.has(id) || text.includes(`"${id}"`), id).toBe(true);

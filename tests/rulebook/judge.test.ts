@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Expression } from '../../src/expressions/tree.ts';
-import { givenAnswers } from '../../src/quantities/given.ts';
-import { type State, solve } from '../../src/quantities/pass.ts';
+import { type State, solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { Judge, type Verdict } from '../../src/rulebook/judge.ts';
 import type { Rule } from '../../src/rulebook/rulebook.ts';
 import { type Answer, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import type { State } from '../../src/quantities/pass.ts';
+import type { State } from '../../src/graph/solve.ts';
 import { outcomeOf, solveExample } from '../../src/rulebook/examples.ts';
 import { Judge } from '../../src/rulebook/judge.ts';
 import type { Rule } from '../../src/rulebook/rulebook.ts';

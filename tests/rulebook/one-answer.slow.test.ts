@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { givenAnswers } from '../../src/quantities/given.ts';
-import { solve } from '../../src/quantities/pass.ts';
-import { reach } from '../../src/quantities/replace.ts';
+import { reach } from '../../src/graph/paths.ts';
+import { solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import type { Verdict } from '../../src/rulebook/judge.ts';
 import { answerTo, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { counts, seed } from '../counts.ts';

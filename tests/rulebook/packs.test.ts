@@ -4,10 +4,10 @@ import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
 import { valueIn } from '../../src/audit/conditions.ts';
 import { makeModel } from '../../src/audit/model.ts';
-import { givenAnswers } from '../../src/quantities/given.ts';
-import { makeGraph } from '../../src/quantities/graph.ts';
+import { solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { quantities } from '../../src/quantities/model/all.ts';
-import { solve } from '../../src/quantities/pass.ts';
+import { modelGraph } from '../../src/quantities/model-graph.ts';
 import { composeAudit } from '../../src/report/compose/compose.ts';
 import { addPacks } from '../../src/rulebook/compile/pack.ts';
 import { runExamples, withoutPrefills } from '../../src/rulebook/examples.ts';
@@ -22,7 +22,7 @@ test('the demo pack has no problem, and with it all examples come out as they sa
 	const { rulebook, problems } = added(text);
 	expect(problems).toEqual([]);
 	const bare = withoutPrefills(rulebook);
-	expect(runExamples(bare, makeGraph(bare.questions, quantities))).toEqual([]);
+	expect(runExamples(bare, modelGraph(bare.questions, quantities))).toEqual([]);
 	expect(rulebook.rules.length).toBe(base.rules.length + 1);
 });
 

@@ -1,7 +1,7 @@
-import { givenAnswers } from '../../src/quantities/given.ts';
-import type { Graph } from '../../src/quantities/graph.ts';
-import { solve } from '../../src/quantities/pass.ts';
-import { slotNamed } from '../../src/quantities/replace.ts';
+import type { Graph } from '../../src/graph/graph.ts';
+import { slotNamed } from '../../src/graph/graph.ts';
+import { solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import type { Rulebook } from '../../src/rulebook/rulebook.ts';
 import { type Question, standAlone } from '../../src/sheet/question.ts';
 import { type Answer, type Sheet, splitId, withAnswer } from '../../src/sheet/sheet.ts';

@@ -1,5 +1,5 @@
-import { makeGraph } from '../../quantities/graph.ts';
 import { quantities } from '../../quantities/model/all.ts';
+import { modelGraph } from '../../quantities/model-graph.ts';
 import { runExamples, withoutPrefills } from '../../rulebook/examples.ts';
 import { namesRead } from '../../rulebook/reads.ts';
 import type { Rule, Rulebook } from '../../rulebook/rulebook.ts';
@@ -78,7 +78,7 @@ export function schema(): number {
 /** `swap-audit rules test`: runs every example; status 1 when one comes out otherwise than it says. */
 export function test(paths: readonly string[]): number {
 	const rulebook = withoutPrefills(rulebookOf(paths));
-	const graph = makeGraph(rulebook.questions, quantities);
+	const graph = modelGraph(rulebook.questions, quantities);
 	const wrong = runExamples(rulebook, graph);
 	process.exitCode = wrong.length > 0 ? exit.notPassed : exit.done;
 	for (const { at, rule, wanted, got } of wrong) print(`${at}: ${rule}: wanted ${wanted}; got ${got}`);

@@ -52,7 +52,7 @@ export const lowestLimit = quantity({
 	nature: 'exact',
 	compute: q => {
 		if (q.choice('boost.kind') === 'none') return null;
-		const here = placed.filter(id => !q.isIdle(id));
+		const here = placed.filter(id => q.applies(id));
 		const known = here.filter(id => q.has(id)).map(id => q.number(id));
 		if (known.some(limit => limit < q.number('boost.target'))) return Math.min(...known);
 		return here.length > 0 ? Math.min(...here.map(id => q.number(id))) : null;

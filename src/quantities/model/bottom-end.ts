@@ -15,7 +15,6 @@ export const ringGap = quantity({
 		if (kind !== undefined && kind !== 'none')
 			return ringGapNeeded(bore, { boost: q.number('boost.target'), hard: true });
 		const use = q.choice('build.use');
-		if (q.lacks) return undefined;
 		return ringGapNeeded(bore, { boost: 0, hard: use !== 'street' && use !== 'off-road' });
 	},
 });

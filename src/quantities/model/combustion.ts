@@ -15,7 +15,7 @@ export interface Cycle {
 export const cycle = quantity({
 	id: 'engine.cycle',
 	kind: 'hidden',
-	heavy: true,
+	expensive: true,
 	inputs: [
 		'engine.cylinder',
 		'engine.peak_rpm',
@@ -48,13 +48,13 @@ export const cycle = quantity({
 			},
 			advance: q.number('ignition.full_load_advance'),
 		};
-		if (!cylinder || q.lacks) return undefined;
+		if (!cylinder) return undefined;
 		const engine = { cylinder, ...state };
 		return { engine, trace: fullLoadCycle(engine) } as unknown as never;
 	},
 });
 
-const fromCycle = { source: ['heywood'], nature: 'estimate', heavy: true, inputs: ['engine.cycle'] } as const;
+const fromCycle = { source: ['heywood'], nature: 'estimate', expensive: true, inputs: ['engine.cycle'] } as const;
 
 export const peakPressure = quantity({
 	...fromCycle,

@@ -74,7 +74,7 @@ export const cylinder = quantity({
 			rod: q.number('engine.rod'),
 			ratio: q.number('engine.static_ratio'),
 		};
-		return q.lacks ? undefined : (cylinder as never);
+		return cylinder as never;
 	},
 });
 

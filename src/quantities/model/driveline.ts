@@ -1,3 +1,4 @@
+import { Bounded } from '../../graph/bounded.ts';
 import { heatToCoolant } from '../../physics/cooling.ts';
 import {
 	clutchTorque,
@@ -6,7 +7,7 @@ import {
 	shaftCriticalSpeed,
 	shaftTurns,
 } from '../../physics/driveline.ts';
-import { Bounded, limit, quantity } from '../quantity.ts';
+import { limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
 

@@ -43,7 +43,7 @@ export const pumpWire = quantity({
 			q.number('fuel.pump_wire_gauge'),
 			q.number('fuel.pump_current'),
 		];
-		return q.lacks || q.idle ? undefined : fuse <= most(wire) && smallestFuse(load) <= fuse;
+		return fuse <= most(wire) && smallestFuse(load) <= fuse;
 	},
 });
 
@@ -78,7 +78,7 @@ export const cable = quantity({
 			q.number('charging.cable_gauge'),
 			q.number('charging.alternator'),
 		];
-		return q.lacks || q.idle ? undefined : fuse <= most(wire) && fuse >= smallestFuse(output);
+		return fuse <= most(wire) && fuse >= smallestFuse(output);
 	},
 });
 
@@ -99,7 +99,7 @@ export const fanWire = quantity({
 	formula: 'load <= 0.8 fuse',
 	compute: q => {
 		const [load, fuse] = [q.number('cooling.fan_current'), q.number('cooling.fan_fuse')];
-		return q.lacks || q.idle ? undefined : smallestFuse(load) <= fuse;
+		return smallestFuse(load) <= fuse;
 	},
 });
 

@@ -1,7 +1,7 @@
 import { railPressure } from '../../physics/fuel-system.ts';
 import type { PumpFlow } from '../../physics/pump.ts';
+import { bounded } from '../bounded.ts';
 import { limit, quantity } from '../quantity.ts';
-import { told } from '../told.ts';
 import { boosted } from './boost.ts';
 import { type Loss, lossOf } from './fuel-line.ts';
 import { boostRange } from './ranges.ts';
@@ -27,7 +27,7 @@ export const available = quantity({
 	compute: q => {
 		const pumpFlow = q.made<PumpFlow>('fuel.pump');
 		const pressure = q.number('fuel.pump_pressure');
-		if (!pumpFlow || q.lacks) return undefined;
+		if (!pumpFlow) return undefined;
 		return pumpFlow(pressure) ?? q.lack('fuel.pump_curve');
 	},
 });
@@ -69,9 +69,9 @@ export const underFlow = quantity({
 		const line = q.made<Loss | number>('fuel.line');
 		const flow = q.number('fuel.flow');
 		const setPoint = q.number('fuel.rail_set_point');
-		if (rail === undefined || !pumpFlow || line === undefined || q.lacks) return undefined;
+		if (rail === undefined || !pumpFlow || line === undefined) return undefined;
 		const regulator = rail === 'returnless' ? 'tank' : 'rail';
 		const loss = lossOf(line)(flow);
-		return told(railPressure({ pump: pumpFlow, regulator, setPoint, flow, loss })) ?? q.lack('fuel.pump_curve');
+		return bounded(railPressure({ pump: pumpFlow, regulator, setPoint, flow, loss })) ?? q.lack('fuel.pump_curve');
 	},
 });

@@ -85,7 +85,7 @@ export const lineFlow = quantity({
 		const pumpFlow = q.made<PumpFlow>('fuel.pump');
 		const line = q.made<Loss | number>('fuel.line');
 		const set = q.number('fuel.rail_set_point');
-		if (!pumpFlow || line === undefined || q.lacks) return undefined;
+		if (!pumpFlow || line === undefined) return undefined;
 		const found = returnLineFlow(pumpFlow, set, lossOf(line));
 		// Where the pump's curve ends before its flow settles, nothing is proven.
 		return found?.bound === null ? found.value : q.lack('fuel.pump_curve');
@@ -140,6 +140,6 @@ export const loss = quantity({
 		const line = q.made<Loss | number>('fuel.line');
 		if (line === undefined || typeof line === 'number') return line;
 		const flow = q.number('fuel.line_flow');
-		return q.lacks ? undefined : line(flow);
+		return line(flow);
 	},
 });

@@ -84,7 +84,7 @@ const lifts = 1.3;
 export const boostLimit = limit({
 	id: 'engine.head_boost_limit',
 	kind: 'pressure',
-	heavy: true,
+	expensive: true,
 	inputs: ['boost.kind'],
 	formula: 'the boost at which the clamp ratio reaches 1.3',
 	source: ['root'],

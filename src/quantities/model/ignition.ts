@@ -7,7 +7,7 @@ import {
 	untriedCoil,
 	untriedDistributor,
 } from '../../physics/spark.ts';
-import { elsewhere, limit, quantity } from '../quantity.ts';
+import { limit, quantity, whatIf } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
 
@@ -29,7 +29,7 @@ export const density = quantity({
 		const manifold = { pressure: q.number('boost.manifold_pressure'), temperature: q.number('boost.charge_temp') };
 		const closes = q.number('engine.intake_closes');
 		const advance = q.number('ignition.full_load_advance');
-		return cylinder && !q.lacks ? gasDensityAtSpark(cylinder, manifold, closes, advance) : undefined;
+		return cylinder ? gasDensityAtSpark(cylinder, manifold, closes, advance) : undefined;
 	},
 });
 
@@ -43,25 +43,25 @@ export const required = quantity({
 	compute: q => requiredVoltage(q.number('ignition.gas_density_at_spark'), q.number('ignition.gap')),
 });
 
-export const proven = elsewhere({
+export const proven = whatIf({
 	id: 'ignition.proven_voltage',
 	kind: 'voltage',
 	formula: 'required voltage at the widest gap and highest boost that ran clean on this coil',
 	source: ['naidu'],
 	nature: 'estimate',
-	elsewhere: {
+	whatIf: {
 		of: 'ignition.required_voltage',
 		with: { 'boost.target': 'ignition.proven_boost', 'ignition.gap': 'ignition.proven_gap' },
 	},
 });
 
-export const blown = elsewhere({
+export const blown = whatIf({
 	id: 'ignition.blown_voltage',
 	kind: 'voltage',
 	formula: 'required voltage at the smallest gap and lowest boost at which it broke up',
 	source: ['naidu'],
 	nature: 'estimate',
-	elsewhere: {
+	whatIf: {
 		of: 'ignition.required_voltage',
 		with: { 'boost.target': 'ignition.blown_boost', 'ignition.gap': 'ignition.blown_gap' },
 	},
@@ -129,7 +129,7 @@ export const disagree = quantity({
 	nature: 'exact',
 	compute: q => {
 		const [good, bad] = [q.number('ignition.proven_voltage'), q.number('ignition.blown_voltage')];
-		return q.lacks || q.idle ? undefined : good > bad;
+		return good > bad;
 	},
 });
 

@@ -20,7 +20,7 @@ const mostBack = 1.5;
 export const worst = quantity({
 	id: 'engine.knock_worst',
 	kind: 'hidden',
-	heavy: true,
+	expensive: true,
 	inputs: [
 		'engine.cycle',
 		'engine.peak_torque_rpm',
@@ -42,7 +42,7 @@ export const worst = quantity({
 		const filling = 1 + (q.number('engine.torque_rise') - 1) / 2;
 		const drop = q.number('ignition.torque_peak_drop');
 		const fullBoost = q.choice('boost.kind') === 'none' ? 0 : q.number('boost.full_rpm');
-		if (!cycle || q.lacks) return undefined;
+		if (!cycle) return undefined;
 		const { engine, trace } = cycle;
 		const best = { integral: knockIntegral(trace, engine.speed, ron), speed: engine.speed };
 		const speeds = new Set([Math.max(torquePeak, fullBoost), fullBoost]);
@@ -67,7 +67,7 @@ export const worst = quantity({
 export const integral = quantity({
 	id: 'engine.knock_integral',
 	kind: 'ratio',
-	heavy: true,
+	expensive: true,
 	inputs: ['engine.knock_worst'],
 	formula:
 		'Douaud and Eyzat induction time over the core of the end gas, intake closing to 90 % burnt, at the worst of best power, torque peak and full boost (filling there up by half the torque rise, advance down by the drop asked for); true value x 0.6 to x 1.6, the spread of the correlation over engines and fuels and of one cycle against the next; leaves out heat from the end gas, cooling by evaporation, back pressure of a turbine; not over 20 % ethanol',
@@ -80,7 +80,7 @@ export const integral = quantity({
 export const speed = quantity({
 	id: 'engine.knock_speed',
 	kind: 'rotation',
-	heavy: true,
+	expensive: true,
 	inputs: ['engine.knock_worst'],
 	formula: 'the engine speed at which the knock integral is highest: best power, torque peak or full boost',
 	source: ['douaud-eyzat', 'livengood'],
@@ -90,7 +90,7 @@ export const speed = quantity({
 
 const ofIntegral = {
 	kind: 'ratio',
-	heavy: true,
+	expensive: true,
 	inputs: ['engine.knock_integral'],
 	source: ['douaud-eyzat'],
 	nature: 'estimate',
@@ -113,7 +113,7 @@ export const integralHigh = quantity({
 export const advanceLimit = limit({
 	id: 'engine.knock_limited_advance',
 	kind: 'angle',
-	heavy: true,
+	expensive: true,
 	inputs: [],
 	formula: 'the advance at which the knock integral reaches 1',
 	source: ['root'],
@@ -132,7 +132,7 @@ export const boostLimit = limit({
 	id: 'engine.knock_boost_limit',
 	ends: ['engine.knock_boost_limit_low', 'engine.knock_boost_limit_high'],
 	kind: 'pressure',
-	heavy: true,
+	expensive: true,
 	inputs: ['boost.kind'],
 	formula: 'the boost at which the knock integral reaches 1, advance held',
 	source: ['root'],
@@ -143,7 +143,7 @@ export const boostLimit = limit({
 
 const ofBand = {
 	kind: 'pressure',
-	heavy: true,
+	expensive: true,
 	inputs: ['boost.kind'],
 	source: ['root'],
 	nature: 'estimate',

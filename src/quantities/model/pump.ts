@@ -67,12 +67,12 @@ export const pump = quantity({
 		const density = q.number('fuel.density');
 		if (q.has('fuel.pump_curve')) {
 			const points = q.list<Point>('fuel.pump_curve')!.map(([pressure, flow]): Point => [pressure, flow * density]);
-			return q.lacks ? undefined : (pumpFromCurve(makeCurve(points), ratio) as never);
+			return pumpFromCurve(makeCurve(points), ratio) as never;
 		}
 		const flow = q.number('fuel.pump_flow') * density;
 		const pressure = q.number('fuel.pump_flow_pressure');
 		const exponent = q.number('fuel.pump_voltage_exponent');
 		const fall = q.number('fuel.pump_fall') / psi;
-		return q.lacks ? undefined : (pumpFromPoint({ flow, pressure, exponent, fall }, ratio) as never);
+		return pumpFromPoint({ flow, pressure, exponent, fall }, ratio) as never;
 	},
 });

@@ -1,9 +1,9 @@
+import type { Reads } from '../../graph/reader.ts';
 import { speedError } from '../../physics/driveline.ts';
 import { makeCurve, type Point } from '../../physics/interpolate.ts';
 import { type AirMeter, boreScale, loadSeen, meterFlow, meterVolts } from '../../physics/meter.ts';
-import type { Inputs } from '../inputs.ts';
+import { bounded } from '../bounded.ts';
 import { limit, quantity } from '../quantity.ts';
-import { told } from '../told.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
 
@@ -19,12 +19,12 @@ export const meter = quantity({
 		if (q.choice('sensors.meter_kind') === 'none-speed-density') return null;
 		const points = q.list<Point>('sensors.meter_curve');
 		const scale = q.choice('sensors.meter_kind') === 'slot-insert' ? scaleOf(q) : 1;
-		if (!points || q.lacks) return undefined;
+		if (!points) return undefined;
 		return { curve: makeCurve(points), scale } as never;
 	},
 });
 
-function scaleOf(q: Inputs<'sensors.meter_pipe_bore' | 'sensors.meter_curve_bore'>): number {
+function scaleOf(q: Reads<'sensors.meter_pipe_bore' | 'sensors.meter_curve_bore'>): number {
 	if (q.has('sensors.meter_pipe_bore'))
 		return boreScale(q.number('sensors.meter_pipe_bore'), q.number('sensors.meter_curve_bore'));
 	q.assume('sensors.meter_pipe_bore');
@@ -55,7 +55,7 @@ export const peak = quantity({
 	compute: q => {
 		const meter = q.made<AirMeter>('sensors.meter');
 		const flow = q.number('engine.air_flow');
-		return meter && !q.lacks ? told(meterVolts(meter, flow)) : undefined;
+		return meter ? bounded(meterVolts(meter, flow)) : undefined;
 	},
 });
 
@@ -70,7 +70,7 @@ export const ceiling = quantity({
 	compute: q => {
 		const meter = q.made<AirMeter>('sensors.meter');
 		const volts = q.number('sensors.meter_top_volts');
-		return meter && !q.lacks ? meterFlow(meter, volts).value : undefined;
+		return meter ? meterFlow(meter, volts).value : undefined;
 	},
 });
 
@@ -110,7 +110,7 @@ export const scalerNeeded = quantity({
 	compute: q => {
 		const meter = q.made<AirMeter>('sensors.meter');
 		const flow = q.number('engine.air_flow');
-		return meter && !q.lacks ? told(meterVolts(meter, spare * flow)) : undefined;
+		return meter ? bounded(meterVolts(meter, spare * flow)) : undefined;
 	},
 });
 
@@ -125,9 +125,9 @@ export const idle = quantity({
 		const meter = q.made<AirMeter>('sensors.meter');
 		const flow = q.number('engine.idle_air_flow');
 		const scale = q.number('sensors.meter_ceiling') / q.number('sensors.meter_top_volts');
-		if (!meter || q.lacks) return undefined;
+		if (!meter) return undefined;
 		const volts = meterVolts(meter, flow);
-		return told({ ...volts, value: volts.value * scale });
+		return bounded({ ...volts, value: volts.value * scale });
 	},
 });
 
@@ -154,8 +154,8 @@ export const seen = quantity({
 		const reading = { ceiling: q.number('sensors.meter_ceiling'), scalerFull: q.number('sensors.meter_top_volts') };
 		if (loaded === 'no-table-for-it') return null;
 		const points = loaded === 'old-curve' ? q.list<Point>('sensors.controller_curve') : null;
-		if (!meter || !loaded || points === undefined || q.lacks) return undefined;
-		return told(loadSeen(meter, { ...reading, controllerCurve: points && makeCurve(points) }, flow));
+		if (!meter || !loaded || points === undefined) return undefined;
+		return bounded(loadSeen(meter, { ...reading, controllerCurve: points && makeCurve(points) }, flow));
 	},
 });
 

@@ -2,8 +2,8 @@ import type { Assessment } from '../../audit/assess.ts';
 import type { QuantityValue } from '../../audit/audit.ts';
 import { quantityInputs } from '../../audit/quantity-values.ts';
 import type { Outcome } from '../../expressions/tree.ts';
+import { slotNamed } from '../../graph/graph.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
-import { slotNamed } from '../../quantities/replace.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { partnerOf } from '../../units/names.ts';
 import { write } from '../../units/write.ts';
@@ -16,7 +16,7 @@ import { rangeText } from './names.ts';
 
 /** Every quantity by name: value, band, formula, inputs, what was assumed, source; then those without a value, and why. */
 export function numbers(assessment: ReportContext): Block[] {
-	const { audit, state, pictures } = assessment;
+	const { audit, state, pictures, wording } = assessment;
 	const known: Inline[][] = [];
 	const open: Inline[][] = [];
 	const broken: Inline[][] = [];
@@ -25,7 +25,7 @@ export function numbers(assessment: ReportContext): Block[] {
 	for (const id of Object.keys(audit.quantities).sort()) {
 		const told = audit.quantities[id]!;
 		const slot = slotNamed(state.graph, id);
-		if (told.value !== null) known.push(line(state.graph.nodes[slot]!.quantity!, told, words, assessment));
+		if (told.value !== null) known.push(line(wording.what(id, null).quantity!, told, words, assessment));
 		else if (told.missing.length > 0) open.push([code(id), ' needs ', code(told.missing.join(', ')), '.']);
 		else if (state.values[slot] === null) idle.push(id);
 		else broken.push([code(id), `: ${state.broken.get(slot) ?? 'something that it reads could not be worked out'}.`]);
@@ -61,12 +61,7 @@ function once<T>(make: (id: string) => T): (id: string) => T {
 	};
 }
 
-function line(
-	quantity: AnyQuantity,
-	told: QuantityValue,
-	names: Names,
-	{ state, model, wording }: Assessment,
-): Inline[] {
+function line(quantity: AnyQuantity, told: QuantityValue, names: Names, { model, wording }: Assessment): Inline[] {
 	const { value, low, high, bound, assumed } = told;
 	const unit = unitFor({ quantity }, wording.units);
 	const partner = unit && wording.units === 'us' ? partnerOf(unit) : undefined;
@@ -74,7 +69,7 @@ function line(
 	const [least, most] = [low, high].map(end => wording.show(quantity.id, end));
 	const band = least && most && least !== most ? `, ${rangeText(least, most)}` : '';
 	const more = bound === null ? '' : ` or ${bound === 'above' ? 'more' : 'less'}`;
-	const inputs = [...seen(quantity, state)].map(names.input).filter(input => input !== null);
+	const inputs = [...seen(quantity, wording)].map(names.input).filter(input => input !== null);
 	const sources = quantity.source.map(source => model.rulebook.sources[source] ?? source);
 	return [
 		code(quantity.id),
@@ -91,10 +86,10 @@ function line(
 const inSigns = (formula: string): string => formula.replaceAll('<=', '≤').replaceAll('>=', '≥');
 
 /** What a quantity reads, through the hidden ones (a curve made ready, a cycle run), which have no words. */
-function seen(quantity: AnyQuantity, state: Assessment['state'], found = new Set<string>()): Set<string> {
+function seen(quantity: AnyQuantity, wording: Assessment['wording'], found = new Set<string>()): Set<string> {
 	for (const id of quantityInputs(quantity)) {
-		const input = state.graph.nodes[slotNamed(state.graph, id)]!.quantity;
-		if (input?.kind === 'hidden') seen(input, state, found);
+		const input = wording.what(id, null).quantity;
+		if (input?.kind === 'hidden') seen(input, wording, found);
 		else found.add(id);
 	}
 	return found;
@@ -105,7 +100,7 @@ function inputWords(id: string, { sheet, state, wording }: Assessment): string |
 	const slot = slotNamed(state.graph, id);
 	const value = state.values[slot];
 	if (value === undefined || value === null) return null;
-	const { question } = state.graph.nodes[slot]!;
+	const { question } = wording.what(id, null);
 	const answer = question && answerTo(sheet, id);
 	const shown =
 		question && answer?.value !== undefined ? formatAnswer(question, answer, wording.units) : wording.show(id, value);

@@ -1,6 +1,7 @@
 import { namesIn } from '../../expressions/tree.ts';
+import type { Graph } from '../../graph/graph.ts';
 import { controllerPlace } from '../../plugs/circuit.ts';
-import { type Graph, makeGraph } from '../../quantities/graph.ts';
+import { modelGraph } from '../../quantities/model-graph.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import type { Question } from '../../sheet/question.ts';
 import { namesRead } from '../reads.ts';
@@ -36,7 +37,7 @@ export function graphOf(
 	otherwise: Fields,
 ): Graph | null {
 	try {
-		return makeGraph(questions, quantities);
+		return modelGraph(questions, quantities);
 	} catch (error) {
 		if (!(error instanceof TypeError)) throw error;
 		const named = new Set(error.message.split(/[\s,]+/));
@@ -54,7 +55,7 @@ export function refuseUnread(
 	{ rules, procedures, vocabulary }: Pick<Rulebook, 'rules' | 'procedures' | 'vocabulary'>,
 ): void {
 	const read = new Set<string>();
-	for (const node of graph.nodes) for (const id of Object.keys(node.slots)) read.add(id);
+	for (const node of graph.nodes) for (const id of node.dependencies) read.add(id);
 	for (const rule of rules) for (const id of namesRead(rule)) read.add(id);
 	for (const { steps } of procedures)
 		for (const { applies, only_when } of steps)

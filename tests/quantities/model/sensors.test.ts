@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import type { Outcome } from '../../../src/expressions/tree.ts';
-import { givenAnswers } from '../../../src/quantities/given.ts';
-import { solve } from '../../../src/quantities/pass.ts';
+import { solve } from '../../../src/graph/solve.ts';
+import { givenAnswers } from '../../../src/quantities/from-sheet.ts';
 import { type Answer, type Sheet, withAnswer } from '../../../src/sheet/sheet.ts';
 import { buildSheet, testModel } from '../../support/model.ts';
 

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { makeFlips } from '../../src/audit/flips.ts';
+import { makeVerdictSensitivity } from '../../src/audit/verdict-sensitivity.ts';
 import type { Outcome } from '../../src/expressions/tree.ts';
-import { givenAnswers } from '../../src/quantities/given.ts';
-import { type State, solve } from '../../src/quantities/pass.ts';
-import { run } from '../../src/quantities/run.ts';
+import { evaluationOn, run } from '../../src/graph/evaluation.ts';
+import { LimitNode } from '../../src/graph/limit.ts';
+import { type State, solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { kept } from '../../src/units/kinds.ts';
 import { brokenBuild, thirdOf } from '../support/audited.ts';
 import { buildSheet, testModel } from '../support/model.ts';
@@ -13,13 +14,16 @@ const { graph, rulebook, judge } = model;
 
 /** The same by working out the whole graph and every rule for each candidate. */
 function flippedAtLength(state: State, slot: number, candidates: readonly Outcome[]): string[] {
-	const order = graph.order.filter(
-		other => other !== slot && !(graph.nodes[other]!.heavy && graph.nodes[other]!.limit !== null),
-	);
+	const isFixed = (other: number) => {
+		const node = graph.nodes[other]!;
+		return other === slot || (node.expensive && node instanceof LimitNode);
+	};
+	const order = graph.order.filter(other => !isFixed(other));
 	const words = candidates.map(candidate => {
 		const values = state.values.slice();
 		values[slot] = candidate;
-		run(graph, values, new Map(state.given).set(slot, { value: candidate, assumed: [] }), order);
+		const given = new Map(state.given).set(slot, { value: candidate, assumed: [] });
+		run(evaluationOn({ graph, values, given }), order);
 		return rulebook.rules.map((_, place) => judge.wordsOf(place, values).join());
 	});
 	return rulebook.rules.filter((_, place) => new Set(words.map(all => all[place])).size > 1).map(({ id }) => id);
@@ -37,14 +41,14 @@ describe('which rules an answer decides', () => {
 		['a third of it', thirdOf(brokenBuild())],
 	])('%s: is told as if everything were worked out for each of its values', (_, sheet) => {
 		const state = solve(graph, givenAnswers(sheet, rulebook.questions));
-		const flips = makeFlips(model, state);
+		const differing = makeVerdictSensitivity(model, state);
 		let found = 0;
 		// Backwards: an answer that another one brings into effect has been tried before it.
 		for (const question of rulebook.questions.toReversed()) {
 			const candidates = candidatesOf(question);
 			const slot = graph.slotOf.get(question.id)!;
 			if (candidates.length < 2 || state.values[slot] === null) continue;
-			const told = flips(slot, candidates).map(({ id }) => id);
+			const told = differing(slot, candidates).map(({ id }) => id);
 			found += told.length;
 			expect(told.toSorted(), question.id).toEqual(flippedAtLength(state, slot, candidates).sort());
 		}

@@ -1,15 +1,25 @@
+/** Points in standard normal coordinates: a sequence of its own, or draws from what is known of the inputs by then. */
+export interface Points {
+	/** Writes the coordinates of one point. */
+	point(index: number, into: Float64Array): void;
+}
+
 /**
- * A low-discrepancy sequence, turned into standard normal deviates: dimension j of draw n is the fraction of
+ * A low-discrepancy sequence, turned into standard normal deviates: dimension j of point n is the fraction of
  * shift_j + n sqrt(prime_j) (Kronecker's sequence). The shifts come from the seed, so that the same sheet is drawn alike
  * on every machine. Cut at 3 sigma.
  */
-export function makeSequence(seed: number, dimensions: number): (draw: number, dimension: number) => number {
+export function quasiRandom(seed: number, dimensions: number): Points {
 	const random = mulberry(seed);
 	const steps = primes(dimensions).map(prime => Math.sqrt(prime) % 1);
 	const shifts = steps.map(() => random());
-	return (draw, dimension) => {
-		const at = (shifts[dimension]! + (draw + 1) * steps[dimension]!) % 1;
-		return Math.max(-3, Math.min(3, inverseNormal(Math.min(1 - 1e-9, Math.max(1e-9, at)))));
+	return {
+		point(index, into) {
+			for (let dimension = 0; dimension < dimensions; dimension++) {
+				const at = (shifts[dimension]! + (index + 1) * steps[dimension]!) % 1;
+				into[dimension] = Math.max(-3, Math.min(3, inverseNormal(Math.min(1 - 1e-9, Math.max(1e-9, at)))));
+			}
+		},
 	};
 }
 

@@ -1,8 +1,8 @@
 import { nearRoot, runsOut } from '../physics/solve.ts';
-import type { Node } from './graph.ts';
-import type { Values } from './inputs.ts';
-import { farthest, spared } from './limit.ts';
-import type { State } from './pass.ts';
+import { evaluationOn } from './evaluation.ts';
+import { type Evaluation, slotNamed } from './graph.ts';
+import type { LimitNode } from './limit.ts';
+import type { State } from './solve.ts';
 
 /** A limit as it stands on the nominal values: where from, and how fast what is spare changes there. */
 export interface Root {
@@ -19,27 +19,27 @@ const share = 1 / 1000;
 const coarse = 1e-4;
 
 /** The root of a solved limit; null where it has none, or what is spare does not change there. */
-export function rootOf(state: State, node: Node): Root | null {
-	const { graph, values, given, bounds } = state;
-	const root = values[node.slot];
+export function rootOf(state: State, node: LimitNode): Root | null {
+	const slot = slotNamed(state.graph, node.id);
+	const root = state.values[slot];
 	if (typeof root !== 'number') return null;
-	const { from } = node.limit!;
-	const to = farthest(graph, values, node.limit!);
-	const step = share * (to - from);
+	const at = evaluationOn(state);
+	const to = node.farthest(at);
+	const step = share * (to - node.limit.from);
 	const inside = Math.min(root, to - step);
-	return spared(graph, values, given, node, spare => {
+	return node.withSpare(at, spare => {
 		const [here, beside] = [spare(inside), spare(inside + step)];
 		if (here === undefined || beside === undefined || here === beside) return null;
 		const slope = (beside - here) / step;
-		return { at: bounds.has(node.slot) ? inside - here / slope : root, slope };
+		return { at: state.bounds.has(slot) ? inside - here / slope : root, slope };
 	});
 }
 
 /** A limit on the values of a draw, from its nominal root. */
-export function drawnLimit({ graph, given }: State, values: Values, node: Node, root: Root | null): number | undefined {
-	const { from } = node.limit!;
-	const to = farthest(graph, values, node.limit!);
-	return spared(graph, values, given, node, spare => {
+export function drawnLimit(at: Evaluation, node: LimitNode, root: Root | null): number | undefined {
+	const { from } = node.limit;
+	const to = node.farthest(at);
+	return node.withSpare(at, spare => {
 		const near =
 			root && root.at > from && root.at < to ? nearRoot(spare, root.at, root.slope, from, to, coarse) : undefined;
 		return near ?? runsOut(spare, from, to, root?.at, coarse)?.value;

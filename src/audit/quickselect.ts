@@ -1,5 +1,5 @@
 /** The number that would stand at `rank` (0 the least) if the list were sorted; the list is put in another order. Hoare's selection: no full sort for two places of it. */
-export function ranked(list: Float64Array, rank: number): number {
+export function quickselect(list: Float64Array, rank: number): number {
 	let [low, high] = [0, list.length - 1];
 	while (low < high) {
 		const pivot = list[(low + high) >> 1]!;

@@ -1,0 +1,67 @@
+import type { Outcome } from '../expressions/tree.ts';
+import { Bounded } from './bounded.ts';
+import type { Evaluation, Given, Graph, Trace, Values } from './graph.ts';
+import { Reader } from './reader.ts';
+import { clear, copyOf } from './trace.ts';
+
+/** What an evaluation starts from: a solved graph, or a draw of one. */
+export interface Base {
+	readonly graph: Graph;
+	readonly values: Values;
+	readonly given: ReadonlyMap<number, Given>;
+}
+
+/** How the reason begins when not the inputs are to blame. */
+export const programFault = 'a fault in swap-audit';
+
+/** An evaluation on these values; they are written to. */
+export function evaluationOn({ graph, values, given }: Base, trace: Trace | null = null): Evaluation {
+	return { graph, values, given, reader: new Reader(graph.slotOf, values, trace !== null), trace };
+}
+
+/** Evaluates the slots named, in order. */
+export function run(at: Evaluation, order: readonly number[]): void {
+	for (const slot of order) at.values[slot] = valueAt(at, slot);
+}
+
+/** The value of one slot, all that goes into it being there. What breaks costs its own figure; the rest stands. */
+export function valueAt(at: Evaluation, slot: number): Outcome {
+	const { trace } = at;
+	const node = at.graph.nodes[slot]!;
+	try {
+		const outcome = trace ? node.trace(at, slot, trace) : node.evaluate(at, slot);
+		if (!(outcome instanceof Bounded)) return outcome;
+		trace?.bounds.set(slot, outcome.bound);
+		return outcome.value;
+	} catch (error) {
+		if (trace) {
+			clear(trace, slot);
+			trace.broken.set(slot, `${programFault}: ${(error as Error).message}`);
+		}
+		return undefined;
+	}
+}
+
+/** The same values with some slots set, those in `order` evaluated anew, traced. The set slots count as known outright. */
+export function branch(
+	at: Evaluation,
+	trace: Trace,
+	set: ReadonlyMap<number, Outcome>,
+	order: readonly number[],
+): Trace & { readonly values: Values } {
+	const values = at.values.slice();
+	const own = copyOf(trace);
+	for (const slot of order) clear(own, slot);
+	for (const [slot, value] of set) {
+		values[slot] = value;
+		clear(own, slot);
+	}
+	run(
+		evaluationOn({ ...at, values }, own),
+		order.filter(slot => !set.has(slot)),
+	);
+	return { ...own, values };
+}
+
+/** The same values without a trace. */
+export const untraced = (at: Evaluation): Evaluation => (at.trace ? evaluationOn(at) : at);

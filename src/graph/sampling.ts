@@ -1,0 +1,79 @@
+import type { Outcome } from '../expressions/tree.ts';
+import { evaluationOn, valueAt } from './evaluation.ts';
+import { Incomplete, type Values } from './graph.ts';
+import { LimitNode } from './limit.ts';
+import { reach } from './paths.ts';
+import { drawnLimit, rootOf } from './root.ts';
+import { measureSensitivities } from './sensitivities.ts';
+import type { State } from './solve.ts';
+import type { Uncertain } from './uncertain.ts';
+
+/** The graph as a function of standard normal coordinates, one for each dimension of each uncertain slot. */
+export interface Sampler {
+	readonly uncertain: readonly Uncertain[];
+	/** Where the coordinates of each uncertain slot begin. */
+	readonly first: ReadonlyMap<number, number>;
+	readonly dimensions: number;
+	/** Slots that differ from point to point. */
+	readonly affected: ReadonlySet<number>;
+	/** The values at one point; the array is used again for the next. All 0 is the nominal point. */
+	evaluate(z: ArrayLike<number>): Values;
+}
+
+/**
+ * Prepares a solved state to be evaluated at many points. Everything that depends on an uncertain slot moves with it.
+ * Expensive nodes are not evaluated there: they follow by their sensitivities, measured here once, and stray by their own
+ * band. With `targets` only those slots and what they are made from are evaluated; the rest stays nominal.
+ */
+export function makeSampler(state: State, uncertain: readonly Uncertain[], targets?: readonly number[]): Sampler {
+	const { graph } = state;
+	const first = new Map<number, number>();
+	let dimensions = 0;
+	for (const { slot, dimensions: own } of uncertain) {
+		first.set(slot, dimensions);
+		dimensions += own;
+	}
+	const affected = reach(
+		uncertain.map(({ slot }) => slot),
+		slot => graph.readers[slot]!,
+	);
+	const wanted = targets && reach(targets, slot => graph.feeds[slot]!);
+	const order = graph.order.filter(
+		slot =>
+			affected.has(slot) &&
+			(!wanted || wanted.has(slot)) &&
+			state.values[slot] !== undefined &&
+			state.values[slot] !== null,
+	);
+	const expensive = order.filter(slot => graph.nodes[slot]!.expensive && typeof state.values[slot] === 'number');
+	const sensitivities = measureSensitivities(state, expensive, uncertain);
+	const values = state.values.slice();
+	const at = evaluationOn({ ...state, values });
+
+	/** What a slot comes to at a point before it strays by itself. */
+	const baseOf = (slot: number): (() => Outcome) => {
+		const node = graph.nodes[slot]!;
+		const nominal = state.values[slot];
+		const given = state.given.get(slot);
+		if (node.expensive) return () => sensitivities.follow(slot, values);
+		if (given && !(given.value instanceof Incomplete)) return () => nominal;
+		if (!(node instanceof LimitNode)) return () => valueAt(at, slot);
+		const root = rootOf(state, node);
+		return () => drawnLimit(at, node, root);
+	};
+	const ownOf = new Map(uncertain.map(one => [one.slot, one]));
+	const steps = order.map(slot => ({ slot, base: baseOf(slot), own: ownOf.get(slot), first: first.get(slot) ?? 0 }));
+	return {
+		uncertain,
+		first,
+		dimensions,
+		affected,
+		evaluate(z) {
+			for (const { slot, base, own, first } of steps) {
+				const value = base();
+				values[slot] = own && value !== undefined && value !== null ? own.apply(value, z, first) : value;
+			}
+			return values;
+		},
+	};
+}

@@ -1,0 +1,51 @@
+import { expect, test } from 'vitest';
+import { evaluationOn, run } from '../../src/graph/evaluation.ts';
+import { LimitNode } from '../../src/graph/limit.ts';
+import { quasiRandom } from '../../src/graph/quasi-random.ts';
+import { drawnLimit, rootOf } from '../../src/graph/root.ts';
+import { evaluate, solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
+import { seed } from '../counts.ts';
+import { buildSheet, testModel } from '../support/model.ts';
+
+const { graph, rulebook } = testModel();
+const numbers = rulebook.questions.filter(({ of }) => of.length > 0).map(({ id }) => graph.slotOf.get(id)!);
+const limits = graph.nodes.filter(node => node instanceof LimitNode);
+
+test.each(['boosted', 'unboosted'] as const)(
+	'every limit of the %s build is found from its nominal root where the full search finds it, on 20 draws of its answers',
+	name => {
+		const state = solve(graph, givenAnswers(buildSheet(name), rulebook.questions));
+		const { values, given } = state;
+		const moved = [...given].filter(([slot]) => typeof values[slot] === 'number' && numbers.includes(slot));
+		const placed = limits.filter(
+			({ id, expensive }) => !expensive && typeof values[graph.slotOf.get(id)!] === 'number',
+		);
+		expect(placed.length).toBeGreaterThan(2);
+		const points = quasiRandom(seed, moved.length);
+		const z = new Float64Array(moved.length);
+		for (let draw = 0; draw < 20; draw++) {
+			points.point(draw, z);
+			const drawn = values.slice();
+			for (const [index, [slot]] of moved.entries()) drawn[slot] = (values[slot] as number) * (1 + 0.02 * z[index]!);
+			const order = graph.order.filter(slot => !given.has(slot) && !graph.nodes[slot]!.expensive);
+			const at = evaluationOn({ graph, values: drawn, given });
+			run(at, order);
+			for (const node of placed) {
+				const { from, to } = node.limit;
+				const full = drawn[graph.slotOf.get(node.id)!];
+				const near = drawnLimit(at, node, rootOf(state, node));
+				if (typeof full !== 'number') expect(near, node.id).toBe(full);
+				else expect(Math.abs(near! - full), node.id).toBeLessThan(2e-4 * (to - from));
+			}
+		}
+	},
+);
+
+test('finding a limit leaves every value as it was', () => {
+	const state = solve(graph, givenAnswers(buildSheet('boosted'), rulebook.questions));
+	const before = state.values.slice();
+	for (const node of limits) rootOf(state, node);
+	expect(state.values).toEqual(before);
+	expect(evaluate(state, ['boost.lowest_limit'], {})).toEqual([before[graph.slotOf.get('boost.lowest_limit')!]]);
+});
