@@ -32,7 +32,7 @@ export function findingOf(
 		why: verdict.broke ? `Not worked out: ${verdict.broke}.` : words.why,
 		do: words.do.includes('') ? words.do.filter(step => step !== '') : words.do,
 		prove: words.prove,
-		parts: rule.parts,
+		parts: rule.parts.map(part => judge.partOf(part)),
 		numbers: nullForUnknown(verdict.numbers),
 		missing: verdict.missing,
 		assumed: verdict.assumed,

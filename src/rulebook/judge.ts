@@ -22,10 +22,12 @@ export class Judge {
 	/** For each slot the rules that read it; worked out when it is first asked for. */
 	private readBy: readonly (readonly number[])[] | null = null;
 	private readonly sources = new Map<Rule, string>();
+	private readonly parts: ReadonlyMap<string, string>;
 
 	constructor(rulebook: Rulebook, slotOf: ReadonlyMap<string, number>) {
 		this.rulebook = rulebook;
 		this.slotOf = slotOf;
+		this.parts = new Map(rulebook.parts.map(({ id, title }) => [id, title]));
 		this.questions = new Map(rulebook.questions.map(question => [question.id, question]));
 		this.ready = rulebook.rules.map(rule => this.prepare(rule));
 	}
@@ -38,6 +40,11 @@ export class Judge {
 			this.sources.set(rule, source);
 		}
 		return source;
+	}
+
+	/** A part of a rule in words; what a pack says in words stays. */
+	partOf(part: string): string {
+		return this.parts.get(part) ?? part;
 	}
 
 	private readonly reader: Reader = name => {

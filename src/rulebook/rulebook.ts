@@ -2,6 +2,7 @@ import type { Expression, Value } from '../expressions/tree.ts';
 import type { Channel } from '../log/channel.ts';
 import type { Declared } from '../log/declared.ts';
 import type { Vocabulary } from '../plugs/circuit.ts';
+import type { Access } from '../sheet/access.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Kind } from '../units/kinds.ts';
 
@@ -57,7 +58,15 @@ export interface Rule {
 	readonly why: string;
 	readonly do: readonly string[];
 	readonly prove: string;
+	/** Ids of rules/parts.yaml; of a pack also plain words. */
 	readonly parts: readonly string[];
+	readonly access: Access;
+	/** Hands-on time, min: a usual figure. */
+	readonly minutes: number;
+	/** Rules, and circuits of plugs, that are settled before this work is begun. */
+	readonly needs: readonly string[];
+	/** Other work that stands open once this is being done. */
+	readonly opens: readonly Access[];
 	readonly cautions: readonly string[];
 	readonly source: readonly string[];
 	readonly examples: readonly Example[];
@@ -124,6 +133,16 @@ export interface TroubleCode {
 	readonly rules: readonly string[];
 }
 
+/** A part to get. */
+export interface Part {
+	readonly id: string;
+	readonly title: string;
+	/** What several are called, where each line needs its own; null: one serves every line. */
+	readonly plural: string | null;
+	/** Parts that need not be got beside this one. */
+	readonly covers: readonly string[];
+}
+
 export interface LimitWords {
 	readonly title: string;
 	readonly raise: string;
@@ -146,6 +165,7 @@ export interface Rulebook {
 	readonly worksheet: readonly UsualCircuit[];
 	/** The circuits of plugs, and what happens when they meet. */
 	readonly vocabulary: Vocabulary;
+	readonly parts: readonly Part[];
 	readonly procedures: readonly Procedure[];
 	readonly codes: Readonly<Record<string, TroubleCode>>;
 	/** By what the episodes of a log are known; null in a rulebook that could not be read. */

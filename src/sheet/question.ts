@@ -1,5 +1,6 @@
 import type { Expression } from '../expressions/tree.ts';
 import type { Kind } from '../units/kinds.ts';
+import type { Access } from './access.ts';
 
 /** Kinds of answers that are lists. */
 export const listKinds = [
@@ -52,6 +53,9 @@ export interface Question {
 	readonly askWhen: Expression | null;
 	readonly usual: readonly UsualCase[];
 	readonly effort: Effort;
+	/** Hands-on time to find it out, min: a usual figure. */
+	readonly minutes: number;
+	readonly access: Access;
 	readonly cautions: readonly string[];
 	readonly section: string;
 	readonly topic: string;

@@ -3,6 +3,7 @@ import { modelGraph } from '../../quantities/model-graph.ts';
 import { runExamples, withoutPrefills } from '../../rulebook/examples.ts';
 import { namesRead } from '../../rulebook/reads.ts';
 import type { Rule, Rulebook } from '../../rulebook/rulebook.ts';
+import { placeWords } from '../../wording/places.ts';
 import { Wording } from '../../wording/template.ts';
 import { readAsset, readRulebookWithExamples } from '../assets/assets.ts';
 import { withPacks } from '../assets/packs.ts';
@@ -45,6 +46,11 @@ function inWords(rule: Rule, rulebook: Rulebook): string {
 	return [
 		`${rule.id}: ${rule.title}`,
 		`Settle before: ${rule.stage}. If not: ${rule.harm}.`,
+		`Where: ${placeWords[rule.access].toLowerCase()}, ${rule.minutes} min.`,
+		...part(
+			'First',
+			rule.needs.map(need => `  ${need}`),
+		),
 		...part('Reads', [`  ${[...namesRead(rule)].filter(name => !Object.hasOwn(rule.thresholds, name)).join(', ')}`]),
 		...part('Thresholds', limits),
 		...part('Why', [`  ${rule.why}`]),
@@ -55,7 +61,7 @@ function inWords(rule: Rule, rulebook: Rulebook): string {
 		...part('Prove', [`  ${rule.prove}`]),
 		...part(
 			'Parts',
-			rule.parts.map(thing => `  - ${thing}`),
+			rule.parts.map(id => `  - ${rulebook.parts.find(known => known.id === id)?.title ?? id}`),
 		),
 		...part(
 			'Cautions',

@@ -6,6 +6,7 @@ import { readChannels } from './channels.ts';
 import { readEpisodes } from './episodes.ts';
 import { Fields, quote } from './fields.ts';
 import { type Names, namesOf } from './names.ts';
+import { readParts } from './parts.ts';
 import { readProcedure } from './procedure.ts';
 import { finishQuestion, readQuestion } from './question.ts';
 import { type RuleNames, readRule } from './rule.ts';
@@ -13,6 +14,7 @@ import { inOrder, type Problem, Source, type SourceText } from './source.ts';
 import { readCautions, readCodes, readLimits, readSections, readSources, readWorksheet } from './tables.ts';
 import { topicFiles } from './topics.ts';
 import { readVocabulary } from './vocabulary.ts';
+import { readUsualWork, refuseNeeds, type UsualWork } from './work.ts';
 
 export interface Compilation {
 	readonly rulebook: Rulebook;
@@ -35,9 +37,9 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		return found;
 	};
 	const sections = table('sections.yaml', readSections);
-	const topics = topicFiles(roots, sections);
-	const drafts = topics.flatMap(({ root, section, topic }) =>
-		root.innerList('questions', false).map(fields => readQuestion(fields, section, topic)),
+	const topics = topicFiles(roots, sections).map(file => ({ ...file, work: readUsualWork(file.root, false) }));
+	const drafts = topics.flatMap(({ root, section, topic, work }) =>
+		root.innerList('questions', false).map(fields => readQuestion(fields, section, topic, work)),
 	);
 	refuseDoubles(drafts, quantities);
 	const asked = drafts.map(({ question }) => question);
@@ -48,7 +50,9 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 	const byId = new Map(questions.map(question => [question.id, question]));
 	const sources = table('sources.yaml', root => readSources(root, quantities));
 	const builds = readBuilds(roots, byId);
-	const rules = readRules(topics, {
+	const parts = table('parts.yaml', readParts);
+	const circuits = circuitsIn(roots, names);
+	const known: RuleNames = {
 		names,
 		questions: byId,
 		quantities: new Map(quantities.map(quantity => [quantity.id, quantity])),
@@ -56,7 +60,9 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		sections: new Set(sections.map(({ id }) => id)),
 		cautions: cautionIds,
 		sources: new Set(Object.keys(sources)),
-	});
+		parts: new Set(parts.map(({ id }) => id)),
+	};
+	const rules = readRules(topics, known, new Set(circuits.vocabulary.circuits.map(({ id }) => id)));
 	const procedures = [...roots]
 		.filter(([path]) => path.startsWith('procedures/'))
 		.map(([, root]) =>
@@ -80,7 +86,8 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		cautions,
 		sources,
 		limits: table('limits.yaml', root => readLimits(root, quantities)),
-		...circuitsIn(roots, names),
+		...circuits,
+		parts,
 		procedures,
 		codes: table('trouble-codes.yaml', root => readCodes(root, topicIds, new Set(rules.map(({ id }) => id)))),
 		episodes: table('episodes.yaml', readEpisodes),
@@ -105,6 +112,7 @@ const nothing: Rulebook = {
 	limits: {},
 	worksheet: [],
 	vocabulary: { circuits: [], abbreviations: {}, filler: [], unclear: [], sorts: {}, sameAs: {}, meetings: {} },
+	parts: [],
 	procedures: [],
 	codes: {},
 	episodes: null,
@@ -130,6 +138,7 @@ const tables = [
 	'limits',
 	'circuits',
 	'meetings',
+	'parts',
 	'trouble-codes',
 	'episodes',
 	'channels',
@@ -149,18 +158,28 @@ function rootsOf(files: readonly SourceText[], problems: Problem[]): Map<string,
 	return roots;
 }
 
-/** The rules of all topics, each id once. */
-function readRules(topics: readonly { readonly root: Fields; readonly topic: string }[], known: RuleNames): Rule[] {
-	const seen = new Map<string, string>();
-	return topics.flatMap(({ root, topic }) => {
-		const rules = root.innerList('rules', false).map(fields => {
-			const rule = readRule(fields, topic, known);
+/** A topic file, with what is usual for its work. */
+interface Draft {
+	readonly root: Fields;
+	readonly topic: string;
+	readonly work: UsualWork;
+}
+
+/** The rules of all topics, each id once; what one needs first is there. */
+function readRules(topics: readonly Draft[], known: RuleNames, circuits: ReadonlySet<string>): Rule[] {
+	const seen = new Map<string, Fields>();
+	const rules = topics.flatMap(({ root, topic, work }) => {
+		const read = root.innerList('rules', false).map(fields => {
+			const rule = readRule(fields, topic, work, known);
 			const other = seen.get(rule.id);
-			if (other) fields.report('id', `${quote(rule.id)} is already at ${other}: take another id`);
-			seen.set(rule.id, rule.at);
+			if (other)
+				fields.report('id', `${quote(rule.id)} is already at ${other.source.place(other.offset)}: take another id`);
+			seen.set(rule.id, fields);
 			return rule;
 		});
 		root.refuseRest();
-		return rules;
+		return read;
 	});
+	refuseNeeds(rules, seen, circuits);
+	return rules;
 }

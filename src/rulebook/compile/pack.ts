@@ -9,6 +9,7 @@ import { finishQuestion, type QuestionDraft, readQuestion } from './question.ts'
 import { type RuleNames, readRule } from './rule.ts';
 import { inOrder, type Problem, Source, type SourceText } from './source.ts';
 import { readCase } from './usual.ts';
+import { readUsualWork, refuseNeeds, type UsualWork } from './work.ts';
 
 /**
  * Adds rule packs to a rulebook: their questions and rules, their usual values by model year (named with the pack
@@ -34,7 +35,8 @@ function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[
 	const topic = root.has('topic') ? root.text('topic') : pack;
 	if (base.topics.some(other => other.topic === topic))
 		root.reportStart(`the topic ${quote(topic)} is there already: name this one otherwise (topic: ...)`);
-	const drafts = readQuestions(base, root, topic);
+	const work = readUsualWork(root, true);
+	const drafts = readQuestions(base, root, topic, work);
 	refuseDoubles(drafts, quantities, base.questions);
 	const names = namesOf([...base.questions, ...drafts.map(({ question }) => question)], quantities);
 	const cautions = new Set(base.cautions.map(({ id }) => id));
@@ -48,8 +50,9 @@ function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[
 		sections: new Set(base.sections.map(({ id }) => id)),
 		cautions,
 		sources: new Set(Object.keys(base.sources)),
+		parts: new Set(base.parts.map(({ id }) => id)),
 	};
-	const rules = readRules(base, root, topic, known);
+	const rules = readRules(base, root, topic, work, known);
 	const { changed, rules: after } = withChanges(base.rules, root, known, pack);
 	const page: Topic = {
 		topic,
@@ -73,7 +76,7 @@ function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[
 }
 
 /** The questions of a pack, each on the page of the section it says, or of the one that its id begins with. */
-function readQuestions(base: Rulebook, root: Fields, topic: string): QuestionDraft[] {
+function readQuestions(base: Rulebook, root: Fields, topic: string, work: UsualWork): QuestionDraft[] {
 	const sections = base.sections.map(({ id }) => id);
 	const section = root.has('section') ? root.oneOf('section', sections, sections[0] ?? '') : null;
 	return root.innerList('questions', false).map(fields => {
@@ -83,7 +86,7 @@ function readQuestions(base: Rulebook, root: Fields, topic: string): QuestionDra
 				'id',
 				`${quote(own)} is no section: name one of ${sections.join(', ')}, or say section: at the head`,
 			);
-		return readQuestion(fields, own, topic);
+		return readQuestion(fields, own, topic, work);
 	});
 }
 
@@ -112,14 +115,18 @@ function withPrefills(questions: readonly Question[], root: Fields, names: Names
 }
 
 /** The rules of a pack, none with the id of another. */
-function readRules(base: Rulebook, root: Fields, topic: string, known: RuleNames): Rule[] {
+function readRules(base: Rulebook, root: Fields, topic: string, work: UsualWork, known: RuleNames): Rule[] {
 	const seen = new Set(base.rules.map(({ id }) => id));
-	return root.innerList('rules', false).map(fields => {
-		const rule = readRule(fields, topic, known);
+	const placed = new Map<string, Fields>();
+	const rules = root.innerList('rules', false).map(fields => {
+		const rule = readRule(fields, topic, work, known);
+		placed.set(rule.id, fields);
 		if (seen.has(rule.id)) fields.report('id', `${quote(rule.id)} is already a rule: a pack changes it under changes:`);
 		seen.add(rule.id);
 		return rule;
 	});
+	refuseNeeds([...base.rules, ...rules], placed, new Set(base.vocabulary.circuits.map(({ id }) => id)));
+	return rules;
 }
 
 /** The base's rules with what a pack says anew about some of them. */

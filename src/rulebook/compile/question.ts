@@ -1,3 +1,4 @@
+import { type Access, accesses } from '../../sheet/access.ts';
 import { type AnswerKind, type Effort, listKinds, type Question, type UnitSet } from '../../sheet/question.ts';
 import { type Kind, kept } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
@@ -6,11 +7,14 @@ import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
 import { readUsual } from './usual.ts';
+import { readMinutes, type UsualWork } from './work.ts';
 
 const numberKinds = Object.keys(kept) as Kind[];
 /** What an answer may be. */
 export const answerKinds: readonly AnswerKind[] = [...numberKinds, 'whole', 'choice', ...listKinds, 'teeth'];
 export const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
+/** What finding out takes where a question does not say, min: common practice. */
+const usualMinutes: Readonly<Record<Effort, number>> = { look: 5, gauge: 15, test: 30 };
 export const passes = ['quick', 'full'] as const;
 
 /** A question read from its file, its expressions still to be compiled (they may name questions of other files). */
@@ -20,12 +24,13 @@ export interface QuestionDraft {
 }
 
 /** Reads one question; what is wrong with it goes into the file's problems. */
-export function readQuestion(fields: Fields, section: string, topic: string): QuestionDraft {
+export function readQuestion(fields: Fields, section: string, topic: string, work: UsualWork): QuestionDraft {
 	const id = fields.text('id');
 	if (!/^[a-z]+\.[a-z0-9_]+$/.test(id))
 		fields.report('id', `${quote(id)} is not an id: section.answer, small letters and _`);
 	const kind = fields.oneOf('kind', answerKinds, 'choice');
 	const of = readOf(fields, kind);
+	const effort = fields.has('effort') ? fields.oneOf('effort', efforts, 'look') : 'look';
 	const question: Question = {
 		id,
 		ask: fields.text('ask'),
@@ -39,7 +44,9 @@ export function readQuestion(fields: Fields, section: string, topic: string): Qu
 		quick: fields.oneOf('pass', passes, 'full') === 'quick',
 		askWhen: null,
 		usual: [],
-		effort: fields.has('effort') ? fields.oneOf('effort', efforts, 'look') : 'look',
+		effort,
+		minutes: fields.has('minutes') ? readMinutes(fields) : usualMinutes[effort],
+		access: readAccess(fields, work),
 		cautions: fields.texts('cautions', false),
 		section,
 		topic,
@@ -68,6 +75,13 @@ export function finishQuestion(
 		askWhen: compileYesNo(fields, 'ask_when', names),
 		usual: readUsual(fields, question, names),
 	};
+}
+
+function readAccess(fields: Fields, { access, pack }: UsualWork): Access {
+	if (fields.has('access')) return fields.oneOf('access', accesses, 'bay');
+	if (access === null && !pack)
+		fields.reportStart(`access: say where this is found out, here or at the head of the file: ${accesses.join(', ')}`);
+	return access ?? 'bay';
 }
 
 function isKind(word: string): word is Kind {

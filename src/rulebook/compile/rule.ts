@@ -7,8 +7,10 @@ import { type ExampleNames, readExamples } from './example.ts';
 import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
+import { readPartsOf } from './parts.ts';
 import { readThresholds, typeOfThreshold } from './threshold.ts';
 import { checkWords } from './words.ts';
+import { readWork, type UsualWork } from './work.ts';
 
 /** What a rule may name besides its own thresholds. */
 export interface RuleNames extends ExampleNames {
@@ -16,10 +18,11 @@ export interface RuleNames extends ExampleNames {
 	readonly sections: ReadonlySet<string>;
 	readonly cautions: ReadonlySet<string>;
 	readonly sources: ReadonlySet<string>;
+	readonly parts: ReadonlySet<string>;
 }
 
 /** Reads and checks one rule; what is wrong with it goes into the file's problems. */
-export function readRule(fields: Fields, topic: string, known: RuleNames): Rule {
+export function readRule(fields: Fields, topic: string, usual: UsualWork, known: RuleNames): Rule {
 	const id = fields.text('id');
 	const section = id.split('.')[0]!;
 	if (!/^[a-z]+\.[a-z0-9]+(-[a-z0-9]+)*$/.test(id))
@@ -45,7 +48,9 @@ export function readRule(fields: Fields, topic: string, known: RuleNames): Rule 
 		why: fields.text('why'),
 		do: fields.texts('do'),
 		prove: fields.text('prove'),
-		parts: fields.texts('parts', false),
+		parts: readPartsOf(fields, known.parts, usual.pack),
+		...readWork(fields, usual),
+		needs: fields.texts('needs', false),
 		cautions: listed(fields, 'cautions', known.cautions),
 		source: listed(fields, 'source', known.sources),
 		examples: readExamples(fields, each, known),
