@@ -51,7 +51,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		quantities: quantityValues(state, quantities, certainty.band),
 		limits: ladder(state, quantities, rulebook, certainty.band),
 		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts) : [],
-		readings: readings(state),
+		readings: readings(rulebook, state),
 		since: null,
 	};
 	return { audit, sheet, warnings, model, state, verdicts, wording };

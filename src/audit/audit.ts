@@ -1,4 +1,4 @@
-import type { Harm, Stage, VerdictWord } from '../rulebook/rulebook.ts';
+import type { Harm, readingStates, Stage, VerdictWord } from '../rulebook/rulebook.ts';
 import type { Effort, UnitSet } from '../sheet/question.ts';
 import type { KnownBy } from '../sheet/sheet.ts';
 
@@ -73,7 +73,7 @@ export interface NextAnswer {
 
 /** What to expect on a gauge or a meter in one state of the car. */
 export interface ExpectedReading {
-	readonly state: 'key-on' | 'cranking' | 'idle' | '3000-rpm' | 'full-load';
+	readonly state: (typeof readingStates)[number];
 	readonly reading: string;
 	readonly title: string;
 	readonly value: number | null;

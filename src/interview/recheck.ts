@@ -1,4 +1,3 @@
-import { expected } from '../audit/expected.ts';
 import type { Model } from '../audit/model.ts';
 import { standsInTheWay } from '../audit/stages.ts';
 import { reach } from '../graph/paths.ts';
@@ -50,10 +49,8 @@ function dependents({ graph, rulebook }: Model, touched: readonly Question[]): Q
 		touched.map(({ id }) => graph.slotOf.get(id)!),
 		slot => graph.readers[slot]!,
 	);
-	const gauges = Object.values(expected)
-		.flat()
-		.filter(({ from }) => from.some(id => moved.has(graph.slotOf.get(id)!)))
-		.map(({ answer }) => answer);
+	const moves = (id: string | null) => id !== null && moved.has(graph.slotOf.get(id)!);
+	const gauges = rulebook.readings.filter(({ of, most }) => moves(of) || moves(most)).map(({ answer }) => answer);
 	return rulebook.questions.filter(
 		({ id, topic }) => topics.has(topic) || gauges.includes(id) || walkRound.includes(id),
 	);

@@ -155,3 +155,14 @@ export const cycle = quantity({
 	nature: 'exact',
 	compute: q => cycleTime(q.number('engine.peak_rpm')),
 });
+
+export const idleDuty = quantity({
+	id: 'injectors.idle_duty',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: ['injectors.idle_pulse_width', 'engine.idle_speed'],
+	formula: 'idle pulse width / (120 / idle rpm)',
+	source: ['definition'],
+	nature: 'estimate',
+	compute: q => duty(q.number('injectors.idle_pulse_width'), q.number('engine.idle_speed')),
+});

@@ -59,6 +59,20 @@ export const peak = quantity({
 	},
 });
 
+/** The controller sees the meter through the scaler, and nothing above its ceiling. */
+export const controllerPeak = quantity({
+	id: 'sensors.controller_volts_peak',
+	kind: 'voltage',
+	inputs: ['sensors.meter_voltage_peak', 'sensors.meter_top_volts', 'sensors.meter_ceiling'],
+	formula: "volts at the meter x ceiling / the scaler's full input, at most the ceiling",
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const ceiling = q.number('sensors.meter_ceiling');
+		return Math.min(ceiling, (q.number('sensors.meter_voltage_peak') * ceiling) / q.number('sensors.meter_top_volts'));
+	},
+});
+
 export const ceiling = quantity({
 	id: 'sensors.meter_flow_ceiling',
 	shown: { us: 'lb/min', metric: 'kg/h' },

@@ -2,17 +2,19 @@ import { scaleLinear } from 'd3-scale';
 import type { Assessment } from '../../audit/assess.ts';
 import { valueIn } from '../../audit/conditions.ts';
 import { type BankLayout, banksOf, layoutFromOrder } from '../../physics/firing-order.ts';
+import type { Rulebook } from '../../rulebook/rulebook.ts';
 import { drawing, label, type Picture, round, rule } from './draw.ts';
 
 const floor = 220;
 const left = 40;
 
-/** Compression by cylinder, bank by bank, with the line that 75 % of the highest makes. Null without readings. */
-export function drawCompression({ state, wording }: Assessment): Picture | null {
+/** Compression by cylinder, bank by bank, with the line below which the rule calls it uneven. Null without readings. */
+export function drawCompression({ state, wording, model }: Assessment): Picture | null {
 	const readings = valueIn(state, 'engine.compression') as (number | null)[] | undefined;
 	if (!Array.isArray(readings)) return null;
 	const highest = Math.max(...readings.map(reading => reading ?? 0));
-	const low = (reading: number | null) => reading !== null && reading < 0.75 * highest;
+	const balance = thresholdOf(model.rulebook, 'engine.compression-uneven', 'balance');
+	const low = (reading: number | null) => reading !== null && reading < balance * highest;
 	const banks = banksIn(state, readings.length) ?? [readings.map((_, index) => index + 1)];
 	const y = scaleLinear([0, highest * 1.1 || 1], [floor, 50]);
 	const show = (value: number) => wording.show('engine.compression_highest', value)!;
@@ -33,7 +35,7 @@ export function drawCompression({ state, wording }: Assessment): Picture | null 
 			];
 		}),
 	);
-	const limit = y(0.75 * highest);
+	const limit = y(balance * highest);
 	const told = readings.map((reading, index) => {
 		const words = reading === null ? 'not measured' : `${show(reading)}${low(reading) ? ' (low)' : ''}`;
 		return `cylinder ${index + 1} ${words}`;
@@ -42,10 +44,20 @@ export function drawCompression({ state, wording }: Assessment): Picture | null 
 	return drawing('Compression by cylinder', `${told.join(', ')}.`, 260, [
 		...bars,
 		rule(36, limit, 616, limit, '#111', '6 4'),
-		label(616, 22, 'dashed: 75 % of the highest', { anchor: 'end', size: 11 }),
+		label(616, 22, `dashed: ${wording.show('engine.compression_spread', balance)} of the highest`, {
+			anchor: 'end',
+			size: 11,
+		}),
 		rule(36, floor, 616, floor),
 		...names.map((name, index) => label(left + index * (banks[0]!.length * step + gap), 253, name, { size: 11 })),
 	]);
+}
+
+/** A threshold that a rule states as a number, in the canonical unit of its kind. */
+function thresholdOf({ rules }: Rulebook, id: string, name: string): number {
+	const value = rules.find(rule => rule.id === id)?.thresholds[name]?.value;
+	if (value?.[0] !== 'value' || typeof value[1] !== 'number') throw new TypeError(`${id} states no number as ${name}`);
+	return value[1];
 }
 
 /** The cylinders of each bank in order, when it is known how they are numbered. */

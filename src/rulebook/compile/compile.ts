@@ -9,6 +9,7 @@ import { type Names, namesOf } from './names.ts';
 import { readParts } from './parts.ts';
 import { readProcedure } from './procedure.ts';
 import { finishQuestion, readQuestion } from './question.ts';
+import { readReadings } from './readings.ts';
 import { type RuleNames, readRule } from './rule.ts';
 import { inOrder, type Problem, Source, type SourceText } from './source.ts';
 import { readCautions, readCodes, readLimits, readSections, readSources, readWorksheet } from './tables.ts';
@@ -86,6 +87,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		cautions,
 		sources,
 		limits: table('limits.yaml', root => readLimits(root, quantities)),
+		readings: table('readings.yaml', root => readReadings(root, names)),
 		...circuits,
 		parts,
 		procedures,
@@ -110,6 +112,7 @@ const nothing: Rulebook = {
 	cautions: [],
 	sources: {},
 	limits: {},
+	readings: [],
 	worksheet: [],
 	vocabulary: { circuits: [], abbreviations: {}, filler: [], unclear: [], sorts: {}, sameAs: {}, meetings: {} },
 	parts: [],
@@ -136,6 +139,7 @@ const tables = [
 	'cautions',
 	'sources',
 	'limits',
+	'readings',
 	'circuits',
 	'meetings',
 	'parts',
