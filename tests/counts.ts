@@ -26,6 +26,8 @@ export const counts = {
 	walks: long ? 5_000 : 500,
 	/** Hostile texts on each surface that prints them. */
 	hostile: long ? 100_000 : 3_000,
+	/** Pairs of halves of plugs, and tables of pins. */
+	plugs: long ? 10_000 : 200,
 	/** Saves by each of two programs on one sheet. */
 	increments: long ? 3_000 : 150,
 };

@@ -1,5 +1,6 @@
 import { slotNamed } from '../graph/graph.ts';
 import { type State, solve } from '../graph/solve.ts';
+import { type Plugs, plugsOf } from '../plugs/parts.ts';
 import { givenAnswers } from '../quantities/from-sheet.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import type { Checked } from '../sheet/check.ts';
@@ -8,6 +9,7 @@ import type { Sheet } from '../sheet/sheet.ts';
 import type { Wording } from '../wording/template.ts';
 import { type Audit, type AuditOptions, auditFormat, auditVersion } from './audit.ts';
 import { certaintyOf } from './certainty.ts';
+import { valueIn } from './conditions.ts';
 import { findingOf } from './findings.ts';
 import { ladder } from './limits.ts';
 import type { Model } from './model.ts';
@@ -26,6 +28,8 @@ export interface Assessment {
 	readonly state: State;
 	readonly verdicts: readonly Verdict[];
 	readonly wording: Wording;
+	/** The plugs held against each other; null where none is given. */
+	readonly plugs: Plugs | null;
 }
 
 /** Judges a checked sheet. The same sheet, rules and options give the same audit, anywhere. */
@@ -33,7 +37,8 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const { rulebook, graph, judge, quantities } = model;
 	const wording = model.wordings[options.units];
 	const state = solve(graph, givenAnswers(sheet, rulebook.questions));
-	const verdicts = judge.judge(state);
+	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(state, id), options.units);
+	const verdicts = judge.judge(state, plugs);
 	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws);
 	const findings = inOrder(
 		verdicts.map((verdict, index) => findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null)),
@@ -54,5 +59,5 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		readings: readings(rulebook, state),
 		since: null,
 	};
-	return { audit, sheet, warnings, model, state, verdicts, wording };
+	return { audit, sheet, warnings, model, state, verdicts, wording, plugs };
 }

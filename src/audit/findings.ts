@@ -1,6 +1,7 @@
 import type { Outcome } from '../expressions/tree.ts';
 import type { State } from '../graph/solve.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
+import { type Harm, harms, type Stage, stages } from '../rulebook/rulebook.ts';
 import type { Wording } from '../wording/template.ts';
 import type { Finding } from './audit.ts';
 
@@ -24,8 +25,7 @@ export function findingOf(
 		rule: rule.id,
 		subject,
 		section: rule.section,
-		stage: rule.stage,
-		harm: rule.harm,
+		...worst(verdict),
 		verdict: verdict.verdict,
 		sure: verdict.verdict === 'fails' || verdict.verdict === 'holds' ? sure : null,
 		title: words.title || rule.title,
@@ -39,6 +39,15 @@ export function findingOf(
 		cautions: rule.cautions,
 		source: judge.sourceOf(rule),
 		distance: verdict.distance,
+	};
+}
+
+/** Stage and harm of a finding: the rule's own, or those of its subject where they are worse. */
+function worst({ rule, worse }: Verdict): Pick<Finding, 'stage' | 'harm'> {
+	const [stage, harm] = [worse?.stage as Stage | undefined, worse?.harm as Harm | undefined];
+	return {
+		stage: stage && stages.indexOf(stage) < stages.indexOf(rule.stage) ? stage : rule.stage,
+		harm: harm && harms.indexOf(harm) < harms.indexOf(rule.harm) ? harm : rule.harm,
 	};
 }
 

@@ -8,6 +8,7 @@ import { type Effort, type Question, standAlone } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
 import type { NextAnswer } from './audit.ts';
 import type { Model } from './model.ts';
+import { waitingPins } from './next-pins.ts';
 import { makeVerdictSensitivity } from './verdict-sensitivity.ts';
 
 const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
@@ -45,7 +46,17 @@ export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: 
 			},
 		];
 	});
-	return found.sort(
+	const pins = waitingPins(verdicts).map(
+		({ answer, flips }): NextAnswer => ({
+			answer,
+			known: null,
+			flips: [...new Set(flips.map(({ id }) => id))].sort(),
+			weight: weightOf(flips),
+			effort: 'gauge',
+			why: `what is at ${answer.slice('plugs: '.length)} decides ${flips.length === 1 ? '1 line' : `${flips.length} lines`}`,
+		}),
+	);
+	return [...found, ...pins].sort(
 		(a, b) =>
 			turns.get(a.answer)! - turns.get(b.answer)! ||
 			b.weight - a.weight ||

@@ -1,4 +1,5 @@
 import { wireFor } from '../physics/fuse.ts';
+import type { Plugs } from '../plugs/parts.ts';
 import type { CircuitAnswer } from '../sheet/sheet.ts';
 import { unitNamed } from '../units/names.ts';
 import { toKept } from '../units/unit.ts';
@@ -33,7 +34,7 @@ const plain = (name: string) =>
 		.trim();
 
 /** The wiring worksheet: the circuits told, then the usual ones of such a build that were not, wire and fuse worked out. */
-export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>): WiringRow[] {
+export function worksheet({ model, state, plugs }: Pick<Assessment, 'model' | 'state' | 'plugs'>): WiringRow[] {
 	const list = valueIn(state, 'harness.circuits');
 	const told = Array.isArray(list) ? (list as unknown as readonly CircuitAnswer[]) : [];
 	const usual = model.rulebook.worksheet.filter(({ when }) => conditionIn(state, when) === true);
@@ -42,7 +43,7 @@ export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>)
 	const named = new Set(told.map(({ circuit }) => plain(circuit)));
 	const rest = usual
 		.filter(({ circuit }) => !named.has(plain(circuit)))
-		.map(({ circuit }) => ({ circuit, state: 'not told' }) as const);
+		.map(({ circuit, pins }): Told => ({ circuit, state: 'not told', ...ofPins(pins, plugs) }));
 	const answered = (id: string | null | undefined): number | null => {
 		const value = id ? valueIn(state, id) : null;
 		return typeof value === 'number' ? value : null;
@@ -52,7 +53,7 @@ export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>)
 		const load = row.load ?? answered(known?.load);
 		return sized({
 			circuit: row.circuit,
-			from: row.from ?? '',
+			from: row.from || (ofPins(known?.pins ?? [], plugs)?.from ?? ''),
 			to: row.to ?? '',
 			state: row.state,
 			load: load ?? known?.current ?? null,
@@ -61,6 +62,16 @@ export function worksheet({ model, state }: Pick<Assessment, 'model' | 'state'>)
 			words: known?.words ?? '',
 		});
 	});
+}
+
+/** Where the plugs have a circuit, and whether it is joined there; null where they do not name it. */
+function ofPins(circuits: readonly string[], plugs: Plugs | null): Pick<Told, 'from' | 'state'> | null {
+	const rows = (plugs?.reading.pairs ?? []).flatMap(pair =>
+		pair.rows.filter(({ left, right }) => [left, right].some(pin => pin?.circuit && circuits.includes(pin.circuit.id))),
+	);
+	if (rows.length === 0) return null;
+	const done = rows.every(({ acts }) => acts.some(({ kind }) => kind === 'done'));
+	return { from: rows.map(({ pair, pin }) => `${pair.left.plug} ${pin}`).join(', '), state: done ? 'done' : 'to-do' };
 }
 
 /** A circuit as answered, or one of the usual ones that was not. */

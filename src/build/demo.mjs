@@ -1,6 +1,6 @@
 // Prints the audit of the first demo build; with --write makes every file of demo/ anew from its sheets.
 import { spawnSync } from 'node:child_process';
-import { readdirSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -19,6 +19,8 @@ if (process.argv.includes('--write')) {
 		const judge = name.startsWith('after') ? 'recheck' : 'audit';
 		for (const ending of ['md', 'html', 'json', 'csv']) {
 			command(judge, `demo/${name}`, '--out', `${stem}.audit.${ending}`, '--no-record');
+			if (readFileSync(`${root}demo/${name}`, 'utf8').includes('"plugs"'))
+				command('pins', `demo/${name}`, '--out', `${stem}.pins.${ending}`);
 		}
 	}
 	const { recordScreens } = await import('./screens.mjs');

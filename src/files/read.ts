@@ -38,6 +38,26 @@ export function readWhole(path: string, limit = largest, on: FileSystem = fileSy
 	});
 }
 
+/**
+ * A file's bytes, or those of standard input for `-`: for texts in any encoding.
+ *
+ * @throws FileProblem as `readWhole` does, but for the encoding
+ */
+export function readRaw(path: string, limit = largest, on: FileSystem = fileSystem): Buffer {
+	const name = path === '-' ? 'standard input' : path;
+	return asFileProblems(name, () => {
+		if (path === '-') return withinLimit(name, readBytes(0, limit, on), limit);
+		const kind = on.look(path, 'follow')?.kind;
+		if (kind === 'folder') throw new FileProblem(path, 'this is a folder', 'Name a file in it.');
+		const file = on.open(path, 'r');
+		try {
+			return withinLimit(path, readBytes(file, limit, on), limit);
+		} finally {
+			on.close(file);
+		}
+	});
+}
+
 /** The same, or null when it cannot be read, whatever the reason. */
 export function textOf(path: string): string | null {
 	try {
@@ -56,11 +76,16 @@ export function readPlace(place: Place, on: FileSystem = fileSystem): Read {
 }
 
 function checked(path: string, bytes: Buffer, limit: number): Read {
+	withinLimit(path, bytes, limit);
+	return { text: decode(path, bytes), mark: hashOf(bytes) };
+}
+
+function withinLimit(path: string, bytes: Buffer, limit: number): Buffer {
 	if (bytes.length > limit) {
 		const most = limit >= 2 ** 20 ? `${limit / 2 ** 20} MB` : `${limit} bytes`;
 		throw new FileProblem(path, `this is larger than ${most}`, 'Name the right file: no sheet grows that large.');
 	}
-	return { text: decode(path, bytes), mark: hashOf(bytes) };
+	return bytes;
 }
 
 export function hashOf(bytes: Uint8Array): ContentHash {

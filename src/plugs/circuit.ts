@@ -1,28 +1,5 @@
 import type { Expression } from '../expressions/tree.ts';
-
-/** What a wire carries, as far as another wire that touches it is concerned. */
-export const sorts = [
-	'battery',
-	'switched',
-	'power-ground',
-	'signal-ground',
-	'reference-5v',
-	'signal-0-5v',
-	'signal-pulse',
-	'pair-plus',
-	'pair-minus',
-	'shield',
-	'low-driver',
-	'high-driver',
-	'coil-driver',
-	'coil-command',
-	'data',
-	'lamp',
-	'motor',
-	'empty',
-	'unknown',
-] as const;
-export type Sort = (typeof sorts)[number];
+import type { Sort } from '../sheet/plugs.ts';
 
 /** The places that a circuit joins. */
 export const ends = ['controller', 'engine', 'gearbox', 'tank', 'car'] as const;

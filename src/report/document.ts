@@ -3,8 +3,14 @@ export type Inline = string | { readonly strong: string } | { readonly code: str
 
 /** A document as a small tree; printers turn it into Markdown or HTML. */
 export type Block =
-	/** `card`: the part stays together on one printed page. */
-	| { readonly is: 'heading'; readonly level: 1 | 2 | 3; readonly text: string; readonly card?: true }
+	/** `card`: the part stays together on one printed page; `page`: it begins one of its own. */
+	| {
+			readonly is: 'heading';
+			readonly level: 1 | 2 | 3;
+			readonly text: string;
+			readonly card?: true;
+			readonly page?: true;
+	  }
 	| { readonly is: 'paragraph'; readonly text: readonly Inline[] }
 	/** A line to tick, with what belongs to it below. */
 	| { readonly is: 'task'; readonly text: readonly Inline[]; readonly details: readonly (readonly Inline[])[] }

@@ -17,7 +17,7 @@ body{font-size:9.5pt;line-height:1.35;margin:0;padding:0;max-width:none}
 h1{font-size:15pt;margin:0 0 2mm}h2{font-size:12pt;margin:5mm 0 2mm}h3{font-size:10.5pt;margin:3mm 0 1mm}
 p,ul,ol{margin:1.5mm 0}ul.tasks>li{margin:1.5mm 0}li{orphans:2;widows:2}
 .small{font-size:8.5pt;line-height:1.25;columns:2;column-gap:6mm;padding-left:4mm}
-.card{break-inside:avoid}figure{margin:2mm 0}figure svg{width:125mm}
+.card{break-inside:avoid}.page{break-before:page}figure{margin:2mm 0}figure svg{width:125mm}
 }`.trim();
 
 /** Prints a document as one HTML file: style and figures inside, no script. */
@@ -46,7 +46,8 @@ function parted(blocks: readonly Block[]): Block[][] {
 
 function printPart(blocks: readonly Block[]): string {
 	const [first] = blocks;
-	const card = first?.is === 'heading' && first.card ? ' class="card"' : '';
+	const sort = first?.is !== 'heading' ? '' : first.card ? 'card' : first.page ? 'page' : '';
+	const card = sort ? ` class="${sort}"` : '';
 	return [`<section${card}>`, ...grouped(blocks), '</section>'].join('\n');
 }
 

@@ -3,13 +3,16 @@ import { worksheet } from '../audit/worksheet.ts';
 import { composeAudit } from './compose/compose.ts';
 import { ladder } from './compose/ladder.ts';
 import { worthMeasuring } from './compose/next.ts';
+import { plugsPlan } from './compose/plugs.ts';
 import { readingCard } from './compose/readings.ts';
 import { cells, columns } from './compose/wiring.ts';
 import { printCsv } from './csv.ts';
-import type { Document, Figure } from './document.ts';
+import { type Document, type Figure, heading, paragraph } from './document.ts';
 import { printHtml } from './html.ts';
 import { printJson } from './json.ts';
 import { printMarkdown } from './markdown.ts';
+import { pinsJson } from './pins-json.ts';
+import { pinsTable } from './pins-table.ts';
 
 export interface Rendered {
 	readonly text: string;
@@ -41,6 +44,17 @@ function markdown(document: Document, stem: string): Rendered {
 		text: printMarkdown(document, name),
 		pictures: Object.fromEntries(figures.map(figure => [`${name}-${figure.name}.svg`, figure.svg])),
 	};
+}
+
+/** The plan of the plugs in one of its formats. */
+export function renderPins(assessment: Assessment, format: 'md' | 'html' | 'json' | 'csv'): string {
+	if (format === 'json') return `${printJson(pinsJson(assessment), 2)}\n`;
+	if (format === 'csv') return printCsv(pinsTable(assessment));
+	const title = `Plugs: ${assessment.sheet.name}`;
+	const blocks = plugsPlan(assessment);
+	const none = [paragraph('This sheet has no plugs yet: read a table in with --read, or type them in the interview.')];
+	const document = { title, blocks: [heading(1, title), ...(blocks.length > 0 ? blocks : none)] };
+	return format === 'html' ? printHtml(document) : printMarkdown(document, null);
 }
 
 const parts = {

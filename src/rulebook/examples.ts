@@ -1,5 +1,6 @@
-import type { Graph } from '../graph/graph.ts';
+import { type Graph, slotNamed } from '../graph/graph.ts';
 import { type State, solve } from '../graph/solve.ts';
+import { plugsOf } from '../plugs/parts.ts';
 import { givenAnswers } from '../quantities/from-sheet.ts';
 import { type Answer, emptySheet, type Sheet, splitId } from '../sheet/sheet.ts';
 import { Judge, type Verdict } from './judge.ts';
@@ -28,7 +29,9 @@ export function sheetOf(rulebook: Rulebook, example: Example): Sheet {
 /** The graph solved for an example of a rule, as far as the rule reads it. */
 export function solveExample(rulebook: Rulebook, graph: Graph, rule: Rule, example: Example): State {
 	const given = givenAnswers(sheetOf(rulebook, example), rulebook.questions);
-	const targets = [...namesRead(rule)].filter(name => graph.slotOf.has(name));
+	// What is judged of plugs rests on answers alone.
+	const reads = rule.each?.over === 'plugs' ? rulebook.questions.map(({ id }) => id) : namesRead(rule);
+	const targets = [...reads].filter(name => graph.slotOf.has(name));
 	return solve(graph, given, new Map(Object.entries(example.quantities)), targets);
 }
 
@@ -49,7 +52,9 @@ export function runExamples(rulebook: Rulebook, graph: Graph, rules: readonly Ru
 	return rules.flatMap(rule => {
 		const judge = new Judge({ ...rulebook, rules: [rule] }, graph.slotOf);
 		return rule.examples.flatMap(example => {
-			const verdicts = judge.judge(solveExample(rulebook, graph, rule, example));
+			const state = solveExample(rulebook, graph, rule, example);
+			const answered = (id: string) => state.values[slotNamed(graph, id)];
+			const verdicts = judge.judge(state, plugsOf(example.plugs, rulebook.vocabulary, answered, 'us'));
 			const wanted = example.missing ? `${example.then}, missing ${example.missing.join(' ')}` : example.then;
 			const got = outcomeOf(example, verdicts);
 			return got === wanted ? [] : [{ rule: rule.id, at: example.at, wanted, got }];

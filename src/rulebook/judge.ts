@@ -2,7 +2,9 @@ import { bind, type Reader } from '../expressions/bind.ts';
 import { type Expression, type Outcome, substitute } from '../expressions/tree.ts';
 import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
+import type { Plugs } from '../plugs/parts.ts';
 import type { Question } from '../sheet/question.ts';
+import { isSettledBy, judgeParts } from './judge-parts.ts';
 import { namesRead } from './reads.ts';
 import type { Rule, Rulebook, VerdictWord } from './rulebook.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
@@ -63,9 +65,13 @@ export class Judge {
 	}
 
 	/** Every verdict with what it rests on, in the order of the rulebook. */
-	judge(state: State): Verdict[] {
+	judge(state: State, plugs: Plugs | null = null): Verdict[] {
 		this.values = state.values;
-		return this.ready.flatMap(ready => this.judgeRule(ready, state));
+		return this.ready.flatMap(ready => {
+			const { rule } = ready;
+			if (rule.each?.over === 'plugs' || isSettledBy(plugs, rule)) return judgeParts(rule, plugs);
+			return this.judgeRule(ready, state);
+		});
 	}
 
 	/** A verdict a subject of one rule. */

@@ -3,6 +3,7 @@ import type { Channel } from '../log/channel.ts';
 import type { Declared } from '../log/declared.ts';
 import type { Vocabulary } from '../plugs/circuit.ts';
 import type { Access } from '../sheet/access.ts';
+import type { PlugHalf } from '../sheet/plugs.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Kind } from '../units/kinds.ts';
 
@@ -24,6 +25,8 @@ export interface Example {
 	/** Quantities set outright, in kept units. */
 	readonly quantities: Readonly<Record<string, Value>>;
 	readonly without: readonly string[];
+	/** Halves of plugs in place of the build's own, of which it has none. */
+	readonly plugs?: readonly PlugHalf[];
 	readonly item: string | null;
 	readonly then: VerdictWord;
 	readonly missing: readonly string[] | null;
@@ -40,7 +43,7 @@ export interface Threshold {
 /** What a rule with `each` makes a finding of, one by one. */
 export interface Each {
 	readonly answer: string;
-	readonly over: 'choices' | 'cylinders' | 'codes' | 'circuits';
+	readonly over: 'choices' | 'cylinders' | 'codes' | 'circuits' | 'plugs';
 	readonly subjects: readonly string[] | null;
 }
 

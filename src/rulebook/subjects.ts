@@ -35,6 +35,8 @@ export function subjectsOf(
 	if (list === undefined) return null;
 	const parts = list as readonly unknown[];
 	switch (each.over) {
+		case 'plugs':
+			throw new TypeError('the parts of plugs are judged by themselves');
 		case 'choices': {
 			const choices = each.subjects ?? Object.keys(questions.get(each.answer)!.choices);
 			return choices.map(name => ({ name, names: { item: name }, unknown: null }));

@@ -24,6 +24,8 @@ export interface Verdict {
 	readonly broke: string | null;
 	/** Names of the part at hand that the rule's words may use; null where judging it threw. */
 	readonly names: Subject['names'] | null;
+	/** Stage and harm of this subject, where they are worse than the rule's own. */
+	readonly worse?: { readonly stage: string; readonly harm: string };
 }
 
 /** A rule ready to be evaluated again and again: its expressions with the thresholds put in, bound to the values. */

@@ -1,3 +1,4 @@
+import type { PlugHalf } from './plugs.ts';
 import type { UnitSet } from './question.ts';
 
 export const sheetFormat = 'swap-audit/sheet';
@@ -57,6 +58,8 @@ export interface Sheet {
 	readonly units: UnitSet;
 	readonly answers: Answers;
 	readonly audits: readonly AuditRecord[];
+	/** Halves of plugs, pin by pin. */
+	readonly plugs?: readonly PlugHalf[];
 	readonly [other: string]: unknown;
 }
 

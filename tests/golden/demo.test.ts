@@ -42,6 +42,38 @@ describe('the audits in demo/ are what the program writes (else: npm run demo --
 	);
 });
 
+describe('the plan of the demo plugs is what the program writes', () => {
+	test.each(['md', 'html', 'csv', 'json'])('as .%s', ending => {
+		const name = `half-finished.pins.${ending}`;
+		const out = join(temporaryFolder(), name);
+		const { status, err } = runCommand([
+			'pins',
+			join(demo, 'half-finished.sheet.json'),
+			'--out',
+			out,
+			'--date',
+			'2026-04-01',
+		]);
+		expect(err).toBe('');
+		expect(status).toBe(0);
+		expect(readFileSync(out, 'utf8')).toBe(readFileSync(join(demo, name), 'utf8'));
+	});
+
+	test('one meeting burns, one kills, two wires move, and the keep-alive is missing', () => {
+		const { plugs, counts, findings } = JSON.parse(readFileSync(join(demo, 'half-finished.pins.json'), 'utf8'));
+		const met = (word: string) =>
+			plugs.flatMap((plug: { rows: { meeting: string }[] }) => plug.rows.filter(({ meeting }) => meeting === word))
+				.length;
+		expect([met('burns'), met('kills'), counts.move]).toEqual([1, 1, 2]);
+		const fails = (rule: string) =>
+			findings.filter(
+				(finding: { rule: string; verdict: string }) => finding.rule === rule && finding.verdict === 'fails',
+			);
+		expect(fails('pins.required-missing').map(({ subject }: { subject: string }) => subject)).toEqual(['keep-alive']);
+		expect(fails('pins.moved')).toHaveLength(2);
+	});
+});
+
 test('the same bytes whatever the place, the language and the time zone', () => {
 	const path = join(demo, sheets[0]!);
 	const run = (env: Record<string, string>) => runCommand(['audit', path, '--date', '2026-04-01'], { env }).out;

@@ -111,6 +111,18 @@ const harness = [
 	),
 	line('start inhibit told two ways', 'harness.start-inhibit-told-two-ways', crank),
 	line('pump cut-off told two ways', 'harness.pump-answers-disagree', fire),
+	line(
+		'halves of plugs that burn, are live at a loose end, misread, forced or badly fused',
+		'pins.meet-and-burn pins.open-end pins.read-mirrored pins.shell-forced pins.feed-unfused pins.fuse-over-wire pins.link-lost',
+		crank,
+	),
+	line('meetings that kill, wires in one splice', 'pins.meet-and-kill pins.reference-shared', ['crank', 'engine']),
+	line('wires of plugs that are thin, or too near the exhaust', 'pins.wire-thin pins.insulation-cool', fire),
+	line('a pair reversed', 'pins.pair-swapped', ['fire', 'engine']),
+	line(
+		'circuits moved, missing, twice, not known, misled',
+		'pins.moved pins.required-missing pins.required-unknown pins.circuit-twice pins.pin-twice pins.not-recognised pins.meet-and-mislead pins.return-as-ground',
+	),
 ];
 
 const sensors = [

@@ -11,6 +11,7 @@ import { list } from './list.ts';
 import { next } from './next.ts';
 import { numbers } from './numbers.ts';
 import { parts } from './parts.ts';
+import { plugsPart } from './plugs.ts';
 import { procedures } from './procedures.ts';
 import { readingCard } from './readings.ts';
 import { since } from './since.ts';
@@ -25,6 +26,7 @@ const sections: readonly ((told: ReportContext) => Block[])[] = [
 	ladder,
 	readingCard,
 	procedures,
+	plugsPart,
 	wiring,
 	next,
 	parts,

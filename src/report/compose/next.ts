@@ -9,10 +9,16 @@ const most = 12;
 
 const efforts: Readonly<Record<Effort, string>> = { look: 'a look', gauge: 'a gauge or a meter', test: 'a test' };
 
+/** A pin has no question in the rulebook. */
+const pinQuestion = (answer: string) => ({
+	ask: `${upper(answer.replace(/^plugs: /, ''))}: what does it carry?`,
+	how: 'Battery off, plugs apart. Meter from the pin to the part that you think of: under 1 ohm is it. A diagram of that very year may say it.',
+});
+
 /** The answers that could turn the most lines, each with how to get it. */
 export function worthMeasuring({ audit, model }: Assessment): Block[] {
 	const steps = audit.next.slice(0, most).map(({ answer, why, effort }): Inline[] => {
-		const { ask, how } = model.rulebook.questions.find(({ id }) => id === answer)!;
+		const { ask, how } = model.rulebook.questions.find(({ id }) => id === answer) ?? pinQuestion(answer);
 		return [strong(ask), ` ${upper(why)} (${efforts[effort]}). `, strong('How: '), how];
 	});
 	return steps.length > 0 ? [heading(2, 'Measure next'), { is: 'steps', items: steps }] : [];

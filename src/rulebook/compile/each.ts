@@ -1,4 +1,6 @@
+import { checks } from '../../plugs/checks/all.ts';
 import type { Question } from '../../sheet/question.ts';
+import { plugNames } from '../judge-parts.ts';
 import type { Each } from '../rulebook.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Type } from './names.ts';
@@ -11,7 +13,7 @@ const overs: Readonly<Record<string, Each['over']>> = {
 };
 
 /** Every name that may stand for something of the part at hand; no threshold has one of them. */
-export const partNames: readonly string[] = ['item', 'value', 'state', 'code_title', 'code_topics', 'code_known'];
+export const partNames: readonly string[] = [...plugNames, 'value', 'state', 'code_title', 'code_topics', 'code_known'];
 
 /** Of which answer a rule makes a finding a part; null for a rule on the build as a whole. */
 export function readEach(fields: Fields, questions: ReadonlyMap<string, Question>): Each | null {
@@ -20,6 +22,12 @@ export function readEach(fields: Fields, questions: ReadonlyMap<string, Question
 	if (!placed) {
 		if (subjects) fields.report('only', 'only: it goes with each, and there is none here');
 		return null;
+	}
+	if (placed.text.startsWith('plugs.')) {
+		if (subjects) fields.report('only', 'only: it goes with an answer of ticked choices');
+		if (!Object.hasOwn(checks, placed.text))
+			fields.report('each', `${quote(placed.text)} is no check of plugs: ${Object.keys(checks).join(', ')}`);
+		return { answer: placed.text, over: 'plugs', subjects: null };
 	}
 	const question = questions.get(placed.text);
 	const over = question && Object.hasOwn(overs, question.kind) ? overs[question.kind] : undefined;
@@ -39,6 +47,8 @@ export function readEach(fields: Fields, questions: ReadonlyMap<string, Question
 /** The names that stand for the part at hand: what `item` and `value` are depends on the answer. */
 export function eachNames(each: Each | null, questions: ReadonlyMap<string, Question>): [string, Type][] {
 	if (!each) return [];
+	if (each.over === 'plugs')
+		return plugNames.map(name => [name, name === 'right' ? { is: 'yes-no' } : { is: 'text', choices: null }]);
 	const question = questions.get(each.answer)!;
 	const text = (choices: readonly string[] | null): Type => ({ is: 'text', choices });
 	switch (each.over) {

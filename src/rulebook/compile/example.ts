@@ -1,6 +1,8 @@
 import type { Value } from '../../expressions/tree.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import { checkAnswer, type Found } from '../../sheet/check-answer.ts';
+import { plugProblems } from '../../sheet/check-plugs.ts';
+import type { PlugHalf } from '../../sheet/plugs.ts';
 import type { Question } from '../../sheet/question.ts';
 import type { Answer } from '../../sheet/sheet.ts';
 import type { Each, Example, VerdictWord } from '../rulebook.ts';
@@ -26,10 +28,12 @@ function readExample(fields: Fields, each: Each | null, known: ExampleNames): Ex
 	const given = fields.inner('given', false);
 	const answers: Record<string, unknown> = {};
 	const quantities: Record<string, Value> = {};
+	let plugs: readonly PlugHalf[] | null = null;
 	for (const id of given?.keys() ?? []) {
 		const question = known.questions.get(id);
 		const quantity = known.quantities.get(id);
-		if (question) answers[id] = readAnswer(given!, id, question);
+		if (id === 'plugs') plugs = readExamplePlugs(given!);
+		else if (question) answers[id] = readAnswer(given!, id, question);
 		else if (quantity) quantities[id] = readQuantity(given!, id, quantity);
 		else given!.reportName(id, `${quote(id)} is no answer and no quantity`);
 	}
@@ -40,6 +44,7 @@ function readExample(fields: Fields, each: Each | null, known: ExampleNames): Ex
 		on,
 		answers,
 		quantities,
+		...(plugs ? { plugs } : {}),
 		without: readAnswerIds(fields, 'without', known),
 		item: fields.has('item') ? fields.text('item') : null,
 		then: fields.oneOf('then', outcomes, 'holds'),
@@ -51,6 +56,14 @@ function readExample(fields: Fields, each: Each | null, known: ExampleNames): Ex
 	checkItem(fields, example, each);
 	fields.refuseRest();
 	return example;
+}
+
+/** Halves of plugs, checked as a sheet's are. */
+function readExamplePlugs(given: Fields): readonly PlugHalf[] {
+	const plugs = given.data('plugs');
+	for (const { path, found, accepted } of plugProblems(plugs))
+		given.report('plugs', `${path}: found ${found}; accepted: ${accepted}`);
+	return plugs as readonly PlugHalf[];
 }
 
 function readAnswerIds(fields: Fields, key: 'without' | 'missing', known: ExampleNames): string[] {
@@ -66,6 +79,8 @@ function checkItem(fields: Fields, { item, then, without }: Example, each: Each 
 		return;
 	}
 	const whole = then === 'does-not-apply' || (then === 'cannot-tell' && without.includes(each.answer));
+	// A plug as a whole, or a pin: which one is plain where there is one finding.
+	if (each.over === 'plugs') return;
 	if (item === null && !whole) fields.report('item', `item: which part of ${each.answer} is this example about?`);
 	if (item !== null && each.subjects && !each.subjects.includes(item))
 		fields.report('item', `${quote(item)} is none of the parts that this rule speaks of: ${each.subjects.join(', ')}`);

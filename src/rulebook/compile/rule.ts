@@ -1,4 +1,5 @@
 import { namesIn } from '../../expressions/tree.ts';
+import { alwaysTold, neverFails } from '../../plugs/checks/all.ts';
 import type { Question } from '../../sheet/question.ts';
 import { namesInWords } from '../reads.ts';
 import { type Each, harms, type Rule, stages, type Threshold } from '../rulebook.ts';
@@ -24,7 +25,9 @@ export interface RuleNames extends ExampleNames {
 /** Reads and checks one rule; what is wrong with it goes into the file's problems. */
 export function readRule(fields: Fields, topic: string, usual: UsualWork, known: RuleNames): Rule {
 	const id = fields.text('id');
-	const section = id.split('.')[0]!;
+	const word = id.split('.')[0]!;
+	// Rules about plugs, `pins.*`, are of the harness.
+	const section = word === 'pins' ? 'harness' : word;
 	if (!/^[a-z]+\.[a-z0-9]+(-[a-z0-9]+)*$/.test(id))
 		fields.report('id', `${quote(id)} is not a rule id: section.words-with-hyphens`);
 	else if (!known.sections.has(section))
@@ -78,6 +81,8 @@ export function checkRule(fields: Fields, rule: Rule, names: Names): void {
 	for (const key of ['title', 'why', 'do', 'prove'] as const) checkWords(fields, key, rule[key], names);
 	const then = new Set(rule.examples.map(example => example.then));
 	for (const need of ['fails', 'holds', 'cannot-tell'] as const) {
+		if (need === 'fails' && rule.each && neverFails.includes(rule.each.answer)) continue;
+		if (need === 'cannot-tell' && rule.each && alwaysTold.includes(rule.each.answer)) continue;
 		if (!then.has(need))
 			fields.report(
 				'examples',

@@ -12,12 +12,16 @@ export interface TopicFile {
 /** Folders of rules/ that hold no topics. */
 const other = ['examples', 'procedures'];
 
+/** Topics with a folder of their own on the pages of a section. */
+export const housed: Readonly<Record<string, string>> = { plugs: 'harness' };
+
 /** Topic files are those in a folder named after a section. In the order of the interview. */
 export function topicFiles(roots: ReadonlyMap<string, Fields>, sections: readonly Section[]): TopicFile[] {
 	const order = new Map(sections.map(({ id }, index) => [id, index]));
 	const found = [...roots].flatMap(([path, root]): TopicFile[] => {
-		const section = path.split('/')[0]!;
-		if (!path.includes('/') || other.includes(section)) return [];
+		const folder = path.split('/')[0]!;
+		const section = Object.hasOwn(housed, folder) ? housed[folder]! : folder;
+		if (!path.includes('/') || other.includes(folder)) return [];
 		if (!order.has(section)) {
 			root.reportStart(`the folder ${quote(section)} is no section of rules/sections.yaml: move the file`);
 			return [];

@@ -7,10 +7,10 @@ import {
 	meterStates,
 	pairKey,
 	type Reads,
-	sorts,
 	type Unclear,
 	type Vocabulary,
 } from '../../plugs/circuit.ts';
+import { sorts } from '../../sheet/plugs.ts';
 import type { Kind } from '../../units/kinds.ts';
 import { harms, stages } from '../rulebook.ts';
 import { readConstant } from './constant.ts';

@@ -1,0 +1,24 @@
+import { existsSync } from 'node:fs';
+import { dirname, extname } from 'node:path';
+import { textOf } from '../../files/read.ts';
+import { BadUsage } from '../process/exit.ts';
+
+const formats = { '.md': 'md', '.html': 'html', '.json': 'json', '.csv': 'csv' } as const;
+
+/** An audit is never written over a sheet, whether it is named by its own path or through a link. */
+export function refuseSheet(out: string): void {
+	if (!/"format"\s*:\s*"swap-audit\/sheet"/.test(textOf(out) ?? '')) return;
+	throw new BadUsage(`--out: found ${JSON.stringify(out)}, which is a sheet; accepted: the name of another file`);
+}
+
+/** What a file is written as, by its ending; null for none. Throws BadUsage for another ending, or a folder that is not there. */
+export function outFormat(out: string | undefined): 'md' | 'html' | 'json' | 'csv' | null {
+	if (out === undefined) return null;
+	const folder = dirname(out);
+	if (!existsSync(folder)) throw new BadUsage(`--out: there is no folder ${JSON.stringify(folder)}; make it first`);
+	const ending = extname(out).toLowerCase();
+	if (Object.hasOwn(formats, ending)) return formats[ending as keyof typeof formats];
+	throw new BadUsage(
+		`--out: found ${JSON.stringify(out)}; accepted: a file ending in ${Object.keys(formats).join(', ')}`,
+	);
+}

@@ -1,0 +1,71 @@
+import { gaugeArea } from '../physics/wire.ts';
+import { gaugeText } from '../sheet/check-plugs.ts';
+import type { HalfName, Pin, PlugHalf, Sort } from '../sheet/plugs.ts';
+import type { Circuit, Vocabulary } from './circuit.ts';
+import { readColor } from './color.ts';
+import { isAirbag, type Recognised, recogniserOf } from './recognise.ts';
+
+/** A pin with what its texts stand for. */
+export interface ReadPin {
+	readonly raw: Pin;
+	/** Which side it is on. */
+	readonly half: HalfName;
+	/** Its name as compared: capitals, no spaces around. */
+	readonly pin: string;
+	readonly recognised: Recognised;
+	readonly circuit: Circuit | null;
+	/** Its sort in the table of meetings; `unknown` where nothing says it. */
+	readonly sort: Sort;
+	readonly color: string | null;
+	/** Copper, m2; null where it is not told. */
+	readonly area: number | null;
+	readonly airbag: boolean;
+}
+
+export interface ReadHalf {
+	readonly raw: PlugHalf;
+	readonly plug: string;
+	readonly half: HalfName;
+	readonly pins: readonly ReadPin[];
+}
+
+/** A pin's name as two halves compare it. */
+export const pinName = (text: string): string => text.trim().toUpperCase();
+
+export function readHalf(raw: PlugHalf, vocabulary: Vocabulary): ReadHalf {
+	return { raw, plug: raw.plug.trim(), half: raw.half, pins: raw.pins.map(pin => readPin(pin, raw.half, vocabulary)) };
+}
+
+function readPin(raw: Pin, half: HalfName, vocabulary: Vocabulary): ReadPin {
+	const text = raw.circuit ?? '';
+	const recognised = recogniserOf(vocabulary)(text);
+	const circuit = recognised.is === 'circuit' ? recognised.circuit : null;
+	return {
+		raw,
+		half,
+		pin: pinName(raw.pin),
+		recognised,
+		circuit,
+		sort: circuit?.sort ?? (isSpare(recognised) ? 'empty' : (raw.sort ?? 'unknown')),
+		color: raw.wire === undefined ? null : readColor(raw.wire),
+		area: areaOf(raw.gauge),
+		airbag: circuit?.id === 'airbag' || isAirbag(`${text} ${raw.note ?? ''}`),
+	};
+}
+
+const isSpare = ({ is }: Recognised): boolean => is === 'empty' || is === 'spare';
+
+/** Copper of a gauge as typed, m2. */
+export function areaOf(gauge: Pin['gauge']): number | null {
+	if (gauge === undefined) return null;
+	const size = typeof gauge === 'number' ? { value: gauge, unit: 'AWG' } : gaugeText(gauge);
+	if (size === null) return null;
+	return size.unit === 'AWG' ? gaugeArea(size.value) : size.value * 1e-6;
+}
+
+/** Whether a wire of this sort brings 12 V. */
+export const isFeed = (sort: Sort): boolean => sort === 'battery' || sort === 'switched';
+
+/** Whether it ends on a ground, of whatever sort. */
+export const isGround = (sort: Sort): boolean =>
+	sort === 'power-ground' || sort === 'signal-ground' || sort === 'shield';
