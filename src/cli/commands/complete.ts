@@ -1,6 +1,7 @@
 import type { Argument, Command, Option } from 'commander';
 import { listSheets } from '../../files/folders.ts';
 import { dataFolder } from '../../files/paths.ts';
+import { columnNames } from '../../plugs/table.ts';
 import { readRulebook } from '../assets/assets.ts';
 import { exit } from '../process/exit.ts';
 import { print } from '../process/output.ts';
@@ -33,7 +34,10 @@ export const sources: Readonly<Record<string, () => Next | Promise<Next>>> = {
 	},
 	log: () => ({ words: [], paths: '' }),
 	'name=header@unit': () => ({ words: readRulebook().channels.map(({ id, title }) => [`${id}=`, title]) }),
+	'name=header': () => ({ words: columnNames.map(name => [`${name}=`, 'a column of a table of pins']) }),
 	header: () => nothing,
+	name: () => nothing,
+	text: () => nothing,
 	day: () => nothing,
 	count: () => nothing,
 };
