@@ -84,7 +84,7 @@ module.exports = {
 			comment: 'only tui imports ink and react: every other command starts without them',
 			severity: 'error',
 			from: { path: '^src/', pathNot: '^src/tui/' },
-			to: { path: 'node_modules/(ink|react|ink-select-input)/' },
+			to: { path: 'node_modules/(ink|react)/' },
 		},
 		{
 			name: 'faces-know-each-other',

@@ -1,5 +1,6 @@
 import type { Question } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet, withAnswer } from '../sheet/sheet.ts';
+import { typable } from '../text/sanitize.ts';
 import { formatAnswer } from '../wording/format.ts';
 import { misfits } from './cylinders.ts';
 import { readEntry } from './entry/entry.ts';
@@ -35,7 +36,7 @@ export function enter(state: State, question: Question, text: string): State {
 	}
 }
 
-const readAs = (echo: string) => `Read as ${echo}.`;
+export const readAs = (echo: string) => `Read as ${echo}.`;
 
 /** `a` or `b` after a line that reads two ways is that line, written so that it reads one way. */
 function meant({ doubt }: State, text: string): string {
@@ -60,7 +61,7 @@ export function keep(state: State, question: Question, answer: Answer, words: st
 /** Puts a question off for this session. */
 export function putOff(state: State, { id }: Question): State {
 	const later = new Set([...state.later, id]);
-	return onward(state, id, { ...state, later, doubt: null, said: { kind: 'told', text: 'Put off.' } });
+	return onward(state, id, { ...state, later, doubt: null, said: { kind: 'told', text: 'Left for later.' } });
 }
 
 /** Where it goes on from a question that is dealt with. */
@@ -74,8 +75,8 @@ function onward(before: State, id: string, after: State): State {
 /** A note to the answer; on a question without one it says why it is not known. */
 export function note(state: State, { id }: Question, text: string): State {
 	const { note: _old, ...bare } = answerTo(state.sheet, id) ?? { known: 'not-known' as const };
-	const answer: Answer = text.trim() === '' ? bare : { ...bare, note: text.trim() };
-	return { ...changed(state, id, withAnswer(state.sheet, id, answer)), said: { kind: 'told', text: 'Noted.' } };
+	const answer: Answer = text.trim() === '' ? bare : { ...bare, note: typable(text.trim()) };
+	return { ...changed(state, id, withAnswer(state.sheet, id, answer)), said: { kind: 'told', text: 'Note saved.' } };
 }
 
 /** Takes an answer away: the question is open again. */
@@ -95,7 +96,9 @@ function withNote(answer: Answer, { sheet }: State, { id }: Question): Answer {
 /** The state with another sheet: what is in effect now, and in words which other answers that touched. */
 function changed(state: State, id: string, sheet: Sheet): State {
 	const fitting = id === 'engine.cylinders' ? misfits(state.model.rulebook.questions, sheet) : { sheet, told: '' };
-	const after = { ...state, sheet: fitting.sheet, relevance: relevanceOf(state.model, fitting.sheet), doubt: null };
+	const aside = state.aside?.id === id ? null : state.aside;
+	const relevance = relevanceOf(state.model, fitting.sheet);
+	const after = { ...state, sheet: fitting.sheet, relevance, doubt: null, aside };
 	const text = [fitting.told, touchedBy(state, after)].filter(Boolean).join(' ');
 	return { ...after, recheck: dealtWith(state, after, id), said: text ? { kind: 'read', text } : null };
 }

@@ -1,8 +1,9 @@
 import type { Model } from '../audit/model.ts';
 import { isObject } from '../sheet/fault.ts';
 import type { Sheet } from '../sheet/sheet.ts';
-import { open } from './queue.ts';
-import { answeredCount, blank, type Pass, questionNamed, type State } from './state.ts';
+import { typable } from '../text/sanitize.ts';
+import { asked, open } from './queue.ts';
+import { answeredCount, blank, isAnswered, type Pass, questionNamed, type State } from './state.ts';
 
 /** Opens the interview on a sheet: at its first open question. */
 export function start(model: Model, sheet: Sheet, pass: Pass, section: string | null = null): State {
@@ -14,6 +15,8 @@ export function start(model: Model, sheet: Sheet, pass: Pass, section: string | 
 
 /** What a session leaves in the sheet beside the answers, so that the next one begins where it ended. */
 interface Draft {
+	/** The pass under way; not kept when it is the full one, with which any start begins. */
+	readonly pass?: Pass;
 	/** The question in sight and what was typed at it. */
 	readonly id?: string;
 	readonly text?: string;
@@ -22,14 +25,25 @@ interface Draft {
 	readonly since?: number;
 }
 
-/** The sheet to save on leaving, with the place and the half-typed text in it where a new start would not find them. */
+/** The sheet to save, with the place and the half-typed text in it where a new start would not find them. */
 export function leave(state: State, text: string): Sheet {
 	const { draft: _old, ...bare } = state.sheet;
 	const sheet = bare as Sheet;
-	const { at, later, recheck, since } = state;
-	const again = start(state.model, sheet, state.pass, state.section);
+	const { at, later, recheck, since, aside } = state;
+	const whole = { ...state, section: null, recheck: null };
+	const pass =
+		state.passAfter ??
+		(at === null && asked(whole).every(question => isAnswered(state, question)) ? 'full' : state.pass);
+	const again = open({ ...whole, later: new Set(), pass })[0]?.id ?? null;
+	const half =
+		text === '' && aside && aside.id !== at
+			? aside
+			: at !== null && (at !== again || text !== '')
+				? { id: at, text }
+				: {};
 	const draft: Draft = {
-		...(at !== null && (at !== again.at || text !== '') ? { id: at, text } : {}),
+		...(pass === 'quick' ? { pass } : {}),
+		...half,
 		...(later.size > 0 ? { later: [...later] } : {}),
 		...(recheck ? { recheck } : {}),
 		...(recheck && since !== null ? { since } : {}),
@@ -37,27 +51,38 @@ export function leave(state: State, text: string): Sheet {
 	return Object.keys(draft).length > 0 ? { ...sheet, draft } : sheet;
 }
 
-/** The interview as it was left, and the text that was half typed. A draft that a hand has spoilt is passed over. */
+/**
+ * The interview as it was left, and the text that was half typed. A draft that a hand has spoilt is passed over.
+ *
+ * @param pass null: the one that was under way, else the full one; a section asked for by name is asked whole
+ */
 export function resume(
 	model: Model,
 	sheet: Sheet,
-	pass: Pass,
+	pass: Pass | null,
 	section: string | null = null,
 ): { readonly state: State; readonly text: string } {
 	const { draft, ...bare } = sheet;
-	const state = start(model, bare as Sheet, pass, section);
-	const known = (id: unknown): id is string => typeof id === 'string' && questionNamed(state, id) !== null;
-	const { id, text, later, recheck, since } = (isObject(draft) ? draft : {}) as Record<string, unknown>;
-	const put = { ...state, later: new Set(listIn(later).filter(known)) };
+	const { id, text, later, recheck, since, pass: left } = (isObject(draft) ? draft : {}) as Record<string, unknown>;
+	const underWay: Pass = left === 'quick' ? 'quick' : 'full';
+	const state = start(model, bare as Sheet, pass ?? (section === null ? underWay : 'full'), section);
+	const known = (name: unknown): name is string => typeof name === 'string' && questionNamed(state, name) !== null;
 	const todo = isObject(recheck) ? listIn(recheck.todo).filter(known) : [];
 	const of = isObject(recheck) && Number.isInteger(recheck.of) ? Math.max(todo.length, recheck.of as number) : 0;
+	const half = typeof text === 'string' ? typable(text) : '';
 	const went: State = {
-		...put,
-		recheck: todo.length > 0 ? { todo, of } : null,
+		...state,
+		later: new Set(listIn(later).filter(known)),
+		recheck: section === null && todo.length > 0 ? { todo, of } : null,
 		since: todo.length > 0 && Number.isInteger(since) && sheet.audits[(since as number) - 1] ? (since as number) : null,
+		passAfter: section === null ? null : underWay,
 	};
-	const at = known(id) ? id : (open(went)[0]?.id ?? null);
-	return { state: { ...went, at }, text: known(id) && typeof text === 'string' ? text : '' };
+	// A place outside what is asked now is no place to begin; what was typed there waits for whoever comes by.
+	const asLeft = section === null && (pass === null || pass === underWay);
+	const inside = known(id) && (asLeft || went.recheck !== null || asked(went).some(question => question.id === id));
+	if (inside) return { state: { ...went, at: id }, text: half };
+	const aside = known(id) && half !== '' ? { id, text: half } : null;
+	return { state: { ...went, at: open(went)[0]?.id ?? null, aside }, text: '' };
 }
 
 const listIn = (value: unknown): unknown[] => (Array.isArray(value) ? value : []);

@@ -45,6 +45,10 @@ export interface State {
 	/** Of the audits in the sheet the one that this session's are compared with, counted from 1; null: with none. */
 	readonly since: number | null;
 	readonly said: Said | null;
+	/** Half-typed text of another question than the one in sight, found again on going there. */
+	readonly aside: { readonly id: string; readonly text: string } | null;
+	/** The pass to go on with another day, where this session is of one section alone. */
+	readonly passAfter: Pass | null;
 }
 
 /** An interview on a sheet, with nothing in sight yet. */
@@ -63,6 +67,8 @@ export function blank(model: Model, sheet: Sheet, pass: Pass, section: string | 
 		recheck: null,
 		since: null,
 		said: null,
+		aside: null,
+		passAfter: null,
 	};
 }
 

@@ -1,5 +1,6 @@
 import type { Answer } from '../sheet/sheet.ts';
-import { clear, enter, keep, note, putOff } from './answer.ts';
+import { formatAnswer } from '../wording/format.ts';
+import { clear, enter, keep, note, putOff, readAs } from './answer.ts';
 import { back, go, toReview, toSection } from './navigation.ts';
 import { beginRecheck } from './recheck.ts';
 import { questionAt, type State } from './state.ts';
@@ -35,7 +36,9 @@ export function step(state: State, event: Event): State {
 		case 'recheck':
 			return beginRecheck(state, event.touched);
 		case 'retype':
-			return state.doubt ? { ...state, doubt: null, said: null } : state;
+			return state.doubt || state.said?.kind === 'problem' || state.said?.kind === 'odd'
+				? { ...state, doubt: null, said: null }
+				: state;
 	}
 	const question = questionAt(state);
 	if (!question) return state;
@@ -43,7 +46,7 @@ export function step(state: State, event: Event): State {
 		case 'enter':
 			return enter(state, question, event.text);
 		case 'set':
-			return keep(state, question, event.answer, '');
+			return keep(state, question, event.answer, readAs(formatAnswer(question, event.answer, state.sheet.units)));
 		case 'not-known':
 			return keep(state, question, { known: 'not-known' }, 'Read as not known.');
 		case 'later':

@@ -1,5 +1,5 @@
 import type { Model } from '../audit/model.ts';
-import { resume } from '../interview/session.ts';
+import { leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -31,7 +31,7 @@ const help = 'An answer is a line. ? how to find out, - not known, > later, < ba
 export async function runLines(
 	model: Model,
 	sheet: Sheet,
-	pass: Pass,
+	pass: Pass | null,
 	section: string | null,
 	face: LineFace,
 ): Promise<Ended> {
@@ -66,7 +66,7 @@ export async function runLines(
 			const before = state;
 			state = step(state, eventFor(line));
 			if (state.said) tell(state.said.text);
-			if (state.sheet !== before.sheet) face.save(state.sheet);
+			if (state.sheet !== before.sheet) face.save(leave(state, ''));
 		}
 		if (state.at === null && (question || state.since !== null)) return ended('done');
 		if (state.at === null && last) tell(touchedPrompt(last));

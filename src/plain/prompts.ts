@@ -1,3 +1,4 @@
+import { noneRow, rowMarks } from '../interview/entry/choice.ts';
 import { progress } from '../interview/queue.ts';
 import type { State } from '../interview/state.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
@@ -31,10 +32,13 @@ export function promptLines(state: State, question: Question, width: number): st
 			? ''
 			: ` (now: ${answer.value === undefined ? 'not known' : formatAnswer(question, answer, state.sheet.units)})`;
 	const lines = wrap(`[${question.id}] ${question.ask}${before}${expects(question, state.sheet.units)}`, width, '  ');
+	const marks = rowMarks(question);
+	const none = noneRow(question);
 	const choices = Object.entries(question.choices).map(
 		([id, words], index) =>
-			`  ${index + 1} ${id}${words.toLowerCase() === id.replaceAll('-', ' ') ? '' : `: ${words}`}`,
+			`  ${marks[index]} ${id}${words.toLowerCase() === id.replaceAll('-', ' ') ? '' : `: ${words}`}`,
 	);
+	if (none !== null) choices.push(`  ${marks.at(-1)} ${none}`);
 	return [
 		...lines,
 		...choices.flatMap(choice =>

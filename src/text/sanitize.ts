@@ -14,3 +14,22 @@ export function sanitize(text: string): string {
 		.replace(/\p{Cc}|[\u061c\u200b-\u200f\u202a-\u202e\u2060-\u206f\ufeff\ufff9-\ufffb]|[\u{e0000}-\u{e007f}]/gu, '')
 		.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '');
 }
+
+/** As much as a note or a list of answers needs, in UTF-16 units; a field takes no more. */
+export const longestField = 4000;
+
+/**
+ * What may stand in a field that is typed or pasted into: escape sequences dropped whole, no other control characters, no
+ * marks that turn the direction of writing; line breaks and tabs of a table stay. Cut to the longest that a field takes.
+ */
+export function typable(text: string): string {
+	return text
+		.slice(0, 4 * longestField)
+		.replace(sequences, '')
+		.replace(/\r\n?/g, '\n')
+		.replace(/\n+$/, '')
+		.replace(/[^\P{Cc}\n\t]|[\u061c\u200b\u200e\u200f\u202a-\u202e\u2060-\u206f\ufeff]|[\u{e0000}-\u{e007f}]/gu, '')
+		.replace(/[\ud800-\udbff](?![\udc00-\udfff])|(?<![\ud800-\udbff])[\udc00-\udfff]/g, '')
+		.slice(0, longestField)
+		.replace(/[\ud800-\udbff]$/, '');
+}

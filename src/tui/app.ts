@@ -3,11 +3,11 @@ import { compare } from '../audit/compare.ts';
 import type { Model } from '../audit/model.ts';
 import { type Figures, figuresOf } from '../interview/figures.ts';
 import { asksAnew } from '../interview/recheck.ts';
-import { resume } from '../interview/session.ts';
+import { leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
-import { type LineEditor, lineEditor } from './line-editor.ts';
+import { type LineEditor, lineEditor, textOf } from './line-editor.ts';
 
 /** A sheet that can be opened, as the opening screen tells it. */
 export interface Found {
@@ -23,6 +23,8 @@ export type Effect =
 	| { readonly do: 'write-audit'; readonly sheet: Sheet; readonly since: number | null }
 	| { readonly do: 'open'; readonly path: string }
 	| { readonly do: 'create'; readonly name: string }
+	/** Stops the program until the shell goes on with it. */
+	| { readonly do: 'suspend' }
 	| { readonly do: 'quit' };
 
 export type Screen =
@@ -65,6 +67,8 @@ export interface App {
 	readonly figures: Figures | null;
 	readonly before: Figures | null;
 	readonly told: string | null;
+	/** What stays in sight on every screen: that answers are not saved, or that the work goes on in another file. */
+	readonly alert: { readonly kind: 'unsaved' | 'fork'; readonly text: string } | null;
 	readonly effects: readonly Effect[];
 }
 
@@ -89,6 +93,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		figures: null,
 		before: null,
 		told: null,
+		alert: null,
 		effects: [],
 	};
 }
@@ -97,7 +102,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
  * The app with a sheet open where it was left; when all is answered at its audit, or, when it was audited before, at the
  * choice of what to do with it.
  */
-export function withSheet(app: App, sheet: Sheet, pass: Pass, section: string | null): App {
+export function withSheet(app: App, sheet: Sheet, pass: Pass | null, section: string | null): App {
 	const { state: interview, text } = resume(app.model, sheet, pass, section);
 	const opened = arrive({
 		...app,
@@ -124,25 +129,37 @@ export function arrive(app: App): App {
 	if (!app.interview || !question) return { ...app, ...blank };
 	const answer = answerTo(app.interview.sheet, question.id);
 	const ids = Object.keys(question.choices);
+	const { aside } = app.interview;
+	const field = lineEditor(aside?.id === question.id ? aside.text : '');
 	const cursor = question.kind === 'choice' ? Math.max(0, ids.indexOf(String(answer?.value))) : 0;
 	const stands = question.kind === 'several' && !asksAnew(app.interview, question.id) ? answer?.value : undefined;
 	const ticked = Array.isArray(stands) ? (stands as string[]) : [];
-	return { ...app, ...blank, cursor, ticked };
+	return { ...app, ...blank, field, cursor, ticked };
 }
 
 /** Hands an event to the interview, saves what it changed, and moves on with it. */
 export function tell(app: App, event: Event): App {
 	if (!app.interview) return app;
-	const interview = step(app.interview, event);
+	const interview = step(withHalf(app, event), event);
 	const changed = interview.sheet !== app.interview.sheet;
 	const moved = interview.at !== app.interview.at;
-	const effects: Effect[] = changed ? [...app.effects, { do: 'save', sheet: interview.sheet }] : [...app.effects];
+	const effects: Effect[] = changed ? [...app.effects, { do: 'save', sheet: leave(interview, '') }] : [...app.effects];
 	const next: App = { ...app, interview, effects, told: null, before: changed ? app.figures : app.before };
 	if (interview.at === null && app.interview.at !== null) {
 		if (app.interview.fromReview) return { ...arrive(next), screen: 'review' };
 		return app.interview.recheck ? rechecked(next) : toAudit(next);
 	}
 	return moved ? arrive(next) : { ...next, taking: 'answer' };
+}
+
+/** Going elsewhere, a half-typed line waits at its question. */
+function withHalf(app: App, event: Event): State {
+	const state = app.interview!;
+	const leaves = ['back', 'go', 'section', 'review', 'later'].includes(event.do);
+	const text = textOf(app.field);
+	if (!leaves || state.at === null || app.taking !== 'answer') return state;
+	if (text.trim() !== '') return { ...state, aside: { id: state.at, text } };
+	return state.aside?.id === state.at ? { ...state, aside: null } : state;
 }
 
 /** The audit screen; the audit is written beside the sheet each time it is come to. */
@@ -156,7 +173,7 @@ export function toAudit(app: App): App {
 		open: null,
 		field: lineEditor(),
 		assessment: compared(judged(app, sheet), since),
-		effects: [...app.effects, { do: 'write-audit', sheet, since }],
+		effects: [...app.effects, { do: 'write-audit', sheet: leave(app.interview, ''), since }],
 	};
 }
 

@@ -1,4 +1,4 @@
-import type { Line } from './text.ts';
+import { type Line, line } from './text.ts';
 
 /** A list that a screen shows: its rows, the one the cursor is on. */
 export interface Rows {
@@ -6,21 +6,25 @@ export interface Rows {
 	readonly cursor: number;
 }
 
-/** What a screen wants drawn, before it is cut to the window. */
+/** What a screen wants drawn, before it is fitted to the window. */
 export interface Frame {
+	/** The title first. */
 	readonly top: readonly Line[];
-	/** How many lines under the first are passed, where the top is a page to be read. */
+	/** How many lines under the first are passed, where the top is a page to be read; of the help, where there is one. */
 	readonly scroll?: number;
 	readonly rows: Rows | null;
-	/** Below the list: what was said, the field. Never cut. */
+	/** Below the list, so that the choices stay in sight: a text that may be long. */
+	readonly help?: readonly Line[];
+	/** Below that: what was said, the field. Never cut. */
 	readonly bottom: readonly Line[];
 	/** The first thing to go when the window is small. */
 	readonly panel: readonly Line[];
 	readonly footer: readonly Line[];
 }
 
-/** The same, cut so that it is one row lower than the window. */
+/** The same, cut so that it fits the window. */
 export interface Cut extends Frame {
+	readonly help: readonly Line[];
 	/** First row of the list in sight. */
 	readonly from: number;
 	readonly shown: number;
@@ -29,31 +33,62 @@ export interface Cut extends Frame {
 }
 
 /**
- * Makes a frame fit a window: the panel goes first, then the top's last lines, and the list scrolls. Question, field
- * and footer always stay.
+ * Makes a frame fit a window: the panel goes first, then the help, then the top's last lines, and the list scrolls.
+ * Question, field and footer always stay.
  */
 export function cutTo(frame: Frame, height: number): Cut {
-	const room = Math.max(4, height - 1);
 	const count = frame.rows?.items.length ?? 0;
+	const help = frame.help ?? [];
 	const fixed = frame.bottom.length + frame.footer.length;
 	const whole = fixed + frame.top.length + Math.min(count, 8) + frame.panel.length;
-	const panel = whole <= room ? frame.panel : [];
-	const left = room - fixed - panel.length;
-	// A list keeps three rows of its own, and the question the rest; a short list leaves more.
-	const top = page(frame.top, Math.max(1, left - Math.min(count, 3)), frame.scroll);
-	const shown = Math.max(count > 0 ? 1 : 0, Math.min(count, left - top.length));
+	const panel = help.length === 0 && whole <= height ? frame.panel : [];
+	const left = Math.max(3, height - fixed - panel.length);
+	// A list keeps three rows of its own, a help as many, and the question the rest; what is short leaves more.
+	const least = Math.min(count, 3) + Math.min(help.length, 3);
+	const top = page(frame.top, Math.max(1, left - least), help.length > 0 ? undefined : frame.scroll);
+	const rest = left - top.length;
+	const shown = Math.max(count > 0 ? 1 : 0, Math.min(count, rest - Math.min(help.length, Math.max(3, rest - count))));
 	const from = Math.max(0, Math.min(count - shown, (frame.rows?.cursor ?? 0) - Math.floor(shown / 2)));
-	const gap = room - fixed - panel.length - top.length - shown > 2;
-	return { ...frame, top, panel, from, shown, gap };
+	const read = scrolled(help, Math.max(0, rest - shown), frame.scroll ?? 0);
+	const gap = rest - shown - read.length > 2;
+	return { ...frame, top, help: read, panel, from, shown, gap };
 }
 
-const more: Line = { text: '-- more: Down', look: 'quiet' };
+const more = line('-- more: PgDn', 'quiet');
 
-/** The part of a page that fits. Its first line, the title, stays; a page that is read on says that there is more. */
+/** The part of a text that fits; one that is read on says that there is more. */
+function scrolled(text: readonly Line[], room: number, scroll: number): readonly Line[] {
+	if (text.length <= room) return text;
+	const from = Math.max(0, Math.min(scroll, text.length - room));
+	const part = text.slice(from, from + room);
+	return from + room < text.length && room > 1 ? [...part.slice(0, -1), more] : part;
+}
+
+/** The part of a page that fits. Its first line, the title, stays. */
 function page(lines: readonly Line[], room: number, scroll: number | undefined): readonly Line[] {
 	const [title, ...text] = lines;
 	if (scroll === undefined || lines.length <= room || !title || room < 3) return lines.slice(0, room);
-	const from = Math.min(scroll, text.length - (room - 1));
-	const part = text.slice(from, from + room - 1);
-	return from + room - 1 < text.length ? [title, ...part.slice(0, -1), more] : [title, ...part];
+	return [title, ...scrolled(text, room - 1, scroll)];
+}
+
+/** Under this a question and its field have no room. */
+export const leastWindow = { columns: 24, rows: 8 } as const;
+
+const empty = line('');
+
+/** The frame as the lines of a window, the footer on the last ones. */
+export function compose(frame: Frame, columns: number, height: number): Line[] {
+	if (columns < leastWindow.columns || height < leastWindow.rows)
+		return [line('Needs more'), line(`room: ${leastWindow.columns} x ${leastWindow.rows}`)].slice(0, height);
+	const cut = cutTo(frame, height);
+	const rows = frame.rows?.items.slice(cut.from, cut.from + cut.shown) ?? [];
+	const body = [
+		...cut.top,
+		...(cut.gap ? [empty] : []),
+		...rows.map((text, at) => (cut.from + at === frame.rows!.cursor ? line(`> ${text}`, 'field') : line(`  ${text}`))),
+		...cut.help,
+	];
+	const foot = [...cut.bottom, ...cut.panel, ...cut.footer];
+	const between = Math.max(0, height - body.length - foot.length);
+	return [...body, ...Array.from({ length: between }, () => empty), ...foot];
 }

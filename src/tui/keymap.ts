@@ -61,6 +61,10 @@ export const listKeys = (count: (app: App) => number): Binding[] =>
 		run: app => ({ ...app, cursor: moved(app.cursor, by, count(app)) }),
 	}));
 
+/** The page keys alone, for a text beside a list. */
+export const pageKeys = (when: (app: App) => boolean): Binding[] =>
+	scrollKeys(when).filter(({ keys }) => keys[0]!.startsWith('page-'));
+
 /** The same keys where a page of text is read that may be longer than the window. */
 export const scrollKeys = (when: (app: App) => boolean = () => true): Binding[] =>
 	strides.map(([key, shown, by]) => ({

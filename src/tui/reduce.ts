@@ -1,9 +1,10 @@
 import { leave } from '../interview/session.ts';
+import { typable } from '../text/sanitize.ts';
 import { type App, type Screen, tell } from './app.ts';
 import type { Frame } from './frame.ts';
 import { type Binding, bindingFor, footer, keyWords } from './keymap.ts';
 import type { Key } from './keys.ts';
-import { erase, eraseBack, insert, move, textOf, typable } from './line-editor.ts';
+import { erase, eraseBack, insert, move, textOf } from './line-editor.ts';
 import * as audit from './screens/audit.ts';
 import * as build from './screens/build.ts';
 import * as changed from './screens/changed.ts';
@@ -44,6 +45,20 @@ const everywhere: readonly Binding[] = [
 		run: app => ({ ...app, open: app.open === 'keys' ? null : 'keys' }),
 	},
 	{
+		keys: ['ctrl-k'],
+		shown: '^K',
+		label: 'seen',
+		when: ({ alert }) => alert?.kind === 'fork',
+		run: app => ({ ...app, alert: null }),
+	},
+	{
+		keys: ['ctrl-z'],
+		shown: '^Z',
+		label: 'stop for now; fg goes on',
+		minor: true,
+		run: app => ({ ...app, effects: [...app.effects, { do: 'suspend' }] }),
+	},
+	{
 		keys: ['ctrl-c', 'ctrl-q'],
 		shown: '^Q',
 		label: 'save and leave',
@@ -73,10 +88,11 @@ export function reduce(app: App, key: Key): App {
 		};
 	const binding = bindingFor([...screens[app.screen].bindings, ...everywhere], key, app);
 	if (binding) return binding.run(app);
+	if (key.key === 'background') return app;
 	if (!typing(app)) return app;
 	const edited = edit(app, key);
-	// What is being typed anew is in doubt no more.
-	return edited.field !== app.field && app.interview?.doubt && app.taking === 'answer'
+	// What is being typed anew is in doubt no more, and what was wrong with it is past.
+	return edited.field !== app.field && app.interview && app.taking === 'answer'
 		? tell(edited, { do: 'retype' })
 		: edited;
 }
@@ -116,13 +132,27 @@ function columns(told: readonly Binding[], width: number): Line[] {
 	return words.slice(0, half).map((text, row) => line(clip(`${text.padEnd(wide)}${words[half + row] ?? ''}`, width)));
 }
 
+/** What must not be missed, on every screen. */
+function alertLines({ alert }: App, width: number): Line[] {
+	if (!alert) return [];
+	const words = alert.kind === 'unsaved' ? 'NOT SAVED: ' : 'ANOTHER FILE: ';
+	return lines(words + alert.text, width, 'alert');
+}
+
 /** What to draw now. */
 export function frameOf(app: App, width: number): Frame {
 	const { bindings, view } = screens[app.screen];
 	if (app.open !== 'keys') {
 		const frame = view(app, width);
-		const always = everywhere.map(keyWords).join('\u00a0 ');
-		return { ...frame, footer: lines(`${footer(bindings, app, width)}\u00a0 ${always}`, width, 'quiet') };
+		const always = everywhere
+			.filter(({ minor, when }) => !minor && (when?.(app) ?? true))
+			.map(keyWords)
+			.join('\u00a0 ');
+		return {
+			...frame,
+			bottom: [...alertLines(app, width), ...frame.bottom],
+			footer: lines(`${footer(bindings, app, width)}\u00a0 ${always}`, width, 'quiet'),
+		};
 	}
 	const told = [...bindings, ...everywhere].filter(({ when }) => when?.(app) ?? true);
 	const edits = typing(app) ? ['Left, Right, Home, End move in the line; ^W takes a word away, ^U all of it.'] : [];
@@ -133,7 +163,7 @@ export function frameOf(app: App, width: number): Frame {
 			...edits.flatMap(text => lines(text, width, 'quiet')),
 		],
 		rows: null,
-		bottom: [line('Any key closes this.', 'quiet')],
+		bottom: [...alertLines(app, width), line('Any key closes this.', 'quiet')],
 		panel: [],
 		footer: [],
 	};

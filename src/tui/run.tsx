@@ -1,181 +1,156 @@
 import { PassThrough } from 'node:stream';
 import { render } from 'ink';
-import type { Model } from '../audit/model.ts';
-import type { Pass } from '../interview/state.ts';
-import type { Sheet } from '../sheet/sheet.ts';
-import type { Found } from './app.ts';
-import { type App, type Effect, figured, newApp, toBuild, withSheet } from './app.ts';
-import { KeyReader } from './keys.ts';
+import { figured, newApp, withSheet } from './app.ts';
+import { type Key, KeyReader } from './keys.ts';
+import type { Ended, Machine, Opening } from './machine.ts';
+import { Painter } from './painter.ts';
+import { Performer } from './perform.ts';
 import { leaving, reduce } from './reduce.ts';
 import { Screen } from './screen.tsx';
 import { Store } from './store.ts';
-
-/** What the drawn face needs of the machine. */
-export interface Machine {
-	/** Whether an error that one of the others threw is for the person, to be shown; any other is a bug and ends it all. */
-	isForPerson(error: unknown): error is Error;
-	readonly found: readonly Found[];
-	open(path: string): Sheet;
-	create(name: string): Sheet;
-	save(sheet: Sheet): void;
-	/** Writes the audit beside the sheet and keeps its record in it. */
-	writeAudit(sheet: Sheet, since: number | null): { readonly told: string; readonly sheet: Sheet };
-}
-
-export interface Opening {
-	readonly model: Model;
-	readonly today: string;
-	readonly tool: string;
-	/** A sheet to start with; null: the opening screen. */
-	readonly sheet: Sheet | null;
-	readonly pass: Pass;
-	readonly section: string | null;
-}
+import { Terminal } from './terminal.ts';
 
 /** After this pause in the typing the live figures catch up, ms. */
 const pause = 150;
-/** An escape that nothing follows for so long is a key of its own, ms. */
-const escapeWait = 40;
-
-const alternate = { on: '\u001b[?1049h', off: '\u001b[?1049l' };
-const pasting = { on: '\u001b[?2004h', off: '\u001b[?2004l' };
-
-export interface Ended {
-	readonly status: number;
-	readonly sheet: Sheet | null;
-	/** Why the last sheet could not be saved; null when it is saved. */
-	readonly unsaved: Error | null;
-}
+/** A stop that the system passes over, as it does where no shell could continue the program, is taken back after, ms. */
+const notStopped = 50;
 
 /** Runs the drawn face until the person leaves or a signal comes. Throws what is a bug, the terminal being as it was. */
-export function runDrawn({ model, today, tool, sheet, pass, section }: Opening, machine: Machine): Promise<Ended> {
-	const { stdin, stdout } = process;
-	const first = newApp(model, today, tool, machine.found);
-	const store = new Store(
-		sheet ? withSheet(first, sheet, pass, section) : first,
-		stdout.columns ?? 80,
-		stdout.rows ?? 24,
-	);
-	return new Promise((resolve, reject) => {
-		const keys = new KeyReader();
-		let figures: NodeJS.Timeout | undefined;
-		let lone: NodeJS.Timeout | undefined;
-		let ended = false;
-		/** The last save that failed: tried again on leaving. Who then leaves once more, leaves without it. */
-		let unsaved: { readonly sheet: Sheet; readonly error: Error; readonly said: boolean } | null = null;
+export function runDrawn(opening: Opening, machine: Machine): Promise<Ended> {
+	return new Promise((resolve, reject) => new Run(opening, machine, resolve, reject).begin());
+}
 
-		const close = () => {
-			if (ended) return;
-			ended = true;
-			clearTimeout(figures);
-			clearTimeout(lone);
-			try {
-				screen.unmount();
-			} catch {
-				// Drawing may be what broke: the terminal is given back all the same.
-			}
-			stdin.setRawMode(false);
-			stdin.pause();
-			stdout.write(pasting.off + alternate.off);
-		};
-		const end = (status: number) => {
-			close();
-			resolve({ status, sheet: store.read().app.interview?.sheet ?? null, unsaved: unsaved?.error ?? null });
-		};
-		const fail = (error: unknown) => {
-			close();
-			reject(error);
-		};
-		const save = (sheet: Sheet, leaving: boolean) => {
-			try {
-				machine.save(sheet);
-				unsaved = null;
-			} catch (error) {
-				if (machine.isForPerson(error)) unsaved = { sheet, error, said: leaving || unsaved?.said === true };
-				throw error;
-			}
-		};
+class Run {
+	private readonly machine: Machine;
+	private readonly resolve: (ended: Ended) => void;
+	private readonly reject: (error: unknown) => void;
+	private readonly painter = new Painter(process.stdout);
+	private readonly terminal = new Terminal(this.painter);
+	private readonly keys = new KeyReader();
+	private readonly performer: Performer;
+	private readonly store: Store;
+	private figures: NodeJS.Timeout | undefined;
+	private held: NodeJS.Timeout | undefined;
+	private ended = false;
+	private unmount = () => {};
 
-		/** Does what the reducer asked for, in order. */
-		const perform = (app: App, effect: Effect): App => {
-			try {
-				switch (effect.do) {
-					case 'save':
-						save(effect.sheet, false);
-						return app;
-					case 'write-audit': {
-						const written = machine.writeAudit(effect.sheet, effect.since);
-						unsaved = null;
-						const interview = app.interview && { ...app.interview, sheet: written.sheet };
-						return { ...app, interview, told: written.told };
-					}
-					case 'open':
-						return toBuild(withSheet(app, machine.open(effect.path), pass, section));
-					case 'create':
-						return withSheet(app, machine.create(effect.name), 'quick', section);
-					case 'quit':
-						if (unsaved && !unsaved.said) save(unsaved.sheet, true);
-						end(0);
-						return app;
-				}
-			} catch (error) {
-				if (!machine.isForPerson(error)) throw error;
-				const anyway = effect.do === 'quit' ? ' Leave once more to leave without your last answers.' : '';
-				return { ...app, told: error.message + anyway };
-			}
-		};
-		const settle = (app: App): App => {
-			let now: App = { ...app, effects: [] };
-			for (const effect of app.effects) now = perform(now, effect);
-			return now.effects.length > 0 ? settle(now) : now;
-		};
-		const press = (pressed: ReturnType<KeyReader['read']>) => {
-			try {
-				let { app } = store.read();
-				for (const key of pressed) {
-					app = settle(reduce(app, key));
-					if (ended) return;
-				}
-				store.set({ app });
-				clearTimeout(figures);
-				figures = setTimeout(() => store.set({ app: figured(store.read().app) }), pause);
-				clearTimeout(lone);
-				if (keys.waiting) lone = setTimeout(() => press(keys.flush()), escapeWait);
-			} catch (error) {
-				fail(error);
-			}
-		};
-		const stop = (status: number) => () => {
-			for (const effect of leaving(store.read().app)) perform(store.read().app, effect);
-			end(status);
-		};
+	constructor(opening: Opening, machine: Machine, resolve: (ended: Ended) => void, reject: (error: unknown) => void) {
+		const { model, today, tool, sheet, pass, section } = opening;
+		this.machine = machine;
+		this.resolve = resolve;
+		this.reject = reject;
+		this.performer = new Performer(
+			opening,
+			machine,
+			app => this.end(0, app),
+			() => this.suspend(),
+		);
+		const first = newApp(model, today, tool, machine.found);
+		const app = sheet ? withSheet(first, sheet, pass, section) : first;
+		this.store = new Store(app, this.painter.columns, this.painter.rows);
+	}
 
-		/** Pasted text comes marked from here on; tests wait for this before they type. */
-		const announce = () => {
-			stdout.write(pasting.on);
-		};
-		store.set({ app: settle(store.read().app) });
-		stdout.write(alternate.on);
-		const screen = render(<Screen store={store} ready={announce} />, {
+	begin(): void {
+		const { stdin } = process;
+		this.store.set({ app: this.performer.settle(this.store.read().app) });
+		this.terminal.take();
+		const screen = render(<Screen store={this.store} ready={() => this.terminal.announce()} />, {
 			stdin: new PassThrough() as never,
+			stdout: this.painter as never,
+			// Whole frames, at once: what is written of them is the painter's business.
+			debug: true,
 			exitOnCtrlC: false,
 			patchConsole: false,
-			maxFps: 60,
 		});
+		this.unmount = screen.unmount;
 		// What breaks while drawing, or in a timer, leaves the terminal as it was too.
-		screen.waitUntilExit().catch(fail);
-		process.prependListener('uncaughtException', fail);
+		screen.waitUntilExit().catch(this.fail);
+		process.prependListener('uncaughtException', this.fail);
 		stdin.setEncoding('utf8');
-		stdin.setRawMode(true);
-		stdin.on('data', (chunk: string) => press(keys.read(chunk)));
-		stdin.on('end', stop(130));
-		stdout.on('resize', () => {
-			stdout.write('\u001b[2J\u001b[H');
-			store.set({ columns: stdout.columns, rows: stdout.rows });
+		stdin.on('data', (chunk: string) => this.press(this.keys.read(chunk)));
+		stdin.on('end', () => this.stop(130));
+		// Also for a window that is as it was when the news comes: it was cleared in between.
+		process.on('SIGWINCH', () => {
+			this.store.set({ columns: this.painter.columns, rows: this.painter.rows });
+			this.painter.repaint();
 		});
-		process.on('SIGHUP', stop(129));
-		process.on('SIGINT', stop(130));
-		process.on('SIGTERM', stop(143));
-		figures = setTimeout(() => store.set({ app: figured(store.read().app) }), pause);
-	});
+		this.machine.onEndingSignal(status => this.stop(status));
+		process.on('SIGTSTP', this.suspend);
+		process.on('SIGCONT', this.retake);
+		this.catchUp();
+	}
+
+	private press(pressed: readonly Key[]): void {
+		try {
+			let { app } = this.store.read();
+			for (const key of pressed) {
+				app = this.performer.settle(reduce(app, key));
+				if (this.ended) return;
+			}
+			this.store.set({ app });
+			this.catchUp();
+			this.waitForMore();
+		} catch (error) {
+			this.fail(error);
+		}
+	}
+
+	/** After a pause in the typing the live figures follow. */
+	private catchUp(): void {
+		clearTimeout(this.figures);
+		this.figures = setTimeout(() => this.store.set({ app: figured(this.store.read().app) }), pause);
+	}
+
+	/** What came in part is waited for, but not for ever. */
+	private waitForMore(): void {
+		clearTimeout(this.held);
+		const { wait } = this.keys;
+		if (wait !== null) this.held = setTimeout(() => this.press(this.keys.flush()), wait);
+	}
+
+	/** Gives the terminal back and stops, as a shell asks with Ctrl-Z; `fg` goes on. */
+	private readonly suspend = (): void => {
+		for (const effect of leaving(this.store.read().app)) this.performer.perform(this.store.read().app, effect);
+		this.terminal.giveBack();
+		process.off('SIGTSTP', this.suspend);
+		// Whoever started us stops along, or the shell would wait for them.
+		process.kill(0, 'SIGTSTP');
+		setTimeout(this.retake, notStopped);
+	};
+
+	private readonly retake = (): void => {
+		if (this.ended) return;
+		process.off('SIGTSTP', this.suspend);
+		process.on('SIGTSTP', this.suspend);
+		this.terminal.take();
+	};
+
+	private stop(status: number): void {
+		for (const effect of leaving(this.store.read().app)) this.performer.perform(this.store.read().app, effect);
+		this.end(status);
+	}
+
+	private end(status: number, app = this.store.read().app): void {
+		this.close();
+		const sheet = app.interview?.sheet ?? null;
+		this.resolve({ status, sheet, unsaved: this.performer.unsaved });
+	}
+
+	private readonly fail = (error: unknown): void => {
+		this.close();
+		this.reject(error);
+	};
+
+	private close(): void {
+		if (this.ended) return;
+		this.ended = true;
+		clearTimeout(this.figures);
+		clearTimeout(this.held);
+		try {
+			this.unmount();
+		} catch {
+			// Drawing may be what broke: the terminal is given back all the same.
+		}
+		this.terminal.giveBack();
+	}
 }

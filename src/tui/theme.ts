@@ -10,4 +10,5 @@ export const theme: Readonly<Record<Look, TextProps>> = {
 	odd: { color: 'yellow' },
 	bad: { color: 'yellow', bold: true },
 	field: { bold: true },
+	alert: { color: 'redBright', bold: true },
 };

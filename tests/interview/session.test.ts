@@ -2,13 +2,42 @@ import { expect, test } from 'vitest';
 import { leave, resume, start } from '../../src/interview/session.ts';
 import { step } from '../../src/interview/step.ts';
 import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
-import { testModel } from '../support/model.ts';
+import { buildSheet, testModel } from '../support/model.ts';
 
 const model = testModel();
 const fresh = start(model, emptySheet('mule'), 'quick');
 
-test('a place that a new start would find anyway leaves nothing in the sheet', () => {
-	expect(leave(step(fresh, { do: 'not-known' }), '')).not.toHaveProperty('draft');
+test('a place that a new start would find anyway leaves nothing in the sheet but the quick pass, until its end', () => {
+	expect(leave(step(fresh, { do: 'not-known' }), '').draft).toEqual({ pass: 'quick' });
+	const full = start(model, emptySheet('mule'), 'full');
+	expect(leave(step(full, { do: 'not-known' }), '')).not.toHaveProperty('draft');
+	expect(leave({ ...start(model, buildSheet('boosted'), 'quick') }, '')).not.toHaveProperty('draft');
+});
+
+test('the pass under way goes on where it was left, whether or not it is named', () => {
+	const left = leave(step(fresh, { do: 'not-known' }), '');
+	expect(resume(model, left, null).state).toMatchObject({ pass: 'quick', at: 'build.use' });
+	expect(resume(model, left, 'quick').state).toMatchObject({ pass: 'quick', at: 'build.use' });
+});
+
+test('a section asked for by name is only that section, whatever was half typed elsewhere, and nothing typed is lost', () => {
+	const away = step(start(model, emptySheet('mule'), 'quick'), { do: 'go', id: 'charging.exciter' });
+	const { state, text } = resume(model, leave(away, 'half'), null, 'driveline');
+	expect([state.at?.startsWith('driveline.'), state.pass, text]).toEqual([true, 'full', '']);
+	const after = leave(step(state, { do: 'not-known' }), '');
+	expect(after.draft).toEqual({ pass: 'quick', id: 'charging.exciter', text: 'half' });
+	expect(resume(model, after, null)).toMatchObject({ text: 'half', state: { at: 'charging.exciter', pass: 'quick' } });
+});
+
+test('a quick pass asked for by name asks no question of the full one, where the full one was left', () => {
+	const away = step(start(model, buildSheet('boosted'), 'full'), { do: 'go', id: 'engine.rings' });
+	const { state } = resume(model, leave(away, ''), 'quick');
+	expect(state.at).toBeNull();
+});
+
+test('text of a sheet that a hand wrote reaches no terminal raw', () => {
+	const draft = { id: 'engine.bore', text: '\u001b]0;owned\u0007\u001b[2J3.78' };
+	expect(resume(model, { ...emptySheet('mule'), draft }, null).text).toBe('3.78');
 });
 
 test('a place jumped to, what was put off and half-typed text are found again', () => {

@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process';
+import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -134,4 +134,24 @@ describe('a sheet that was audited before', () => {
 		expect(status).toBe(0);
 		expect(out).toContain('The audit is in');
 	});
+});
+
+test('when nobody reads on, it ends as interrupted, with the answers so far saved', async () => {
+	const home = temporaryFolder();
+	const person = new Person('mule', 'boosted');
+	const typed: string[] = [];
+	for (let keys = person.keys(); keys !== null; keys = person.keys())
+		typed.push(keys === '\u000e' ? '-' : keys.trimEnd());
+	writeFileSync(join(home, 'lines'), typed.join('\n'));
+	const { stdout } = spawnSync(
+		'bash',
+		[
+			'-c',
+			`"$0" "$1" interview ${sheetIn(home)} --plain --quick < ${home}/lines | head -1; echo "\${PIPESTATUS[0]}"`,
+			process.execPath,
+			command,
+		],
+		{ encoding: 'utf8', env: { PATH: process.env.PATH ?? '', HOME: home, XDG_DATA_HOME: home, XDG_CONFIG_HOME: home } },
+	);
+	expect(stdout.trim().split('\n').at(-1)).toBe('130');
 });

@@ -10,6 +10,8 @@ export interface TerminalOptions {
 	readonly env?: Readonly<Record<string, string>>;
 	/** Another program than the built command, for comparison. */
 	readonly file?: string;
+	/** Whether `file` is no script of Node's. */
+	readonly program?: boolean;
 }
 
 /** What the command draws in a real pseudo-terminal, with a screen that can be read and keys that can be typed. */
@@ -46,6 +48,7 @@ export function openTerminal({
 	home,
 	env = {},
 	file = command,
+	program = false,
 }: TerminalOptions): Terminal {
 	const screen = new headless.Terminal({ cols, rows, scrollback: 2000, allowProposedApi: true });
 	const base = {
@@ -55,7 +58,12 @@ export function openTerminal({
 		XDG_DATA_HOME: home,
 		XDG_CONFIG_HOME: home,
 	};
-	const pty = spawn(process.execPath, [file, ...args], { cols, rows, cwd: home, env: { ...base, ...env } });
+	const pty = spawn(program ? file : process.execPath, program ? [...args] : [file, ...args], {
+		cols,
+		rows,
+		cwd: home,
+		env: { ...base, ...env },
+	});
 	let bytes = '';
 	let lastByte = Date.now();
 	pty.onData(data => {
@@ -100,8 +108,9 @@ export function openTerminal({
 			while (Date.now() - Math.max(lastByte, start) < 24 && Date.now() - start < 2000);
 		},
 		async resize(columns, lines) {
-			pty.resize(columns, lines);
+			// A terminal changes first and then tells the program.
 			screen.resize(columns, lines);
+			pty.resize(columns, lines);
 			await terminal.quiet();
 		},
 		kill: signal => pty.kill(signal),

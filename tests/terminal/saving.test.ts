@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
+import { runCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
 import { openTerminal, type Terminal } from '../support/terminal.ts';
 
@@ -21,7 +22,7 @@ test('when no answer can be saved any more, leaving says so first, and never cal
 	renameSync(home, `${home}-gone`);
 	try {
 		terminal.send('\r');
-		await terminal.sees('there is no such file or folder');
+		await terminal.sees(/NOT SAVED: .*there is no such file or\s+folder/s);
 		terminal.send('\u0011');
 		await terminal.sees(/Leave\s+once\s+more\s+to\s+leave\s+without/);
 		terminal.send('\u0011');
@@ -45,16 +46,40 @@ test('when another program wrote the sheet, that one stays, and the work goes on
 	terminal.send('\r');
 	await terminal.sees('another program wrote the sheet meanwhile');
 	await terminal.sees('mule.yours-1.json');
+	await terminal.sees('^K seen');
 	terminal.send('\r');
 	const yours = join(home, 'mule.yours-1.json');
 	await expect.poll(() => Object.keys(JSON.parse(readFileSync(yours, 'utf8')).answers.build).length).toBe(2);
 	terminal.send('\u0011');
 	expect((await terminal.done).status).toBe(0);
 	await terminal.sees(`Saved in ${yours}, 2 answered.`);
+	await terminal.sees('another program wrote the sheet meanwhile');
 	expect(readFileSync(path, 'utf8')).toBe(theirs);
 	expect(
 		readdirSync(home)
 			.filter(name => name.endsWith('.json'))
 			.sort(),
 	).toEqual(['mule.json', 'mule.yours-1.json']);
+});
+
+test('an audit made in a second terminal keeps its record, and the interview stays in its one file', async () => {
+	const home = temporaryFolder();
+	const path = join(home, 'mule.json');
+	const terminal = openTerminal({ args: ['interview', path, '--quick'], home });
+	open = terminal;
+	await terminal.ready();
+	const sheet = () => JSON.parse(readFileSync(path, 'utf8'));
+	const count = () => Object.values<object>(sheet().answers).flatMap(answers => Object.keys(answers)).length;
+	terminal.send('\r');
+	await expect.poll(count).toBe(1);
+	expect(runCommand(['audit', path, '--record', '--draws', '0'], { home }).status).toBe(0);
+	terminal.send('\r');
+	await expect.poll(count).toBe(2);
+	terminal.send('\r');
+	await expect.poll(count).toBe(3);
+	expect(sheet().audits.length).toBe(1);
+	terminal.send('\u0011');
+	expect((await terminal.done).status).toBe(0);
+	expect(readdirSync(home).filter(name => name.includes('yours'))).toEqual([]);
+	expect(sheet().audits.length).toBe(1);
 });

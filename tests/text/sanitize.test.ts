@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { sanitize } from '../../src/text/sanitize.ts';
+import { sanitize, typable } from '../../src/text/sanitize.ts';
 
 test.each([
 	['\u001b[31mred\u001b[0m', 'red'],
@@ -18,4 +18,10 @@ test.each([
 
 test('a long text of openings takes no longer than it is', () => {
 	expect(sanitize('\u001b]'.repeat(200_000))).toBe(']'.repeat(200_000));
+});
+
+test('what is typed or pasted holds no control characters; columns stay columns', () => {
+	expect(typable('0.6\t15\r\n1.5\t90\r\n')).toBe('0.6\t15\n1.5\t90');
+	expect(typable('a\u001b[2J\u202eb\u0000')).toBe('ab');
+	expect(typable('x'.repeat(200_000)).length).toBe(4000);
 });

@@ -42,11 +42,41 @@ describe('keys come out one by one, however they were cut into reads', () => {
 test('a lone escape waits, and is an escape when nothing follows', () => {
 	const reader = new KeyReader();
 	expect(reader.read('\u001b')).toEqual([]);
-	expect(reader.waiting).toBe(true);
+	expect(reader.wait).toBe(40);
 	expect(reader.flush()).toEqual([{ key: 'escape' }]);
-	expect(reader.waiting).toBe(false);
+	expect(reader.wait).toBeNull();
 });
 
 test('an escape before a letter is an escape and the letter', () => {
 	expect(names(['\u001bq'])).toEqual(['escape', 'text:q']);
+});
+
+describe('what a terminal says by itself is no key', () => {
+	test.each([
+		['a mouse report (xterm, SGR)', '\u001b[<0;12;5M\u001b[<0;12;5m'],
+		['a mouse report (xterm, first encoding)', '\u001b[M !!'],
+		['its attributes (DA1, DA2)', '\u001b[?62;22c\u001b[>0;276;0c'],
+		['its attributes (DA3, a device control string)', '\u001bP!|00000000\u001b\\'],
+		['a setting asked for (DECRQSS)', '\u001bP1$r0m\u001b\\'],
+		['its focus', '\u001b[I\u001b[O'],
+		['a function key of the console', '\u001b[[A'],
+		['an application command', '\u001b_Gi=1;OK\u001b\\'],
+	])('%s', (_, said) => {
+		expect(names([`a${said}b`])).toEqual(['text:a', 'text:b']);
+		expect(names([...`a${said}b`])).toEqual(['text:a', 'text:b']);
+	});
+
+	test('its background is told as light or dark', () => {
+		const read = (answer: string) => new KeyReader().read(answer);
+		expect(read('\u001b]11;rgb:ffff/ffff/eeee\u001b\\')).toEqual([{ key: 'background', light: true }]);
+		expect(read('\u001b]11;rgb:1e1e/1e1e/2e2e\u0007')).toEqual([{ key: 'background', light: false }]);
+	});
+});
+
+test('a paste whose end is lost ends after a second with what came of it', () => {
+	const reader = new KeyReader();
+	expect(reader.read('\u001b[200~0.6 15, 1.5 90\u001b[20')).toEqual([]);
+	expect(reader.wait).toBe(1000);
+	expect(reader.flush()).toEqual([{ key: 'paste', text: '0.6 15, 1.5 90' }]);
+	expect(reader.wait).toBeNull();
 });

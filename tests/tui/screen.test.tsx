@@ -2,14 +2,16 @@ import { render } from 'ink-testing-library';
 import { describe, expect, test } from 'vitest';
 import { recordOf } from '../../src/audit/record.ts';
 import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
-import { type App, newApp, toBuild, withSheet } from '../../src/tui/app.ts';
+import { type App, arrive, newApp, tell, toBuild, withSheet } from '../../src/tui/app.ts';
 import { cutTo } from '../../src/tui/frame.ts';
 import type { Key } from '../../src/tui/keys.ts';
+import { textOf } from '../../src/tui/line-editor.ts';
 import { frameOf, reduce } from '../../src/tui/reduce.ts';
 import { Screen } from '../../src/tui/screen.tsx';
 import { Store } from '../../src/tui/store.ts';
 import { audited } from '../support/audited.ts';
 import { buildSheet, testModel } from '../support/model.ts';
+import { recheckedBy } from './rechecked.ts';
 
 const model = testModel();
 const fresh = () => newApp(model, '2026-05-01', '0.0.0', []);
@@ -102,8 +104,8 @@ describe('the keys', () => {
 			const frame = frameOf(app, columns - 1);
 			const cut = cutTo(frame, rows);
 			const count =
-				cut.top.length + cut.shown + cut.bottom.length + cut.panel.length + cut.footer.length + (cut.gap ? 2 : 0);
-			expect(count).toBeLessThan(rows);
+				cut.top.length + cut.shown + cut.help.length + cut.bottom.length + cut.panel.length + cut.footer.length;
+			expect(count + (cut.gap ? 2 : 0)).toBeLessThanOrEqual(rows);
 			expect(cut.footer).toEqual(frame.footer);
 			for (const { text } of [...cut.top, ...cut.bottom, ...cut.footer]) expect(text.length).toBeLessThan(columns);
 			if (frame.rows) expect(frame.rows.cursor >= cut.from && frame.rows.cursor < cut.from + cut.shown).toBe(true);
@@ -151,14 +153,10 @@ describe('a recheck', () => {
 		expect(seen(asking)).toContain('What did you touch since 2026-05-01?');
 		const unfolded = press(asking, ...down(sectionAt), 'right');
 		const hose = frameOf(unfolded, 79).rows!.items.findIndex(row => row.includes('hose:'));
-		let app = press(unfolded, ...down(hose - sectionAt), { key: 'text', text: ' ' }, 'enter');
-		expect(app.screen).toBe('question');
+		const begun = press(unfolded, ...down(hose - sectionAt), { key: 'text', text: ' ' }, 'enter');
+		expect(begun.screen).toBe('question');
 		const asked: string[] = [];
-		while (app.interview?.at) {
-			const { at } = app.interview;
-			asked.push(at);
-			app = at === 'fuel.hose' ? press(app, ...type('injection'), 'enter') : press(app, 'enter');
-		}
+		const app = recheckedBy(begun, { 'fuel.hose': 'injection' }, asked);
 		expect(asked).toContain('fuel.hose');
 		expect(asked).toContain('fuel.leak_test');
 		expect(asked).toContain('build.checked_before_move');
@@ -171,4 +169,72 @@ describe('a recheck', () => {
 		expect(press(app, 'enter').screen).toBe('audit');
 		expect(app.effects.at(-1)).toMatchObject({ do: 'write-audit', since: 1 });
 	});
+});
+
+describe('a list of ticks', () => {
+	const at = () => press(withSheet(fresh(), emptySheet('mule'), 'full', 'harness'), 'enter');
+	const grounds = () => {
+		let app = at();
+		while (app.interview!.at !== 'harness.grounds') app = press(app, 'ctrl-n');
+		return app;
+	};
+	const last = (app: App) => frameOf(app, 79).rows!.items.length - 1;
+
+	test('Enter with nothing ticked asks, and the last row says that none applies', () => {
+		const asked = press(grounds(), 'enter');
+		expect(asked.interview?.sheet.answers.harness?.grounds).toBeUndefined();
+		expect(seen(asked)).toContain('Nothing is ticked.');
+		const none = press(asked, ...Array.from({ length: last(asked) }, () => 'down'), 'enter');
+		expect(none.interview?.sheet.answers.harness?.grounds).toEqual({ value: [] });
+	});
+
+	test('every answer is echoed, choices too', () => {
+		expect(seen(press(onSheet(), 'enter'))).toContain('Read as engine out, on a stand or the floor.');
+		expect(seen(press(grounds(), { key: 'text', text: ' ' }, 'enter'))).toContain('Read as battery to engine block.');
+	});
+});
+
+describe('help', () => {
+	test('lies beside the choices, which stay in sight, and Enter closes it and answers nothing', () => {
+		const open = press(onSheet(), 'ctrl-f');
+		expect(frameOf(open, 79).rows!.items.length).toBeGreaterThan(3);
+		expect(frameOf(open, 79).help!.length).toBeGreaterThan(0);
+		const closed = press(open, 'enter');
+		expect(closed.open).toBeNull();
+		expect(closed.interview?.sheet.answers.build).toBeUndefined();
+	});
+});
+
+test('choosing from the list after a refused word answers with the row', () => {
+	const app = press(onSheet(), ...type('moon'), 'enter', 'down', 'enter');
+	expect(app.interview?.sheet.answers.build?.stage).toEqual({ value: 'in-bay' });
+});
+
+test('what was wrong is gone as soon as something else is typed', () => {
+	const wrong = press(onSheet(), 'enter', 'enter', 'down', 'enter', ...type('much'), 'enter');
+	expect(wrong.interview?.said?.kind).toBe('problem');
+	expect(press(wrong, 'backspace').interview?.said).toBeNull();
+});
+
+test('text half typed at a question is found again on coming back to it', () => {
+	const number = press(onSheet(), 'enter', 'enter', 'down', 'enter', ...type('1.'));
+	const away = press(number, 'ctrl-b');
+	expect(textOf(away.field)).toBe('');
+	const { at } = number.interview!;
+	const back = arrive(tell(away, { do: 'go', id: at! }));
+	expect(textOf(back.field)).toBe('1.');
+	expect(textOf(arrive(back).field)).toBe('1.');
+	const answered = tell(back, { do: 'enter', text: '12 psi' });
+	expect(answered.interview?.aside).toBeNull();
+});
+
+test('that something is not saved is told on every screen, until it is', () => {
+	const alert = { kind: 'unsaved', text: 'the disk is full' } as const;
+	const wrong = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
+	const app: App = { ...onSheet(wrong), alert };
+	for (const screen of ['audit', 'limits', 'finding', 'review', 'sections', 'touched'] as const)
+		expect(seen({ ...app, screen })).toContain('NOT SAVED: the disk is full');
+	const fork: App = { ...app, alert: { kind: 'fork', text: 'another program wrote the sheet' } };
+	expect(press(app, 'ctrl-k').alert).toBe(alert);
+	expect(press(fork, 'ctrl-k').alert).toBeNull();
 });

@@ -15,15 +15,17 @@ import { version } from '../assets/version.ts';
 import { today } from '../options/values.ts';
 import { exit, isForPerson } from '../process/exit.ts';
 import { print, printMessage } from '../process/output.ts';
+import { onEndingSignal } from '../process/signals.ts';
 import { openOrStart } from '../sheet/open.ts';
-import { type Opened, resumeHint, SavedElsewhere, saveSheet } from '../sheet/sheet.ts';
+import { saveAnswers } from '../sheet/save-answers.ts';
+import { type Opened, resumeHint, SavedElsewhere } from '../sheet/sheet.ts';
 import { writeAudit } from '../sheet/write-audit.ts';
 
 /** The drawn face on a sheet, or on its opening screen. */
 export async function drawn(
 	model: Model,
 	argument: string | undefined,
-	pass: Pass,
+	pass: Pass | null,
 	section: string | null,
 ): Promise<number> {
 	// Both are read when the drawing library is imported.
@@ -33,22 +35,36 @@ export async function drawn(
 		now = sheet;
 		return sheet.sheet;
 	};
+	const forks: string[] = [];
+	/** Work that may find that another program wrote the sheet: it goes on in the file that is ours now. */
+	const followed = <T>(work: () => T): T => {
+		try {
+			return work();
+		} catch (error) {
+			if (error instanceof SavedElsewhere) {
+				now = error.opened;
+				forks.push(error.message);
+			}
+			throw error;
+		}
+	};
 	const { recent } = await readPreferences(process.env);
 	const machine = {
 		isForPerson,
 		found: argument === undefined ? found(model, recent) : [],
 		open: (path: string) => opened(path === 'demo' ? demo(model) : openOrStart(path, model)),
 		create: (name: string) => opened(openOrStart(name, model)),
-		save: (sheet: Sheet) => {
-			try {
-				if (now) now = saveSheet(now, sheet);
-			} catch (error) {
-				if (error instanceof SavedElsewhere) now = error.opened;
-				throw error;
-			}
-		},
+		isFork: (error: Error) => error instanceof SavedElsewhere,
+		onEndingSignal,
+		save: (sheet: Sheet) =>
+			followed(() => {
+				if (now) now = saveAnswers(now, sheet);
+				return now?.sheet ?? sheet;
+			}),
 		writeAudit: (sheet: Sheet, since: number | null) => {
-			const written = writeAudit(model, { ...now!, sheet }, since);
+			const answered = followed(() => saveAnswers(now!, sheet));
+			now = answered;
+			const written = followed(() => writeAudit(model, answered, since));
 			now = written.opened;
 			return { told: written.told, sheet: now.sheet };
 		},
@@ -56,6 +72,7 @@ export async function drawn(
 	const { runDrawn } = await import('../../tui/run.tsx');
 	const opening = { model, today: today(), tool: version, sheet: now?.sheet ?? null, pass, section };
 	const { status, sheet, unsaved } = await runDrawn(opening, machine);
+	for (const reason of forks) printMessage(reason);
 	const place = (now as Opened | null)?.place;
 	if (unsaved) {
 		printMessage(`Your last answers are not saved: ${unsaved.message}`);

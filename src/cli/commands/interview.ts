@@ -5,9 +5,11 @@ import type { Pass } from '../../interview/state.ts';
 import { runLines } from '../../plain/face.ts';
 import { loadModel } from '../assets/model.ts';
 import { BadUsage, exit } from '../process/exit.ts';
-import { print } from '../process/output.ts';
+import { print, printMessage } from '../process/output.ts';
+import { onEndingSignal } from '../process/signals.ts';
 import { openOrStart } from '../sheet/open.ts';
-import { type Opened, saveSheet, warnUnusual } from '../sheet/sheet.ts';
+import { saveAnswers } from '../sheet/save-answers.ts';
+import { type Opened, warnUnusual } from '../sheet/sheet.ts';
 import { writeAudit } from '../sheet/write-audit.ts';
 import { drawn } from './drawn.ts';
 
@@ -38,25 +40,28 @@ export async function interview(argument: string | undefined, flags: InterviewFl
 			`--section: found ${JSON.stringify(section)}; accepted: ${model.rulebook.sections.map(({ id }) => id).join(', ')}`,
 		);
 	}
-	const pass: Pass = flags.quick ? 'quick' : 'full';
+	const pass: Pass | null = flags.quick ? 'quick' : null;
 	if (!lines) return drawn(model, argument, pass, section);
 	if (argument === undefined)
 		throw new BadUsage('interview --plain: name a sheet; a path that does not exist starts a new one');
 	return byLines(model, openOrStart(argument, model), pass, section);
 }
 
-async function byLines(model: Model, opened: Opened, pass: Pass, section: string | null): Promise<number> {
+async function byLines(model: Model, opened: Opened, pass: Pass | null, section: string | null): Promise<number> {
 	warnUnusual(opened);
 	let now = opened;
 	// Each answer is in the sheet as soon as it is given.
-	process.on('SIGHUP', () => process.exit(exit.hangUp));
-	process.on('SIGINT', () => process.exit(exit.interrupted));
-	process.on('SIGTERM', () => process.exit(exit.terminated));
+	onEndingSignal(status => {
+		printMessage('Saved.');
+		process.exit(status);
+	});
+	// Nobody reads on: the answers so far are saved, and it was not the end.
+	process.exitCode = exit.interrupted;
 	const face = {
 		lines: createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
 		say: print,
 		save: (sheet: Opened['sheet']) => {
-			now = saveSheet(now, sheet);
+			now = saveAnswers(now, sheet);
 		},
 		width: Math.min(process.stdout.columns ?? 80, 100),
 	};

@@ -2,6 +2,7 @@ import { checkAnswer } from '../../sheet/check-answer.ts';
 import type { SheetProblem } from '../../sheet/problem.ts';
 import type { AnswerKind, Question, UnitSet } from '../../sheet/question.ts';
 import type { Answer } from '../../sheet/sheet.ts';
+import { longestField } from '../../text/sanitize.ts';
 import { formatAnswer } from '../../wording/format.ts';
 import { readChoice, readSeveral } from './choice.ts';
 import { readCircuits } from './circuits.ts';
@@ -32,6 +33,8 @@ const readers: Readonly<Partial<Record<AnswerKind, Reader>>> = {
 /** Reads a line as people type it, against its question. `cylinders` is how many the engine has. */
 export function readEntry(question: Question, text: string, units: UnitSet, cylinders: number): Entry {
 	const { line, known } = howKnown(text.trim(), question);
+	if (line.length > longestField)
+		return { is: 'problem', problem: `A line of ${line.length} characters was found; ${longestField} are taken.` };
 	if (line === '') return { is: 'problem', problem: 'Nothing was typed.' };
 	const found = (readers[question.kind] ?? readNumeric)(question, line, units);
 	if ('problem' in found) {

@@ -1,3 +1,4 @@
+import { noneRow, rowMarks } from '../../interview/entry/choice.ts';
 import { progress } from '../../interview/queue.ts';
 import { questionAt, type State } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
@@ -6,7 +7,7 @@ import { answerTo } from '../../sheet/sheet.ts';
 import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
 import type { Frame } from '../frame.ts';
-import { type Binding, listKeys, scrollKeys } from '../keymap.ts';
+import { type Binding, listKeys, pageKeys, scrollKeys } from '../keymap.ts';
 import { lineEditor, textOf } from '../line-editor.ts';
 import { panel } from '../panel.ts';
 import { clip, type Line, line, lines } from '../text.ts';
@@ -14,8 +15,7 @@ import { fieldLines, hasList, waysOf } from './field.ts';
 
 const kindIs = (kind: Question['kind']) => (app: App) => hasList(app) && questionAt(app.interview!)?.kind === kind;
 const isNumber = (app: App) => app.taking === 'answer' && (questionAt(app.interview!)?.of.length ?? 0) > 0;
-const count = (app: App) =>
-	waysOf(app).length || (hasList(app) ? Object.keys(questionAt(app.interview!)!.choices).length : 0);
+const count = (app: App) => waysOf(app).length || (hasList(app) ? rowMarks(questionAt(app.interview!)!).length : 0);
 const knownOrder = [null, 'measured', 'paperwork', 'estimate'] as const;
 
 export const bindings: readonly Binding[] = [
@@ -67,8 +67,9 @@ export const bindings: readonly Binding[] = [
 		minor: true,
 		run: app => (app.taking === 'note' ? arrive(app) : { ...app, open: null }),
 	},
-	...scrollKeys(({ open }) => open === 'how'),
-	...listKeys(count),
+	...scrollKeys(app => app.open === 'how' && count(app) === 0),
+	...pageKeys(({ open }) => open === 'how'),
+	...listKeys(count).map(key => ({ ...key, run: (app: App) => choosing(key.run(app)) })),
 ];
 
 function backTo(app: App): App {
@@ -79,24 +80,44 @@ function noteOf({ interview }: App): string {
 	return (interview?.at && answerTo(interview.sheet, interview.at)?.note) || '';
 }
 
+/** Choosing from the list, whatever was typed and refused is over. */
+const choosing = (app: App): App =>
+	waysOf(app).length > 0 || app.field.characters.length === 0
+		? app
+		: tell({ ...app, field: lineEditor() }, { do: 'retype' });
+
 function enter(app: App): App {
 	const question = questionAt(app.interview!);
 	if (!question) return app;
+	if (app.open === 'how') return { ...app, open: null };
 	const text = textOf(app.field);
 	if (app.taking === 'note') return arrive(tell(app, { do: 'note', text }));
 	const way = waysOf(app)[app.cursor];
 	if (way) return tell(app, { do: 'enter', text: way.text });
-	if (question.kind === 'choice' && text === '')
-		return tell(app, { do: 'set', answer: { value: Object.keys(question.choices)[app.cursor]! } });
-	if (question.kind === 'several' && text === '') return tell(app, { do: 'set', answer: { value: [...app.ticked] } });
+	const id = Object.keys(question.choices)[app.cursor];
+	if (question.kind === 'choice' && text === '' && id !== undefined)
+		return tell(app, { do: 'set', answer: { value: id } });
+	if (question.kind === 'several' && text === '') return setTicked(app, id);
 	const known = app.known && question.of.length > 0 ? ` ${app.known}` : '';
 	const told = tell(app, { do: 'enter', text: text + known });
 	return waysOf(told).length > 0 ? { ...told, cursor: 0 } : told;
 }
 
+/** The ticked rows as the answer. Nothing ticked is none of them only where the row that says so is chosen. */
+function setTicked(app: App, id: string | undefined): App {
+	const none = id === undefined || standAlone.includes(id);
+	if (app.ticked.length > 0 || none) {
+		const value = app.ticked.length > 0 ? [...app.ticked] : id === undefined ? [] : [id];
+		return tell(app, { do: 'set', answer: { value } });
+	}
+	const text = 'Nothing is ticked. Space ticks a row; the last row says that none applies.';
+	return { ...app, interview: { ...app.interview!, said: { kind: 'problem', text } } };
+}
+
 /** Ticks or unticks the row under the cursor; what stands alone takes the others away. */
 function tick(app: App): App {
-	const id = Object.keys(questionAt(app.interview!)!.choices)[app.cursor]!;
+	const id = Object.keys(questionAt(app.interview!)!.choices)[app.cursor];
+	if (id === undefined) return { ...app, ticked: [] };
 	if (app.ticked.includes(id)) return { ...app, ticked: app.ticked.filter(other => other !== id) };
 	const others = standAlone.includes(id) ? [] : app.ticked.filter(other => !standAlone.includes(other));
 	return { ...app, ticked: [...others, id] };
@@ -112,18 +133,14 @@ export function view(app: App, width: number): Frame {
 	const counted = `${done} of ${of}`;
 	const head = line(clip(`${title.padEnd(Math.max(0, width - counted.length - 1))} ${counted}`, width), 'title');
 	const how = app.open === 'how' ? lines(question.how, width, 'quiet') : [];
-	const top = [
-		head,
-		...lines(question.ask, width),
-		...how,
-		...(app.open === 'how' ? [] : sofar(state, question, width)),
-	];
+	const top = [head, ...lines(question.ask, width), ...(app.open === 'how' ? [] : sofar(state, question, width))];
 	const ways = waysOf(app).map(({ echo }) => clip(echo, width - 2));
 	const items = ways.length > 0 ? ways : hasList(app) ? choiceRows(app, question, width) : null;
 	return {
 		top,
 		...(app.open === 'how' ? { scroll: app.scroll } : {}),
-		rows: items && app.open !== 'how' ? { items, cursor: app.cursor } : null,
+		help: how,
+		rows: items ? { items, cursor: app.cursor } : null,
 		bottom: [...said(app, width), ...fieldLines(app, question, width)],
 		panel: panel(app, question.section, width),
 		footer: [],
@@ -132,11 +149,14 @@ export function view(app: App, width: number): Frame {
 
 function choiceRows(app: App, question: Question, width: number): string[] {
 	const now = answerTo(app.interview!.sheet, question.id);
-	return Object.entries(question.choices).map(([id, words]) => {
+	const marks = rowMarks(question);
+	const none = noneRow(question);
+	const rows = Object.entries(question.choices).map(([id, words], at) => {
 		const mark =
 			question.kind === 'several' ? (app.ticked.includes(id) ? '[x] ' : '[ ] ') : now?.value === id ? '(now) ' : '';
-		return clip(`${mark}${words}`, width - 2);
+		return clip(`${marks[at]} ${mark}${words}`, width - 2);
 	});
+	return none === null ? rows : [...rows, `${marks.at(-1)}     ${none}`];
 }
 
 /** What the topic already knows. */

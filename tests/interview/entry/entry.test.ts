@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { rowMarks } from '../../../src/interview/entry/choice.ts';
 import { readEntry } from '../../../src/interview/entry/entry.ts';
 import type { UnitSet } from '../../../src/sheet/question.ts';
 import { testModel } from '../../support/model.ts';
@@ -136,6 +137,29 @@ describe('choices', () => {
 		for (const typed of ['2', 'turbocharger', 'Turbo']) expect(value('boost.kind', typed)).toBe('turbocharger');
 		expect(entry('boost.kind', '9').is).toBe('problem');
 		expect(entry('boost.kind', 'steam').is).toBe('problem');
+	});
+
+	test('a figure or a number word that one choice alone has means that choice, never a row', () => {
+		for (const typed of ['3', 'three', 'three wires']) expect(value('sensors.cam_engine', typed)).toBe('three-wire');
+		expect(value('sensors.cam_engine', '2')).toBe('two-wire');
+		expect(value('sensors.cam_engine', 'c')).toBe('none');
+		expect(entry('sensors.cam_engine', '1').is).toBe('problem');
+		expect(value('ignition.boot_angle', '90')).toBe('90');
+		expect(value('ignition.boot_angle', '45')).toBe('45');
+		expect(entry('ignition.boot_angle', '2').is).toBe('problem');
+		expect(entry('fuel.rail', '1')).toMatchObject({ problem: expect.stringContaining('type the letter') });
+	});
+
+	test('a figure in words that do not tell choices apart is a row', () => {
+		expect(value('ignition.kind', '1')).toBe('distributor');
+		expect(value('sensors.throttle_harness', '2')).toBe('flying-lead');
+	});
+
+	test('none stands alone, however it is typed', () => {
+		const ids = rowMarks(questions.find(({ id }) => id === 'harness.grounds')!);
+		for (const typed of ['none', 'None of these', ids.at(-1)!]) expect(value('harness.grounds', typed)).toEqual([]);
+		for (const typed of ['none, heads', 'heads, none', `heads, ${ids.at(-1)}`])
+			expect(entry('harness.grounds', typed).is).toBe('problem');
 	});
 
 	test('several with commas; none is the choice that says so, else an empty list', () => {

@@ -1,0 +1,93 @@
+import type { Sheet } from '../sheet/sheet.ts';
+import { type App, type Effect, toBuild, withSheet } from './app.ts';
+import type { Machine, Opening } from './machine.ts';
+
+/** Does what the reducer asked of the machine, and keeps in the app what came of it. */
+export class Performer {
+	/** The last save that failed: tried once more on leaving. Who then leaves once more, leaves without it. */
+	private failed: { readonly sheet: Sheet; readonly error: Error; readonly said: boolean } | null = null;
+	private readonly opening: Opening;
+	private readonly machine: Machine;
+	private readonly quit: (app: App) => void;
+	private readonly suspend: () => void;
+
+	constructor(opening: Opening, machine: Machine, quit: (app: App) => void, suspend: () => void) {
+		this.opening = opening;
+		this.machine = machine;
+		this.quit = quit;
+		this.suspend = suspend;
+	}
+
+	/** Why the last sheet could not be saved; null when it is saved. */
+	get unsaved(): Error | null {
+		return this.failed?.error ?? null;
+	}
+
+	/** The app after all that it asked for is done, in order, and what that asked for in turn. */
+	settle(app: App): App {
+		let now: App = { ...app, effects: [] };
+		for (const effect of app.effects) now = this.perform(now, effect);
+		return now.effects.length > 0 ? this.settle(now) : now;
+	}
+
+	/** The app after one effect. What the machine refused is in it, to be told; a bug is thrown. */
+	perform(app: App, effect: Effect): App {
+		try {
+			return this.done(app, effect);
+		} catch (error) {
+			if (!this.machine.isForPerson(error)) throw error;
+			if (this.machine.isFork(error)) return { ...app, alert: { kind: 'fork', text: error.message } };
+			if (effect.do !== 'save' && effect.do !== 'quit') return { ...app, told: error.message };
+			const anyway = effect.do === 'quit' ? ' Leave once more to leave without your last answers.' : '';
+			return { ...app, alert: { kind: 'unsaved', text: error.message + anyway } };
+		}
+	}
+
+	private done(app: App, effect: Effect): App {
+		const { machine, opening } = this;
+		switch (effect.do) {
+			case 'save':
+				return this.save(app, effect.sheet, false);
+			case 'write-audit': {
+				const written = machine.writeAudit(effect.sheet, effect.since);
+				return { ...this.withAudits(saved(app), written.sheet), told: written.told };
+			}
+			case 'open':
+				return toBuild(withSheet(app, machine.open(effect.path), opening.pass, opening.section));
+			case 'create':
+				return withSheet(app, machine.create(effect.name), 'quick', opening.section);
+			case 'suspend':
+				this.suspend();
+				return app;
+			case 'quit': {
+				const { failed } = this;
+				const now = failed && !failed.said ? this.save(app, failed.sheet, true) : app;
+				this.quit(now);
+				return now;
+			}
+		}
+	}
+
+	private save(app: App, sheet: Sheet, leaving: boolean): App {
+		try {
+			const onDisk = this.machine.save(sheet);
+			this.failed = null;
+			return this.withAudits(saved(app), onDisk);
+		} catch (error) {
+			if (this.machine.isForPerson(error))
+				this.failed = this.machine.isFork(error) ? null : { sheet, error, said: leaving || this.failed?.said === true };
+			throw error;
+		}
+	}
+
+	private withAudits(app: App, { audits }: Sheet): App {
+		this.failed = null;
+		const { interview } = app;
+		return interview && interview.sheet.audits !== audits
+			? { ...app, interview: { ...interview, sheet: { ...interview.sheet, audits } } }
+			: app;
+	}
+}
+
+/** All is saved again: an alert that it is not goes; that there are two files is told until it is acknowledged. */
+const saved = (app: App): App => (app.alert?.kind === 'unsaved' ? { ...app, alert: null } : app);
