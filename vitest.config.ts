@@ -11,6 +11,8 @@ export default defineConfig({
 		// Files of one worker share what they import: rooms keep nothing between calls, and loading them 175 times costs more than they do.
 		isolate: false,
 		globalSetup: ['tests/support/built.ts'],
+		// A golden that is missing is a failure; -u makes it.
+		update: 'none',
 		testTimeout: longest,
 		hookTimeout: longest,
 	},

@@ -23,6 +23,7 @@ export function commandTable(status: (code: number) => void): Command {
 		.option('--quick', 'the quick pass: a quarter of an hour')
 		.addOption(new Option('--section <section>', 'one section only'))
 		.option('--plain', 'by lines, without a drawn screen')
+		.addOption(unitsOption())
 		.addOption(packOption())
 		.action(async (sheet, flags) => status(await (await import('./commands/interview.ts')).interview(sheet, flags)));
 	judgeOptions(

@@ -1,6 +1,7 @@
 import type { Assessment } from '../audit/assess.ts';
 import type { Change } from '../audit/audit.ts';
 import { changeTitle, changeWords } from '../report/compose/since.ts';
+import { labelOf } from './label.ts';
 
 const kinds = Object.keys(changeWords) as Change['change'][];
 
@@ -13,8 +14,7 @@ export function changeLines({ audit: { since }, model, wording }: Assessment): s
 			.map(change => `${changeWords[kind]}: ${changeTitle(change, model)}`),
 	);
 	const moved = since.numbers.map(
-		({ name, before, after }) =>
-			`${name.replace('.', ': ').replaceAll('_', ' ')} ${wording.show(name, after)}, was ${wording.show(name, before)}`,
+		({ name, before, after }) => `${labelOf(name)} ${wording.show(name, after)}, was ${wording.show(name, before)}`,
 	);
 	return [...told, ...moved];
 }

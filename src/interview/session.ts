@@ -3,13 +3,13 @@ import { isObject } from '../sheet/fault.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { typable } from '../text/sanitize.ts';
 import { asked, open } from './queue.ts';
-import { answeredCount, blank, isAnswered, type Pass, questionNamed, type State } from './state.ts';
+import { answeredCount, blank, countWords, isAnswered, type Pass, questionNamed, type State } from './state.ts';
 
 /** Opens the interview on a sheet: at its first open question. */
 export function start(model: Model, sheet: Sheet, pass: Pass, section: string | null = null): State {
 	const state = blank(model, sheet, pass, section);
 	const done = answeredCount(state);
-	const said = done > 0 ? ({ kind: 'told', text: `Going on, ${done} answered.` } as const) : null;
+	const said = done > 0 ? ({ kind: 'told', text: `Going on, ${countWords(state)}.` } as const) : null;
 	return { ...state, at: open(state)[0]?.id ?? null, said };
 }
 

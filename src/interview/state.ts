@@ -90,6 +90,15 @@ export function answeredCount(state: State): number {
 	).length;
 }
 
+/** How far a sheet is, in words: what has a value and what is open, not known among it. */
+export function countWords(state: State): string {
+	const inEffect = state.model.rulebook.questions.filter(state.relevance.inEffect);
+	const dealt = inEffect.filter(question => isAnswered(state, question));
+	const known = dealt.filter(({ id }) => answerTo(state.sheet, id)?.value !== undefined).length;
+	const open = dealt.length - known;
+	return open > 0 ? `${known} answered, ${open} not known` : `${known} answered`;
+}
+
 /** How many cylinders lists have: as answered, else the usual 8. */
 export function cylindersOf(sheet: Sheet): number {
 	const value = answerTo(sheet, 'engine.cylinders')?.value;

@@ -12,6 +12,8 @@ import { touchedIn, touchedPrompt } from './touched.ts';
 export interface LineFace {
 	readonly lines: AsyncIterable<string>;
 	readonly say: (line: string) => void;
+	/** What stands before a line to be typed, without a line's end where a person types it. */
+	readonly mark: (words: string) => void;
 	/** Called after each answer with the sheet as it is then. */
 	readonly save: (sheet: Sheet) => void;
 	readonly width: number;
@@ -25,7 +27,8 @@ export interface Ended {
 	readonly since: number | null;
 }
 
-const help = 'An answer is a line. ? how to find out, - not known, > later, < back, ! audit now, # and words: a note.';
+const help =
+	'An answer is a line. ? or help: how to find out; - or not known; > or later; < or back; ! or audit: audit now; # and words: a note.';
 
 /** Runs the interview by lines. Nothing is drawn twice and no escape codes are used: it works on a pipe and for a screen reader. */
 export async function runLines(
@@ -51,7 +54,7 @@ export async function runLines(
 		tell(touchedPrompt(last));
 	}
 	for await (const raw of face.lines) {
-		const line = raw.trim();
+		const line = signOf(raw.trim());
 		if (line === '!') return ended('audit');
 		const question = questionAt(state);
 		if (!question || /^touched\b/i.test(line)) {
@@ -62,11 +65,17 @@ export async function runLines(
 		} else if (line === '?') {
 			tell(question.how);
 			tell(help);
+			face.mark(`[${question.id}]`);
+			continue;
 		} else {
 			const before = state;
 			state = step(state, eventFor(line));
 			if (state.said) tell(state.said.text);
 			if (state.sheet !== before.sheet) face.save(leave(state, ''));
+			if (state.at !== null && state.at === before.at && state.said?.kind !== 'told') {
+				face.mark(`[${state.at}]`);
+				continue;
+			}
 		}
 		if (state.at === null && (question || state.since !== null)) return ended('done');
 		if (state.at === null && last) tell(touchedPrompt(last));
@@ -75,6 +84,17 @@ export async function runLines(
 	// Nothing was asked but what was touched: nothing was.
 	return ended(state.at === null ? 'done' : 'end-of-input');
 }
+
+/** Words that may stand for a sign, alone on their line. */
+const signs: Readonly<Record<string, string>> = {
+	help: '?',
+	'not known': '-',
+	unknown: '-',
+	later: '>',
+	back: '<',
+	audit: '!',
+};
+const signOf = (line: string): string => (Object.hasOwn(signs, line.toLowerCase()) ? signs[line.toLowerCase()]! : line);
 
 function eventFor(line: string): Event {
 	if (line === '-') return { do: 'not-known' };
@@ -90,5 +110,6 @@ function ask(state: State, topic: string | null, face: LineFace): string | null 
 	if (!question) return topic;
 	if (question.topic !== topic) topicLines(state, question, face.width).forEach(face.say);
 	promptLines(state, question, face.width).forEach(face.say);
+	face.mark('');
 	return question.topic;
 }

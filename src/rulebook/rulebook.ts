@@ -89,6 +89,8 @@ export interface Section {
 	readonly id: string;
 	readonly title: string;
 	readonly words: string;
+	/** Quantities that its answers move, shown beside its questions. */
+	readonly figures: readonly string[];
 }
 
 export interface Caution {

@@ -6,8 +6,10 @@ import { asksAnew } from '../interview/recheck.ts';
 import { leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
+import type { UnitSet } from '../sheet/question.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
 import { type LineEditor, lineEditor, textOf } from './line-editor.ts';
+import type { Appearance } from './theme.ts';
 
 /** A sheet that can be opened, as the opening screen tells it. */
 export interface Found {
@@ -22,7 +24,7 @@ export type Effect =
 	/** `since`: the audit in the sheet to compare with, counted from 1. */
 	| { readonly do: 'write-audit'; readonly sheet: Sheet; readonly since: number | null }
 	| { readonly do: 'open'; readonly path: string }
-	| { readonly do: 'create'; readonly name: string }
+	| { readonly do: 'create'; readonly name: string; readonly units: UnitSet }
 	/** Stops the program until the shell goes on with it. */
 	| { readonly do: 'suspend' }
 	| { readonly do: 'quit' };
@@ -49,8 +51,8 @@ export interface App {
 	readonly found: readonly Found[];
 	readonly interview: State | null;
 	readonly field: LineEditor;
-	/** What the field takes: an answer, a note, the name of a new sheet. */
-	readonly taking: 'answer' | 'note' | 'name';
+	/** What is taken: an answer, a note, the name of a new build and then its units. */
+	readonly taking: 'answer' | 'note' | 'name' | 'units';
 	/** How the typed number is known; null: as the words say, else an estimate. */
 	readonly known: 'measured' | 'paperwork' | 'estimate' | null;
 	readonly cursor: number;
@@ -69,6 +71,9 @@ export interface App {
 	readonly told: string | null;
 	/** What stays in sight on every screen: that answers are not saved, or that the work goes on in another file. */
 	readonly alert: { readonly kind: 'unsaved' | 'fork'; readonly text: string } | null;
+	readonly appearance: Appearance;
+	/** The units that are offered first to a new build. */
+	readonly units: UnitSet;
 	readonly effects: readonly Effect[];
 }
 
@@ -94,6 +99,8 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		before: null,
 		told: null,
 		alert: null,
+		units: 'us',
+		appearance: { background: 'dark', depth: 4, unicode: false },
 		effects: [],
 	};
 }

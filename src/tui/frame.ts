@@ -1,8 +1,12 @@
-import { type Line, line } from './text.ts';
+import { widthOf } from '../text/wrap.ts';
+import { joined, type Line, type Look, line } from './text.ts';
+import { type Appearance, glyphs } from './theme.ts';
 
 /** A list that a screen shows: its rows, the one the cursor is on. */
 export interface Rows {
 	readonly items: readonly string[];
+	/** How each looks where that says something: what is at stake, say. */
+	readonly looks?: readonly Look[];
 	readonly cursor: number;
 }
 
@@ -19,6 +23,8 @@ export interface Frame {
 	readonly bottom: readonly Line[];
 	/** The first thing to go when the window is small. */
 	readonly panel: readonly Line[];
+	/** What stands in a second pane where there is room for one, at a width; then neither help nor panel is below. */
+	readonly pane?: (width: number) => readonly Line[];
 	readonly footer: readonly Line[];
 }
 
@@ -73,22 +79,48 @@ function page(lines: readonly Line[], room: number, scroll: number | undefined):
 
 /** Under this a question and its field have no room. */
 export const leastWindow = { columns: 24, rows: 8 } as const;
+/** From this width on there is a second pane. */
+const twoPanes = 100;
+
+/** How wide the column of the question is. */
+export const mainWidth = (columns: number): number =>
+	columns >= twoPanes ? Math.min(84, Math.floor((columns - 3) * 0.58)) : columns - 1;
 
 const empty = line('');
 
-/** The frame as the lines of a window, the footer on the last ones. */
-export function compose(frame: Frame, columns: number, height: number): Line[] {
+/** The frame as the lines of a window: the footer on the last ones, the pane beside the rest where there is room for it. */
+export function compose(frame: Frame, columns: number, height: number, look: Appearance): Line[] {
 	if (columns < leastWindow.columns || height < leastWindow.rows)
 		return [line('Needs more'), line(`room: ${leastWindow.columns} x ${leastWindow.rows}`)].slice(0, height);
-	const cut = cutTo(frame, height);
+	const beside = columns >= twoPanes && frame.pane !== undefined;
+	const cut = cutTo(beside ? { ...frame, panel: [], help: [] } : frame, height);
+	const { cursor } = glyphs(look);
 	const rows = frame.rows?.items.slice(cut.from, cut.from + cut.shown) ?? [];
+	const [title = empty, ...top] = cut.top;
 	const body = [
-		...cut.top,
+		...top,
 		...(cut.gap ? [empty] : []),
-		...rows.map((text, at) => (cut.from + at === frame.rows!.cursor ? line(`> ${text}`, 'field') : line(`  ${text}`))),
+		...rows.map((text, at) =>
+			cut.from + at === frame.rows!.cursor
+				? joined({ text: `${cursor} `, look: 'here' }, { text, look: 'field' })
+				: line(`  ${text}`, frame.rows!.looks?.[cut.from + at] ?? 'plain'),
+		),
 		...cut.help,
 	];
-	const foot = [...cut.bottom, ...cut.panel, ...cut.footer];
-	const between = Math.max(0, height - body.length - foot.length);
-	return [...body, ...Array.from({ length: between }, () => empty), ...foot];
+	const foot = [...cut.bottom, ...cut.panel];
+	const between = Math.max(0, height - 1 - body.length - foot.length - cut.footer.length);
+	const main = [...body, ...Array.from({ length: between }, () => empty), ...foot];
+	return [title, ...(beside ? withPane(main, frame, columns, look) : main), ...cut.footer];
+}
+
+/** The pane to the right of the lines, as much of it as there are lines. */
+function withPane(main: readonly Line[], frame: Frame, columns: number, look: Appearance): Line[] {
+	const width = mainWidth(columns);
+	const pane = scrolled(frame.pane!(columns - width - 4), main.length, frame.scroll ?? 0);
+	const { edge } = glyphs(look);
+	return main.map((left, at) => {
+		const pad = ' '.repeat(Math.max(0, width - widthOf(left.text)));
+		const right = pane[at] ?? empty;
+		return joined(...(left.parts ?? [left]), { text: `${pad} ${edge} `, look: 'quiet' }, ...(right.parts ?? [right]));
+	});
 }

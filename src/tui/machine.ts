@@ -1,5 +1,6 @@
 import type { Model } from '../audit/model.ts';
 import type { Pass } from '../interview/state.ts';
+import type { UnitSet } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Found } from './app.ts';
 
@@ -11,7 +12,9 @@ export interface Machine {
 	isFork(error: Error): boolean;
 	readonly found: readonly Found[];
 	open(path: string): Sheet;
-	create(name: string): Sheet;
+	/** The units that are offered first to a new build. */
+	readonly units: UnitSet;
+	create(name: string, units: UnitSet): Sheet;
 	/** Gives the sheet as it is on the disk then: with the audits that another command added meanwhile. */
 	save(sheet: Sheet): Sheet;
 	/** Writes the audit beside the sheet and keeps its record in it. */

@@ -36,6 +36,8 @@ export class Performer {
 			return this.done(app, effect);
 		} catch (error) {
 			if (!this.machine.isForPerson(error)) throw error;
+			// A name that cannot be had is typed anew.
+			if (effect.do === 'create') return { ...app, taking: 'name', told: error.message };
 			if (this.machine.isFork(error)) return { ...app, alert: { kind: 'fork', text: error.message } };
 			if (effect.do !== 'save' && effect.do !== 'quit') return { ...app, told: error.message };
 			const anyway = effect.do === 'quit' ? ' Leave once more to leave without your last answers.' : '';
@@ -55,7 +57,7 @@ export class Performer {
 			case 'open':
 				return toBuild(withSheet(app, machine.open(effect.path), opening.pass, opening.section));
 			case 'create':
-				return withSheet(app, machine.create(effect.name), 'quick', opening.section);
+				return withSheet(app, machine.create(effect.name, effect.units), 'quick', opening.section);
 			case 'suspend':
 				this.suspend();
 				return app;

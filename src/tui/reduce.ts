@@ -1,7 +1,7 @@
 import { leave } from '../interview/session.ts';
 import { typable } from '../text/sanitize.ts';
 import { type App, type Screen, tell } from './app.ts';
-import type { Frame } from './frame.ts';
+import { type Frame, mainWidth } from './frame.ts';
 import { type Binding, bindingFor, footer, keyWords } from './keymap.ts';
 import type { Key } from './keys.ts';
 import { erase, eraseBack, insert, move, textOf } from './line-editor.ts';
@@ -19,7 +19,8 @@ import { clip, type Line, line, lines } from './text.ts';
 
 interface Drawn {
 	readonly bindings: readonly Binding[];
-	view(app: App, width: number): Frame;
+	/** `whole` is the width of the window, `width` that of the column beside the pane, if the screen has one. */
+	view(app: App, width: number, whole: number): Frame;
 }
 
 const screens: Readonly<Record<Screen, Drawn>> = {
@@ -88,7 +89,8 @@ export function reduce(app: App, key: Key): App {
 		};
 	const binding = bindingFor([...screens[app.screen].bindings, ...everywhere], key, app);
 	if (binding) return binding.run(app);
-	if (key.key === 'background') return app;
+	if (key.key === 'background')
+		return { ...app, appearance: { ...app.appearance, background: key.light ? 'light' : 'dark' } };
 	if (!typing(app)) return app;
 	const edited = edit(app, key);
 	// What is being typed anew is in doubt no more, and what was wrong with it is past.
@@ -132,6 +134,9 @@ function columns(told: readonly Binding[], width: number): Line[] {
 	return words.slice(0, half).map((text, row) => line(clip(`${text.padEnd(wide)}${words[half + row] ?? ''}`, width)));
 }
 
+/** Screens with a second pane in a wide window. */
+const paned: readonly Screen[] = ['question', 'audit'];
+
 /** What must not be missed, on every screen. */
 function alertLines({ alert }: App, width: number): Line[] {
 	if (!alert) return [];
@@ -143,7 +148,7 @@ function alertLines({ alert }: App, width: number): Line[] {
 export function frameOf(app: App, width: number): Frame {
 	const { bindings, view } = screens[app.screen];
 	if (app.open !== 'keys') {
-		const frame = view(app, width);
+		const frame = view(app, paned.includes(app.screen) ? mainWidth(width + 1) : width, width);
 		const always = everywhere
 			.filter(({ minor, when }) => !minor && (when?.(app) ?? true))
 			.map(keyWords)

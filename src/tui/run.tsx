@@ -9,6 +9,7 @@ import { leaving, reduce } from './reduce.ts';
 import { Screen } from './screen.tsx';
 import { Store } from './store.ts';
 import { Terminal } from './terminal.ts';
+import type { Appearance } from './theme.ts';
 
 /** After this pause in the typing the live figures catch up, ms. */
 const pause = 150;
@@ -18,6 +19,13 @@ const notStopped = 50;
 /** Runs the drawn face until the person leaves or a signal comes. Throws what is a bug, the terminal being as it was. */
 export function runDrawn(opening: Opening, machine: Machine): Promise<Ended> {
 	return new Promise((resolve, reject) => new Run(opening, machine, resolve, reject).begin());
+}
+
+/** What the terminal can show, as far as the environment tells; it may answer later about its background. */
+function appearanceOf(env: NodeJS.ProcessEnv, stdout: NodeJS.WriteStream): Appearance {
+	const locale = env.LC_ALL || env.LC_CTYPE || env.LANG || '';
+	const background = /;(7|15)$/.test(env.COLORFGBG ?? '') ? 'light' : 'dark';
+	return { background, depth: stdout.getColorDepth?.() ?? 1, unicode: /utf-?8/i.test(locale) && env.TERM !== 'linux' };
 }
 
 class Run {
@@ -45,7 +53,11 @@ class Run {
 			app => this.end(0, app),
 			() => this.suspend(),
 		);
-		const first = newApp(model, today, tool, machine.found);
+		const first = {
+			...newApp(model, today, tool, machine.found),
+			units: machine.units,
+			appearance: appearanceOf(process.env, process.stdout),
+		};
 		const app = sheet ? withSheet(first, sheet, pass, section) : first;
 		this.store = new Store(app, this.painter.columns, this.painter.rows);
 	}

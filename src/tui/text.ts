@@ -2,14 +2,38 @@ import { sanitize } from '../text/sanitize.ts';
 import { clip as cutOff, wrap } from '../text/wrap.ts';
 
 /** How a line looks; the words say it too, color is never the only sign. */
-export type Look = 'alert' | 'plain' | 'title' | 'quiet' | 'good' | 'odd' | 'bad' | 'field';
+export type Look =
+	| 'alert'
+	| 'plain'
+	| 'title'
+	| 'quiet'
+	| 'good'
+	| 'odd'
+	| 'bad'
+	| 'field'
+	| 'here'
+	| 'person'
+	| 'engine'
+	| 'strands';
 
-export interface Line {
+export interface Span {
 	readonly text: string;
 	readonly look: Look;
 }
 
+/** A line; where its parts look different, `parts` are it, and `text` is what they say together. */
+export interface Line extends Span {
+	readonly parts?: readonly Span[];
+}
+
 export const line = (text: string, look: Look = 'plain'): Line => ({ text, look });
+
+/** A line of parts that look different. */
+export const joined = (...parts: readonly Span[]): Line => ({
+	text: parts.map(({ text }) => text).join(''),
+	look: 'plain',
+	parts,
+});
 
 /** Text as lines of a width. Free text is made harmless here, once. */
 export const lines = (text: string, width: number, look: Look = 'plain', indent = ''): Line[] =>

@@ -56,6 +56,27 @@ describe('a line', () => {
 		});
 	});
 
+	test('the words help, back, later and not known are taken as their signs', () => {
+		const { out, home } = lines(['help', 'not known', '1', 'back', '2', 'later', 'audit']);
+		expect(out).toContain('An answer is a line.');
+		expect(answers(sheetIn(home)).build).toMatchObject({
+			stage: { known: 'not-known' },
+			use: { value: 'street-and-strip' },
+		});
+	});
+
+	test('a refusal is one line, and only the id again, not the whole question', () => {
+		const { out } = lines(['moon']);
+		expect(out.match(/How far along is the build/g)?.length).toBe(1);
+		expect(out.match(/^\[build\.stage\]/gm)?.length).toBe(2);
+	});
+
+	test('--units says in which units a new sheet is asked', () => {
+		const { home, out } = lines(['-', '-', '-', '-', '96'], ['--section', 'engine', '--units', 'metric']);
+		expect(out).toContain('a number (mm)');
+		expect(JSON.parse(readFileSync(sheetIn(home), 'utf8')).units).toBe('metric');
+	});
+
 	test('! writes the audit at once', () => {
 		const { status, home } = lines(['1', '!']);
 		expect(status).toBe(0);

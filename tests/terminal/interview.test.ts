@@ -131,7 +131,7 @@ test('the opening screen starts a new build under the name typed', async () => {
 	const terminal = openTerminal({ home });
 	open = terminal;
 	await terminal.ready();
-	await terminal.type(['\r', 'shed', '\r']);
+	await terminal.type(['\r', 'shed', '\r', '\r']);
 	await terminal.sees('How far along');
 	expect(existsSync(join(home, 'swap-audit', 'shed.json'))).toBe(true);
 });

@@ -52,7 +52,7 @@ describe('on a question', () => {
 	test('back goes to the question before, and its answer is marked', () => {
 		const app = press(onSheet(), 'down', 'enter', 'ctrl-b');
 		expect(seen(app)).toContain('How far along');
-		expect(seen(app)).toContain('(now)');
+		expect(seen(app)).toContain('2 (*) engine in the bay');
 	});
 
 	test('not known is an answer, later is none', () => {

@@ -6,9 +6,10 @@ import { dataFolder } from '../../files/paths.ts';
 import { keepPreferences, readPreferences } from '../../files/preferences.ts';
 import { textOf } from '../../files/read.ts';
 import { start } from '../../interview/session.ts';
-import { answeredCount, type Pass } from '../../interview/state.ts';
+import { countWords, type Pass } from '../../interview/state.ts';
 import { checkSheet } from '../../sheet/check.ts';
 import { parseSheet } from '../../sheet/parse.ts';
+import type { UnitSet } from '../../sheet/question.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import { readAsset } from '../assets/assets.ts';
 import { version } from '../assets/version.ts';
@@ -27,10 +28,11 @@ export async function drawn(
 	argument: string | undefined,
 	pass: Pass | null,
 	section: string | null,
+	units: UnitSet | null,
 ): Promise<number> {
 	// Both are read when the drawing library is imported.
 	if (process.env.NO_COLOR) process.env.FORCE_COLOR = '0';
-	let now: Opened | null = argument === undefined ? null : openOrStart(argument, model);
+	let now: Opened | null = argument === undefined ? null : openOrStart(argument, model, units);
 	const opened = (sheet: Opened): Sheet => {
 		now = sheet;
 		return sheet.sheet;
@@ -48,12 +50,17 @@ export async function drawn(
 			throw error;
 		}
 	};
-	const { recent } = await readPreferences(process.env);
+	const { recent, units: usual } = await readPreferences(process.env);
+	let chosen: UnitSet | null = null;
 	const machine = {
 		isForPerson,
 		found: argument === undefined ? found(model, recent) : [],
-		open: (path: string) => opened(path === 'demo' ? demo(model) : openOrStart(path, model)),
-		create: (name: string) => opened(openOrStart(name, model)),
+		open: (path: string) => opened(path === 'demo' ? demo(model) : openOrStart(path, model, units)),
+		units: units ?? usual ?? 'us',
+		create: (name: string, set: UnitSet) => {
+			chosen = set;
+			return opened(openOrStart(name, model, set));
+		},
 		isFork: (error: Error) => error instanceof SavedElsewhere,
 		onEndingSignal,
 		save: (sheet: Sheet) =>
@@ -79,8 +86,9 @@ export async function drawn(
 		return status === exit.done ? exit.badInput : status;
 	}
 	if (sheet && place && place.kind !== 'stdin') {
-		if (status === exit.done) await keepPreferences(process.env, { recent: [place.path, ...recent] });
-		print(`Saved in ${place.path}, ${answeredCount(start(model, sheet, 'full'))} answered.`);
+		if (status === exit.done)
+			await keepPreferences(process.env, { recent: [place.path, ...recent], ...(chosen ? { units: chosen } : {}) });
+		print(`Saved in ${place.path}, ${countWords(start(model, sheet, 'full'))}.`);
 	}
 	return status;
 }
@@ -107,7 +115,7 @@ function toldOf(path: string, text: string | null, model: Model): string {
 		const stage = sheet.answers.build?.stage?.value;
 		return [
 			stage === undefined ? '' : String(stage),
-			`${answeredCount(start(model, sheet, 'full'))} answered`,
+			countWords(start(model, sheet, 'full')),
 			last ? `${last.date}: ${fails} to mend` : 'no audit yet',
 		]
 			.filter(Boolean)

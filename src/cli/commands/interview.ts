@@ -3,6 +3,7 @@ import type { Model } from '../../audit/model.ts';
 import { changeCounts, changeLines } from '../../interview/changes.ts';
 import type { Pass } from '../../interview/state.ts';
 import { runLines } from '../../plain/face.ts';
+import type { UnitSet } from '../../sheet/question.ts';
 import { loadModel } from '../assets/model.ts';
 import { BadUsage, exit } from '../process/exit.ts';
 import { print, printMessage } from '../process/output.ts';
@@ -17,6 +18,7 @@ export interface InterviewFlags {
 	readonly quick?: boolean;
 	readonly section?: string;
 	readonly plain?: boolean;
+	readonly units?: UnitSet;
 	readonly rules?: readonly string[];
 }
 
@@ -41,10 +43,10 @@ export async function interview(argument: string | undefined, flags: InterviewFl
 		);
 	}
 	const pass: Pass | null = flags.quick ? 'quick' : null;
-	if (!lines) return drawn(model, argument, pass, section);
+	if (!lines) return drawn(model, argument, pass, section, flags.units ?? null);
 	if (argument === undefined)
 		throw new BadUsage('interview --plain: name a sheet; a path that does not exist starts a new one');
-	return byLines(model, openOrStart(argument, model), pass, section);
+	return byLines(model, openOrStart(argument, model, flags.units ?? null), pass, section);
 }
 
 async function byLines(model: Model, opened: Opened, pass: Pass | null, section: string | null): Promise<number> {
@@ -60,6 +62,12 @@ async function byLines(model: Model, opened: Opened, pass: Pass | null, section:
 	const face = {
 		lines: createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY }),
 		say: print,
+		// A mark is for whoever types; a pipe gets whole lines.
+		mark: (words: string) => {
+			const typed = process.stdin.isTTY && process.stdout.isTTY;
+			if (typed) process.stdout.write(words === '' ? '> ' : `${words} > `);
+			else if (words !== '') print(words);
+		},
 		save: (sheet: Opened['sheet']) => {
 			now = saveAnswers(now, sheet);
 		},
@@ -67,7 +75,7 @@ async function byLines(model: Model, opened: Opened, pass: Pass | null, section:
 	};
 	const { because, sheet, since } = await runLines(model, opened.sheet, pass, section, face);
 	if (because === 'end-of-input') {
-		print('No more lines: saved as it stands.');
+		print('No more lines. Saved as it stands.');
 		return exit.interrupted;
 	}
 	const { told, assessment } = writeAudit(model, { ...now, sheet }, since);

@@ -4,19 +4,27 @@ import type { Model } from '../../audit/model.ts';
 import { makeFolder } from '../../files/folders.ts';
 import { locateSheet } from '../../files/paths.ts';
 import { sweep } from '../../files/sweep.ts';
+import type { UnitSet } from '../../sheet/question.ts';
 import { emptySheet } from '../../sheet/sheet.ts';
 import { BadUsage } from '../process/exit.ts';
 import { type Opened, openSheet, saveSheet } from './sheet.ts';
 
-/** The sheet that is there, or a new one named after its file. */
-export function openOrStart(argument: string, model: Model): Opened {
+/**
+ * The sheet that is there, or a new one named after its file.
+ *
+ * @param units what it is asked and told in from now on; null: as it is, us for a new one
+ */
+export function openOrStart(argument: string, model: Model, units: UnitSet | null = null): Opened {
 	const place = locateSheet(argument, process.env, process.cwd());
 	if (place.kind === 'stdin') throw new BadUsage('interview: standard input cannot be saved to; name a sheet');
 	const folder = dirname(place.path);
 	if (existsSync(folder)) sweep(folder);
 	else if (place.kind === 'path') throw new BadUsage(`there is no folder ${JSON.stringify(folder)}; make it first`);
-	if (existsSync(place.path)) return openSheet(argument, model.rulebook.questions);
+	if (existsSync(place.path)) {
+		const opened = openSheet(argument, model.rulebook.questions);
+		return units === null ? opened : { ...opened, sheet: { ...opened.sheet, units } };
+	}
 	if (place.kind === 'name') makeFolder(folder);
-	const sheet = emptySheet(basename(place.path).replace(/\.json$/, ''));
+	const sheet = emptySheet(basename(place.path).replace(/\.json$/, ''), units ?? 'us');
 	return saveSheet({ sheet, warnings: [], place, mark: null }, sheet);
 }

@@ -37,7 +37,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		root.refuseRest();
 		return found;
 	};
-	const sections = table('sections.yaml', readSections);
+	const sections = table('sections.yaml', root => readSections(root, quantities));
 	const topics = topicFiles(roots, sections).map(file => ({ ...file, work: readUsualWork(file.root, false) }));
 	const drafts = topics.flatMap(({ root, section, topic, work }) =>
 		root.innerList('questions', false).map(fields => readQuestion(fields, section, topic, work)),

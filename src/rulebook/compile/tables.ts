@@ -7,11 +7,15 @@ import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
 import { refuseNames } from './words.ts';
 
-/** The order of the sections (rules/sections.yaml). */
-export function readSections(root: Fields): Section[] {
+/** The order of the sections, and which quantities stand beside the questions of each (rules/sections.yaml). */
+export function readSections(root: Fields, quantities: readonly AnyQuantity[]): Section[] {
+	const known = new Set(quantities.map(({ id }) => id));
 	return unlike(
 		root.innerList('sections').map(inner => {
-			const section = { id: inner.text('id'), title: inner.text('title'), words: inner.text('words') };
+			const figures = inner.texts('figures', false);
+			for (const id of figures)
+				if (!known.has(id)) inner.reportName('figures', `${quote(id)} is no quantity: see swap-audit quantities`);
+			const section = { id: inner.text('id'), title: inner.text('title'), words: inner.text('words'), figures };
 			inner.refuseRest();
 			return [inner, section] as const;
 		}),

@@ -5,6 +5,7 @@ import { isAnswered } from '../../interview/state.ts';
 import { subjectWords } from '../../report/compose/list.ts';
 import { stageBy } from '../../report/compose/names.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
+import { findingLines, lookOf } from '../finding-lines.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
@@ -98,13 +99,23 @@ export function view(app: App, width: number): Frame {
 			ready ? 'good' : 'bad',
 		);
 	});
-	const items = listed(app).map(finding => {
+	const found = listed(app);
+	const cursor = Math.min(app.cursor, Math.max(0, found.length - 1));
+	const looks = found.map(lookOf);
+	const items = found.map(finding => {
 		const about = finding.subject === null ? '' : ` (${subjectWords(finding, app.assessment!)})`;
 		return clip(`${finding.verdict === 'fails' ? '!' : '?'} ${finding.stage}: ${finding.title}${about}`, width - 2);
 	});
 	return {
-		top: [line(clip(`Audit of ${audit.sheet}`, width), 'title'), ...stages],
-		rows: items.length > 0 ? { items, cursor: Math.min(app.cursor, items.length - 1) } : null,
+		top: [
+			line(
+				clip(`Audit of ${audit.sheet}${items.length > 0 ? `: ${cursor + 1} of ${items.length}` : ''}`, width),
+				'title',
+			),
+			...stages,
+		],
+		rows: items.length > 0 ? { items, looks, cursor } : null,
+		...(items.length > 0 ? { pane: (room: number) => findingLines(app, found[cursor]!, room) } : {}),
 		bottom: app.told ? lines(app.told, width, 'good') : [],
 		panel: [],
 		footer: [],

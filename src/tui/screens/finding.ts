@@ -1,7 +1,7 @@
 import type { App } from '../app.ts';
+import { findingLines } from '../finding-lines.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, scrollKeys } from '../keymap.ts';
-import { lines } from '../text.ts';
 import { listed } from './audit.ts';
 
 export const bindings: readonly Binding[] = [
@@ -28,25 +28,8 @@ export const bindings: readonly Binding[] = [
 
 /** One finding whole: why, what to do, how to prove it, what is missing or assumed. */
 export function view(app: App, width: number): Frame {
-	const finding = listed(app)[app.cursor]!;
-	const part = (name: string, text: string) => (text ? lines(`${name}: ${text}`, width, 'plain', '  ') : []);
-	const fails = finding.verdict === 'fails';
-	const { questions, cautions } = app.model.rulebook;
-	const asked = questions.filter(({ id }) => finding.missing.includes(id)).map(({ ask }) => ask);
-	const warned = cautions.filter(({ id }) => finding.cautions.includes(id)).map(({ title }) => title);
-	const taken = finding.assumed.map(id => id.slice(id.indexOf('.') + 1).replaceAll('_', ' '));
 	return {
-		top: [
-			...lines(`${fails ? '!' : '?'} ${finding.title}`, width, 'title'),
-			...(fails
-				? finding.do.flatMap(text => lines(`- ${text}`, width, 'plain', '  '))
-				: part('Needs', asked.join(' '))),
-			...part('Why', finding.why),
-			...part('Done when', finding.prove),
-			...part('Usual values for', taken.join(', ')),
-			...part('Caution', warned.join('; ')),
-			...part('Source', finding.source),
-		],
+		top: findingLines(app, listed(app)[app.cursor]!, width),
 		scroll: app.scroll,
 		rows: null,
 		bottom: [],

@@ -1,3 +1,4 @@
+import type { UnitSet } from '../../sheet/question.ts';
 import type { App, Effect } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
@@ -5,7 +6,13 @@ import { lineEditor, textOf } from '../line-editor.ts';
 import { clip, line, lines } from '../text.ts';
 
 const extra = ['A new build', 'The demo build, to look around'] as const;
-const count = (app: App) => (app.taking === 'name' ? 0 : app.found.length + extra.length);
+/** The unit sets, as somebody knows them from a drawer of tools. */
+const unitRows: readonly (readonly [UnitSet, string])[] = [
+	['us', 'US: inches, psi, lb-ft, degF'],
+	['metric', 'metric: mm, bar, Nm, degC'],
+];
+const count = ({ taking, found }: App) =>
+	taking === 'name' ? 0 : taking === 'units' ? unitRows.length : found.length + extra.length;
 
 export const bindings: readonly Binding[] = [
 	{ keys: ['enter'], shown: 'Enter', label: 'open', run: open },
@@ -13,8 +20,9 @@ export const bindings: readonly Binding[] = [
 		keys: ['ctrl-b', 'escape'],
 		shown: '^B',
 		label: 'back',
-		when: app => app.taking === 'name',
-		run: app => ({ ...app, taking: 'answer', field: lineEditor() }),
+		when: app => app.taking !== 'answer',
+		run: app =>
+			app.taking === 'units' ? { ...app, taking: 'name' } : { ...app, taking: 'answer', field: lineEditor() },
 	},
 	...listKeys(count),
 ];
@@ -23,29 +31,40 @@ function open(app: App): App {
 	const asking = (effect: Effect): App => ({ ...app, effects: [...app.effects, effect] });
 	if (app.taking === 'name') {
 		const name = textOf(app.field).trim();
-		return name === '' ? app : asking({ do: 'create', name });
+		const cursor = unitRows.findIndex(([set]) => set === app.units);
+		return name === '' ? app : { ...app, taking: 'units', cursor };
 	}
+	if (app.taking === 'units')
+		return asking({ do: 'create', name: textOf(app.field).trim(), units: unitRows[app.cursor]![0] });
 	const sheet = app.found[app.cursor];
 	if (sheet) return asking({ do: 'open', path: sheet.path });
 	if (app.cursor === app.found.length) return { ...app, taking: 'name', field: lineEditor(), told: null };
 	return asking({ do: 'open', path: 'demo' });
 }
 
-/** The sheets there are, a new one, the demo build. */
+const welcome = [
+	'It asks about your swap, works out what the answers mean, and says what to mend, in which order.',
+	'A first pass is a few dozen questions. Stop whenever you like: every answer is saved at once.',
+	'To have at hand: the papers of the engine and of the parts; for later a compression gauge and a meter.',
+] as const;
+
+/** The sheets there are, a new one, the demo build; a new one is asked its name and its units. */
 export function view(app: App, width: number): Frame {
 	const sheets = app.found.map(({ name, told }) => clip(`${name}  ${told}`, width - 2));
-	const naming = app.taking === 'name';
-	const typed = `${textOf(app.field)}_`;
+	const { taking } = app;
+	const items = taking === 'units' ? unitRows.map(([, words]) => words) : [...sheets, ...extra];
+	const asked = taking === 'units' ? lines('Which units are on your gauges and tools?', width) : [];
 	return {
 		top: [
 			line('swap-audit', 'title'),
-			...lines('What does not fit, what is not connected, what gives out first, and in which order.', width, 'quiet'),
+			...(taking === 'answer' ? welcome.flatMap(text => lines(text, width, 'quiet')) : []),
 			line(''),
+			...asked,
 		],
-		rows: naming ? null : { items: [...sheets, ...extra], cursor: app.cursor },
+		rows: taking === 'name' ? null : { items, cursor: app.cursor },
 		bottom: [
 			...(app.told ? lines(app.told, width, 'bad') : []),
-			...(naming ? [line(clip(`Name of the build: ${typed}`, width), 'field')] : []),
+			...(taking === 'name' ? [line(clip(`Name of the build: ${textOf(app.field)}_`, width), 'field')] : []),
 		],
 		panel: [],
 		footer: [],

@@ -1,5 +1,5 @@
 import { noneRow, rowMarks } from '../../interview/entry/choice.ts';
-import { progress } from '../../interview/queue.ts';
+import { labelOf } from '../../interview/label.ts';
 import { questionAt, type State } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
 import { standAlone } from '../../sheet/question.ts';
@@ -7,10 +7,12 @@ import { answerTo } from '../../sheet/sheet.ts';
 import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
 import type { Frame } from '../frame.ts';
+import { headLine } from '../header.ts';
 import { type Binding, listKeys, pageKeys, scrollKeys } from '../keymap.ts';
 import { lineEditor, textOf } from '../line-editor.ts';
-import { panel } from '../panel.ts';
+import { figurePane, panel } from '../panel.ts';
 import { clip, type Line, line, lines } from '../text.ts';
+import { glyphs } from '../theme.ts';
 import { fieldLines, hasList, waysOf } from './field.ts';
 
 const kindIs = (kind: Question['kind']) => (app: App) => hasList(app) && questionAt(app.interview!)?.kind === kind;
@@ -124,15 +126,16 @@ function tick(app: App): App {
 }
 
 /** The question with its topic, the list or the field, what was said, and the live figures. */
-export function view(app: App, width: number): Frame {
+export function view(app: App, width: number, whole: number): Frame {
 	const state = app.interview!;
 	const question = questionAt(state)!;
-	const { done, of } = progress(state);
 	const section = state.model.rulebook.sections.find(({ id }) => id === question.section)?.title ?? question.section;
-	const title = `${section}: ${question.topic}`;
-	const counted = `${done} of ${of}`;
-	const head = line(clip(`${title.padEnd(Math.max(0, width - counted.length - 1))} ${counted}`, width), 'title');
+	const head = headLine(app, `${section}: ${question.topic}`, whole);
 	const how = app.open === 'how' ? lines(question.how, width, 'quiet') : [];
+	const pane = (room: number) => [
+		...lines(question.how, room, 'quiet'),
+		...(app.figures ? [line(''), ...figurePane(app, question.section, room)] : []),
+	];
 	const top = [head, ...lines(question.ask, width), ...(app.open === 'how' ? [] : sofar(state, question, width))];
 	const ways = waysOf(app).map(({ echo }) => clip(echo, width - 2));
 	const items = ways.length > 0 ? ways : hasList(app) ? choiceRows(app, question, width) : null;
@@ -143,6 +146,7 @@ export function view(app: App, width: number): Frame {
 		rows: items ? { items, cursor: app.cursor } : null,
 		bottom: [...said(app, width), ...fieldLines(app, question, width)],
 		panel: panel(app, question.section, width),
+		pane,
 		footer: [],
 	};
 }
@@ -152,11 +156,12 @@ function choiceRows(app: App, question: Question, width: number): string[] {
 	const marks = rowMarks(question);
 	const none = noneRow(question);
 	const rows = Object.entries(question.choices).map(([id, words], at) => {
-		const mark =
-			question.kind === 'several' ? (app.ticked.includes(id) ? '[x] ' : '[ ] ') : now?.value === id ? '(now) ' : '';
-		return clip(`${marks[at]} ${mark}${words}`, width - 2);
+		const { chosen, free, ticked, open } = glyphs(app.appearance);
+		const on = question.kind === 'several' ? app.ticked.includes(id) : now?.value === id;
+		const mark = question.kind === 'several' ? (on ? ticked : open) : on ? chosen : free;
+		return clip(`${marks[at]} ${mark} ${words}`, width - 2);
 	});
-	return none === null ? rows : [...rows, `${marks.at(-1)}     ${none}`];
+	return none === null ? rows : [...rows, `${marks.at(-1)} ${' '.repeat(glyphs(app.appearance).open.length)} ${none}`];
 }
 
 /** What the topic already knows. */
@@ -165,7 +170,7 @@ function sofar(state: State, question: Question, width: number): Line[] {
 		.filter(({ topic, id }) => topic === question.topic && id !== question.id)
 		.flatMap(other => {
 			const answer = answerTo(state.sheet, other.id);
-			const short = other.id.replace(/^[a-z]+\./, '').replaceAll('_', ' ');
+			const short = labelOf(other.id);
 			return answer?.value === undefined ? [] : [`${short} ${formatAnswer(other, answer, state.sheet.units)}`];
 		});
 	return told.length > 0 ? lines(`So far: ${told.join('; ')}`, width, 'quiet').slice(0, 2) : [];

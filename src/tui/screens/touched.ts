@@ -1,3 +1,4 @@
+import { labelOf } from '../../interview/label.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, rechecked, tell } from '../app.ts';
@@ -25,7 +26,7 @@ function rows({ model, interview, unfolded }: App): Row[] {
 			return {
 				id: question.id,
 				section: id,
-				words: `  ${question.id.replace(/^[a-z]+\./, '').replaceAll('_', ' ')}: ${now}`,
+				words: `  ${labelOf(question.id)}: ${now}`,
 			};
 		});
 		return [{ id, section: id, words: `${title}, ${own.length} answered` }, ...(unfolded === id ? answers : [])];

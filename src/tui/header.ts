@@ -1,0 +1,17 @@
+import { progress } from '../interview/queue.ts';
+import type { App } from './app.ts';
+import { clip, joined, type Line } from './text.ts';
+import { bar } from './theme.ts';
+
+/** The first line of every question: where it is, and how much of the way is gone. */
+export function headLine(app: App, title: string, width: number): Line {
+	const { done, of } = progress(app.interview!);
+	const counted = ` ${done} of ${of}`;
+	const length = width >= 60 ? 20 : width >= 36 ? 8 : 0;
+	const room = width - counted.length - length;
+	return joined(
+		{ text: `${clip(title, room - 1).padEnd(room)}`, look: 'title' },
+		{ text: bar(of === 0 ? 1 : done / of, length, app.appearance), look: 'good' },
+		{ text: counted, look: 'quiet' },
+	);
+}
