@@ -28,6 +28,8 @@ export const counts = {
 	hostile: long ? 100_000 : 3_000,
 	/** Pairs of halves of plugs, and tables of pins. */
 	plugs: long ? 10_000 : 200,
+	/** Simulated drives of sound cars, none of which may raise anything. */
+	soundDrives: long ? 600 : 24,
 	/** Saves by each of two programs on one sheet. */
 	increments: long ? 3_000 : 150,
 };

@@ -17,6 +17,7 @@ export function findingOf(
 	const read = (name: string): Outcome => {
 		if (Object.hasOwn(verdict.numbers, name)) return verdict.numbers[name];
 		if (!names) return undefined;
+		if (Object.hasOwn(names, name)) return names[name];
 		const slot = graph.slotOf.get(name);
 		return slot === undefined ? names[name] : values[slot];
 	};

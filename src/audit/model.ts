@@ -1,5 +1,5 @@
 import type { Graph } from '../graph/graph.ts';
-import { quantities } from '../quantities/model/all.ts';
+import { quantities } from '../log/quantities.ts';
 import { modelGraph } from '../quantities/model-graph.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import { Judge } from '../rulebook/judge.ts';

@@ -3,7 +3,7 @@ import { join, relative } from 'node:path';
 import { fingerprintOf } from '../audit/model.ts';
 import { sha256 } from '../cli/assets/hash.ts';
 import { readTexts } from '../files/packs.ts';
-import { quantities } from '../quantities/model/all.ts';
+import { quantities } from '../log/quantities.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
 

@@ -8,7 +8,7 @@ import { highest, median, runningMedian } from './statistics.ts';
 export function fullOf(pull: Omit<PullView, 'full'>): Interval | undefined {
 	const { declared, boosted, whole } = pull;
 	const begin = whole[0] + declared.full.after;
-	const end = Math.min(whole[1], cutAt(pull), limiterAt(pull));
+	const { end } = pull;
 	if (boosted === undefined) return undefined;
 	if (!boosted) return begin < end ? [begin, end] : undefined;
 	const boost = pull.in('boost', [begin, end]);
@@ -25,8 +25,12 @@ export function fullOf(pull: Omit<PullView, 'full'>): Interval | undefined {
 	return [enough.time[first]!, last === enough.value.length - 1 ? end : enough.time[last]!];
 }
 
+/** The lift, or a limiter or a fuel cut before it, s. */
+export const endOf = (pull: Omit<PullView, 'full' | 'end'>): number =>
+	Math.min(pull.whole[1], cutAt(pull), limiterAt(pull));
+
 /** When fuel was cut: a pulse or a duty that falls far under what it was. */
-function cutAt(pull: Omit<PullView, 'full'>): number {
+function cutAt(pull: Omit<PullView, 'full' | 'end'>): number {
 	const [from, to] = pull.whole;
 	for (const id of ['injector_pulse', 'injector_duty']) {
 		const { time, value } = pull.in(id, [from + pull.declared.full.after, to]);
@@ -38,7 +42,7 @@ function cutAt(pull: Omit<PullView, 'full'>): number {
 }
 
 /** When a limiter set in: engine speed reached its highest, and fell by more than its noise with the foot down. */
-function limiterAt(pull: Omit<PullView, 'full'>): number {
+function limiterAt(pull: Omit<PullView, 'full' | 'end'>): number {
 	const { time, value } = pull.in('engine_speed');
 	let top = 0;
 	for (let index = 1; index < value.length; index++) if (value[index]! > value[top]!) top = index;

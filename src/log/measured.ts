@@ -7,7 +7,7 @@ export interface Measured {
 	/** 5 and 95 %, with the sensor's error. */
 	readonly low: number | null;
 	readonly high: number | null;
-	/** Channels and answers that would tell it. */
+	/** Channels and answers that would tell it; `pull`: a longer one would. */
 	readonly missing: readonly string[];
 }
 
@@ -16,7 +16,8 @@ const nineOfTen = 1.6449;
 
 /** A number with its standard deviation. */
 export function measured(value: number | undefined, deviation = 0, missing: readonly string[] = []): Measured {
-	if (value === undefined || !Number.isFinite(value)) return lacking(...missing);
+	if (value === undefined || !Number.isFinite(value))
+		return lacking(...(missing.length > 0 ? missing : ['engine_speed']));
 	return { value, low: value - nineOfTen * deviation, high: value + nineOfTen * deviation, missing: [] };
 }
 
@@ -35,5 +36,5 @@ export const plainly = (value: Value | undefined, ...missing: readonly string[])
 	value,
 	low: null,
 	high: null,
-	missing: value === undefined ? missing : [],
+	missing: value !== undefined ? [] : missing.length > 0 ? missing : ['engine_speed'],
 });

@@ -1,7 +1,7 @@
 import type { Car } from './car.ts';
 import type { Declared } from './declared.ts';
 import type { Episode } from './episodes.ts';
-import { fullOf } from './full.ts';
+import { endOf, fullOf } from './full.ts';
 import type { Interval, PullView } from './pull.ts';
 import { heldAt, within } from './series.ts';
 import type { Channels } from './ticks.ts';
@@ -27,7 +27,8 @@ export function viewPull(
 		in: (id: string, [from, to]: Interval = whole) => within(channels.of(id), from, to),
 		speedAt: (time: number) => heldAt(channels.of('engine_speed'), time),
 	};
-	return { ...view, full: fullOf(view) };
+	const ending = { ...view, end: endOf(view) };
+	return { ...ending, full: fullOf(ending) };
 }
 
 /** As the sheet says, else by a boost that no engine has by itself: 10 kPa. */

@@ -19,6 +19,8 @@ export interface PullView {
 	readonly lag: number | undefined;
 	/** The part that counts; undefined where there is none or it cannot be told. */
 	readonly full: Interval | undefined;
+	/** s: the lift, or a limiter or a fuel cut before it. */
+	readonly end: number;
 	/** From the first demand to the lift. */
 	readonly whole: Interval;
 	/** Of a channel, all that is kept round the pull. */

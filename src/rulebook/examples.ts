@@ -1,5 +1,8 @@
+import type { Outcome } from '../expressions/tree.ts';
 import { type Graph, slotNamed } from '../graph/graph.ts';
 import { type State, solve } from '../graph/solve.ts';
+import { logQuantities } from '../log/all.ts';
+import { perPull, pullNumbers } from '../log/quantities.ts';
 import { plugsOf } from '../plugs/parts.ts';
 import { givenAnswers } from '../quantities/from-sheet.ts';
 import { type Answer, emptySheet, type Sheet, splitId } from '../sheet/sheet.ts';
@@ -32,7 +35,22 @@ export function solveExample(rulebook: Rulebook, graph: Graph, rule: Rule, examp
 	// What is judged of plugs rests on answers alone.
 	const reads = rule.each?.over === 'plugs' ? rulebook.questions.map(({ id }) => id) : namesRead(rule);
 	const targets = [...reads].filter(name => graph.slotOf.has(name));
-	return solve(graph, given, new Map(Object.entries(example.quantities)), targets);
+	return solve(graph, given, replacedIn(rule, example), targets);
+}
+
+/** What an example sets outright. One of a rule on logs speaks of a log that has nothing but what is given. */
+function replacedIn({ section }: Rule, { quantities }: Example): Map<string, Outcome> {
+	const given = Object.entries(quantities);
+	if (section !== 'log') return new Map(given);
+	const pulls = Math.max(
+		0,
+		...given.map(([id, value]) => (perPull.has(id) ? (value as readonly unknown[]).length : 0)),
+	);
+	const numbers = Array.from({ length: pulls }, (_, index) => String(index + 1));
+	const lacking = logQuantities.map(
+		({ id }) => [id, perPull.has(id) ? numbers.map(() => undefined) : undefined] as const,
+	);
+	return new Map<string, Outcome>([...lacking, [pullNumbers, numbers], ...given]);
 }
 
 /**

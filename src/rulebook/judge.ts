@@ -2,6 +2,7 @@ import { bind, type Reader } from '../expressions/bind.ts';
 import { type Expression, type Outcome, substitute } from '../expressions/tree.ts';
 import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
+import { perPull } from '../log/quantities.ts';
 import type { Plugs } from '../plugs/parts.ts';
 import type { Question } from '../sheet/question.ts';
 import { isSettledBy, judgeParts } from './judge-parts.ts';
@@ -55,11 +56,19 @@ export class Judge {
 		return () => this.subject?.names[name];
 	};
 
+	/** In a rule on each pull a pull's own figure goes before the list of them. */
+	private readonly pullReader: Reader = name =>
+		perPull.has(name) ? () => this.subject?.names[name] : this.reader(name);
+
+	private readerOf({ each }: Rule): Reader {
+		return each?.over === 'pulls' ? this.pullReader : this.reader;
+	}
+
 	private prepare(rule: Rule): Ready {
 		const thresholds = new Map(Object.entries(rule.thresholds).map(([name, { value }]) => [name, value]));
 		const ready = (tree: Expression) => {
 			const whole = substitute(tree, thresholds);
-			return { tree: whole, now: bind(whole, this.reader) };
+			return { tree: whole, now: bind(whole, this.readerOf(rule)) };
 		};
 		return { rule, applies: rule.applies && ready(rule.applies), holds: ready(rule.holds) };
 	}
@@ -85,7 +94,7 @@ export class Judge {
 		}
 		return (subjects ?? [null]).map(subject => {
 			this.subject = subject;
-			return tell(ready, subject, state, this.reader);
+			return tell(ready, subject, state, this.readerOf(ready.rule));
 		});
 	}
 

@@ -43,7 +43,7 @@ export interface Threshold {
 /** What a rule with `each` makes a finding of, one by one. */
 export interface Each {
 	readonly answer: string;
-	readonly over: 'choices' | 'cylinders' | 'codes' | 'circuits' | 'plugs';
+	readonly over: 'choices' | 'cylinders' | 'codes' | 'circuits' | 'plugs' | 'pulls';
 	readonly subjects: readonly string[] | null;
 }
 

@@ -1,4 +1,5 @@
 import type { Outcome } from '../expressions/tree.ts';
+import { perPull } from '../log/quantities.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Rule, TroubleCode, VerdictWord } from './rulebook.ts';
 
@@ -54,6 +55,9 @@ export function subjectsOf(
 				const names = { item: name, code_title: known?.title, code_topics: topics, code_known: known !== undefined };
 				return { name, names, unknown: null };
 			});
+		case 'pulls':
+			// No pull in the log: there is one verdict, that it cannot be told.
+			return parts.length === 0 ? null : (parts as string[]).map((name, index) => pullOf(name, index, values, slotOf));
 		case 'circuits':
 			return (parts as Circuit[]).map(({ circuit, state }) => ({
 				name: circuit,
@@ -61,4 +65,14 @@ export function subjectsOf(
 				unknown: null,
 			}));
 	}
+}
+
+/** A pull, with its own figure in place of each list of them. */
+function pullOf(name: string, index: number, values: readonly Outcome[], slotOf: (id: string) => number): Subject {
+	const names: Record<string, Outcome> = { item: name };
+	for (const id of perPull) {
+		const list = values[slotOf(id)];
+		names[id] = Array.isArray(list) ? (list[index] as Outcome) : list;
+	}
+	return { name, names, unknown: null };
 }

@@ -43,9 +43,11 @@ interface Test {
 /** The verdict on the values and the subject at hand, in one word. */
 export function wordOf({ rule, applies, holds }: Ready, subject: Subject | null): VerdictWord {
 	if (subject?.unknown) return subject.unknown;
-	if (rule.each && !subject) return 'cannot-tell';
+	// Without a pull a rule on each pull may still be known not to apply; other rules speak of the part in what they ask.
+	if (rule.each && !subject && rule.each.over !== 'pulls') return 'cannot-tell';
 	const applicable = applies ? applies.now() : true;
 	if (applicable === false || applicable === null) return 'does-not-apply';
+	if (rule.each && !subject) return 'cannot-tell';
 	const outcome = holds.now();
 	if (outcome === null) return 'does-not-apply';
 	if (applicable === undefined || outcome === undefined) return 'cannot-tell';
@@ -82,6 +84,7 @@ function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader
 	const { read, blocking } = tracedBy(told);
 	const slotsOf = (names: readonly string[]) => names.map(name => graph.slotOf.get(name)).filter(isSlot);
 	const valueAt = (name: string) => {
+		if (subject && Object.hasOwn(subject.names, name)) return subject.names[name];
 		const slot = graph.slotOf.get(name);
 		return slot === undefined ? subject?.names[name] : values[slot];
 	};
@@ -96,7 +99,10 @@ function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader
 		subject: subject?.name ?? null,
 		verdict,
 		missing: union(
-			lacking.map(slot => (state.missing[slot]!.length > 0 ? state.missing[slot]! : [graph.nodes[slot]!.id])),
+			lacking
+				.map(slot => (state.missing[slot]!.length > 0 ? state.missing[slot]! : [graph.nodes[slot]!.id]))
+				// Only answers can be given; what a log lacks is said by the rule itself.
+				.map(ids => ids.filter(id => !id.startsWith('log.'))),
 		),
 		assumed: union(slotsOf(read).map(slot => state.assumed[slot]!)),
 		numbers: numbersOf(told, read, valueAt),

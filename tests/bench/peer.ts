@@ -2,8 +2,8 @@
 // and where draws are asked for, plain functions for those. No report, nothing said of what a verdict rests on.
 import { readFileSync } from 'node:fs';
 import { solve } from '../../src/graph/solve.ts';
+import { quantities } from '../../src/log/quantities.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
-import { quantities } from '../../src/quantities/model/all.ts';
 import { modelGraph } from '../../src/quantities/model-graph.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
 import { answerTo } from '../../src/sheet/sheet.ts';

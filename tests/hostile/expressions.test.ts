@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bind } from '../../src/expressions/bind.ts';
 import type { Expression, Outcome } from '../../src/expressions/tree.ts';
-import { quantities } from '../../src/quantities/model/all.ts';
+import { quantities } from '../../src/log/quantities.ts';
 import { compileExpression } from '../../src/rulebook/compile/expression.ts';
 import { namesOf } from '../../src/rulebook/compile/names.ts';
 import { type Problem, Source } from '../../src/rulebook/compile/source.ts';

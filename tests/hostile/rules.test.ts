@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { solve } from '../../src/graph/solve.ts';
+import { quantities } from '../../src/log/quantities.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
-import { quantities } from '../../src/quantities/model/all.ts';
 import { modelGraph } from '../../src/quantities/model-graph.ts';
 import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
 import { Judge } from '../../src/rulebook/judge.ts';

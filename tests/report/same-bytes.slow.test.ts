@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { makeModel } from '../../src/audit/model.ts';
-import { quantities } from '../../src/quantities/model/all.ts';
+import { quantities } from '../../src/log/quantities.ts';
 import { renderAudit } from '../../src/report/render.ts';
 import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
 import { seed } from '../counts.ts';

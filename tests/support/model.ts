@@ -3,7 +3,7 @@ import { relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { type Model, makeModel } from '../../src/audit/model.ts';
 import { readTexts } from '../../src/files/packs.ts';
-import { quantities } from '../../src/quantities/model/all.ts';
+import { quantities } from '../../src/log/quantities.ts';
 import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
 import type { Rulebook } from '../../src/rulebook/rulebook.ts';
 import { type Answer, emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';

@@ -1,4 +1,4 @@
-import { quantities } from '../../src/quantities/model/all.ts';
+import { quantities } from '../../src/log/quantities.ts';
 import type { Compilation } from '../../src/rulebook/compile/compile.ts';
 import { addPacks } from '../../src/rulebook/compile/pack.ts';
 import type { Rulebook } from '../../src/rulebook/rulebook.ts';

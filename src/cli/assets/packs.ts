@@ -1,5 +1,5 @@
 import { readTexts } from '../../files/packs.ts';
-import { quantities } from '../../quantities/model/all.ts';
+import { quantities } from '../../log/quantities.ts';
 import { addPacks } from '../../rulebook/compile/pack.ts';
 import { writeProblem } from '../../rulebook/compile/source.ts';
 import type { Rulebook } from '../../rulebook/rulebook.ts';

@@ -29,7 +29,7 @@ export const sources: Readonly<Record<string, () => Next | Promise<Next>>> = {
 	section: () => ({ words: readRulebook().sections.map(({ id, title }) => [id, title]) }),
 	rule: () => ({ words: readRulebook().rules.map(({ id, title }) => [id, title]) }),
 	quantity: async () => {
-		const { quantities: everyQuantity } = await import('../../quantities/model/all.ts');
+		const { quantities: everyQuantity } = await import('../../log/quantities.ts');
 		return { words: everyQuantity.filter(({ kind }) => kind !== 'hidden').map(({ id, nature }) => [id, nature]) };
 	},
 	log: () => ({ words: [], paths: '' }),

@@ -1,5 +1,5 @@
 import { quantityInputs, unitOf } from '../../audit/quantity-values.ts';
-import { quantities as all } from '../../quantities/model/all.ts';
+import { quantities as all } from '../../log/quantities.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import { rangeOf } from '../../quantities/range.ts';
 import { readRulebook } from '../assets/assets.ts';

@@ -1,4 +1,4 @@
-import { quantities } from '../../quantities/model/all.ts';
+import { quantities } from '../../log/quantities.ts';
 import { modelGraph } from '../../quantities/model-graph.ts';
 import { runExamples, withoutPrefills } from '../../rulebook/examples.ts';
 import { namesRead } from '../../rulebook/reads.ts';

@@ -67,13 +67,18 @@ export const spool = inPull({
 });
 
 /** The change of boost over the last rpm of a pull; from a time when boost was where it is meant to be. */
-function lateChange(pull: PullView, span: number, from: (boost: Readings) => number | undefined): Measured {
+function lateChange(
+	pull: PullView,
+	span: number,
+	finish: number,
+	from: (boost: Readings) => number | undefined,
+): Measured {
 	if (!pull.full) return lacking('manifold_pressure');
 	const settled = from(pull.in('boost'));
-	const [begin, finish] = pull.full;
+	const [begin] = pull.full;
 	const start = whenSpeed(pull, pull.speedAt(finish) - span, [begin, finish]);
-	if (settled === undefined || start === undefined) return lacking();
-	const boost = pull.in('boost', pull.full);
+	if (settled === undefined || start === undefined) return lacking('pull');
+	const boost = pull.in('boost', [begin, finish]);
 	const [before, after] = [round(boost, Math.max(start, settled, begin + 0.15)), round(boost, finish - 0.15)];
 	if (before === undefined || after === undefined) return lacking('manifold_pressure');
 	// The same sensor twice: what it is off cancels but for its share of the change.
@@ -88,7 +93,7 @@ export const riseLate = inPull({
 		'boost at the end less boost 1500 rpm earlier, and not earlier than half a second after boost first came to the spring (or the target, the lower)',
 	measure: pull =>
 		ofBoost(pull, () =>
-			lateChange(pull, 1500, boost => {
+			lateChange(pull, 1500, pull.full?.[1] ?? pull.end, boost => {
 				const opens = Math.min(ofCar(pull, 'boost.spring') ?? Infinity, ofCar(pull, 'boost.target') ?? Infinity);
 				if (!Number.isFinite(opens)) return undefined;
 				const smooth = runningMedian(boost);
@@ -102,9 +107,9 @@ export const fallLate = inPull({
 	id: 'log.boost_fall_late',
 	kind: 'pressure',
 	range: [null, null],
-	formula: 'boost 1000 rpm before the end less boost at the end: a fall is positive',
+	formula: 'boost 1000 rpm before the lift (or a limiter) less boost at it: a fall is positive',
 	measure: pull => {
-		const change = ofBoost(pull, () => lateChange(pull, 1000, () => pull.full![0]));
+		const change = ofBoost(pull, () => lateChange(pull, 1000, pull.end, () => pull.full![0]));
 		if (typeof change.value !== 'number') return change;
 		return { ...change, value: -change.value, low: -change.high!, high: -change.low! };
 	},
@@ -184,3 +189,13 @@ export function boostAt(pull: PullView, time: number): number | undefined {
 	const { value } = within(pull.of('boost'), time - 0.5, time);
 	return value.at(-1);
 }
+
+export const chargePlaced = inPull({
+	id: 'log.charge_temp_placed',
+	kind: 'temperature',
+	formula: 'the charge temperature at the end, where the sheet has the sensor after the intercooler; else not known',
+	measure: pull =>
+		pull.car.value('sensors.air_temp_place') === 'after-intercooler'
+			? chargeEnd.measure(pull)
+			: lacking('sensors.air_temp_place'),
+});

@@ -148,6 +148,6 @@ export const corrected = inPull({
 		const factor = 1.18 * (99_000 / (pull.ambient ?? Number.NaN)) * Math.sqrt(outside / 298) - 0.18;
 		if (value === undefined) return lacking('driveline.vehicle_mass', 'road_speed');
 		if (!Number.isFinite(factor)) return lacking('ambient_temp', 'ambient_pressure');
-		return factor < 0.93 || factor > 1.07 ? lacking() : measured(value * factor, 0.1 * value * factor);
+		return factor < 0.93 || factor > 1.07 ? lacking('pull') : measured(value * factor, 0.1 * value * factor);
 	},
 });

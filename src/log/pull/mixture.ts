@@ -1,5 +1,5 @@
-import { lacking, type Measured, measured, notHere, plainly } from '../measured.ts';
-import type { Interval, PullView } from '../pull.ts';
+import { lacking, type Measured, measured, plainly } from '../measured.ts';
+import { type Interval, ofCar, type PullView } from '../pull.ts';
 import { inPull } from '../quantity.ts';
 import { type Readings, within } from '../series.ts';
 import { highest, lowest, runningMedian } from '../statistics.ts';
@@ -8,9 +8,12 @@ import { heldHigh } from './tools.ts';
 
 const banks = ['lambda_1', 'lambda_2'] as const;
 
+/** s: the lag found is that of the middle of a change; the first that is seen of the lift comes earlier by this much. */
+const early = 0.1;
+
 /** The part that counts, and as long after the lift as the sensor is late, for it still shows what burned before. */
 function heard({ full, whole, lag = 0 }: PullView): Interval | undefined {
-	return full && [full[0], full[1] >= whole[1] - 1e-6 ? full[1] + lag : full[1]];
+	return full && [full[0], full[1] >= whole[1] - 1e-6 ? full[1] + Math.max(0, lag - early) : full[1]];
 }
 
 /** The extreme running median of three over the banks that are logged. */
@@ -41,6 +44,17 @@ export const leanest = inPull({
 	measure: pull => ofBanks(pull, heard(pull), highest, Math.max),
 });
 
+export const settled = inPull({
+	id: 'log.lambda_leanest_settled',
+	kind: 'ratio',
+	formula:
+		'the same, from the lag after full began: what the sensor shows before that was burned while boost was still building',
+	measure: pull => {
+		const interval = heard(pull);
+		return ofBanks(pull, interval && [interval[0] + (pull.lag ?? 0), interval[1]], highest, Math.max);
+	},
+});
+
 export const richest = inPull({
 	id: 'log.lambda_richest',
 	kind: 'ratio',
@@ -51,26 +65,34 @@ export const richest = inPull({
 export const building = inPull({
 	id: 'log.lambda_leanest_building',
 	kind: 'ratio',
-	formula: 'highest running median of three readings from 0.5 s after demand until boost is at full; the leaner bank',
+	formula:
+		'highest running median of three readings from 0.5 s after demand until boost is at full, both as late as the sensor is; the leaner bank. Of a pull in which nothing builds, that at full',
 	measure: pull => {
-		if (pull.boosted === false) return notHere;
+		// Nothing builds: full is all there is.
+		if (pull.boosted === false) return ofBanks(pull, heard(pull), highest, Math.max);
 		if (!pull.full) return lacking('manifold_pressure');
 		const from = pull.whole[0] + pull.declared.full.after + (pull.lag ?? 0);
-		const found = ofBanks(pull, [from, pull.full[0]], highest, Math.max);
-		// Boost that is there before the sensor can say anything has no building part.
-		return found.value === undefined && pull.full[0] - from < 0.5 && pull.of('lambda_1').time.length > 0
-			? notHere
-			: found;
+		const found = ofBanks(pull, [from, pull.full[0] + (pull.lag ?? 0)], highest, Math.max);
+		// Boost that is there before the sensor can say anything has no building part either.
+		const short = found.value === undefined && pull.full[0] - from < 0.5;
+		return short ? ofBanks(pull, heard(pull), highest, Math.max) : found;
 	},
 });
 
+/** What an engine without boost is usually set to at full load; common practice. */
+const usualTarget = 0.9;
+
 export const target = inPull({
-	id: 'log.lambda_target',
+	id: 'log.lambda_meant',
 	kind: 'ratio',
-	formula: "the leanest that the controller's own logged target was, at full",
+	formula:
+		"the leanest that the controller's own target was at full, where it is logged; else the sheet's; unboosted 0.90, the usual",
 	measure: pull => {
 		const logged = pull.in('lambda_target', pull.full);
-		if (logged.time.length === 0) return notHere;
+		if (logged.time.length === 0) {
+			const sheet = ofCar(pull, 'boost.lambda') ?? (pull.boosted === false ? usualTarget : undefined);
+			return measured(sheet, 0, ['boost.lambda']);
+		}
 		return measured(Math.max(...logged.value), 0);
 	},
 });

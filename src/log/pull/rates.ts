@@ -1,5 +1,13 @@
 import { lacking, plainly } from '../measured.ts';
+import type { PullView } from '../pull.ts';
 import { inPull } from '../quantity.ts';
+
+/** New readings a second of a channel in the pull; undefined where it is not logged. */
+function rateOf(pull: PullView, channel: string): number | undefined {
+	const [from, to] = pull.whole;
+	const { length } = pull.in(channel).time;
+	return length === 0 ? undefined : length / (to - from);
+}
 
 const rated = ['engine_speed', 'lambda_1', 'manifold_pressure', 'fuel_pressure'] as const;
 
@@ -10,31 +18,30 @@ export const slowest = inPull({
 	formula:
 		'new readings a second in the pull, of the slowest of engine speed, lambda, manifold pressure and rail as far as logged',
 	measure: pull => {
-		const [from, to] = pull.whole;
-		const rates = rated.filter(id => pull.of(id).time.length > 0).map(id => pull.in(id).time.length / (to - from));
+		const rates = rated.flatMap(id => rateOf(pull, id) ?? []);
 		return rates.length === 0 ? lacking('engine_speed') : plainly(Math.min(...rates));
 	},
 });
 
-/** The rates that rules ask for, one a channel. */
-const rateOf = (id: string, name: string, channel: string) =>
+/** New readings a second below which a channel says nothing of a pull. */
+const enough = 4;
+
+/** Whether channels were read often enough to be judged: yes, else not known, so that a rule that asks cannot tell. */
+const quick = (id: string, words: string, ...channels: readonly string[]) =>
 	inPull({
 		id,
-		kind: 'ratio',
-		unit: '1/s',
-		formula: `new readings of ${name} a second in the pull`,
+		kind: 'yes-no',
+		formula: `yes where ${words} had 4 new readings a second in the pull; else not known`,
 		measure: pull => {
-			const [from, to] = pull.whole;
-			const { length } = pull.in(channel).time;
-			return length === 0 ? lacking(channel) : plainly(length / (to - from));
+			const slow = channels.filter(channel => !((rateOf(pull, channel) ?? 0) >= enough));
+			return plainly(slow.length === 0 ? true : undefined, ...slow);
 		},
 	});
 
-export const lambda = rateOf('log.lambda_rate', 'lambda', 'lambda_1');
-export const manifold = rateOf('log.manifold_rate', 'manifold pressure', 'manifold_pressure');
-export const rail = rateOf('log.rail_rate', 'the rail pressure', 'fuel_pressure');
-export const meter = rateOf('log.meter_rate', 'the meter', 'meter_volts');
-export const oil = rateOf('log.oil_rate', 'oil pressure', 'oil_pressure');
-export const road = rateOf('log.road_speed_rate', 'road speed', 'road_speed');
-export const speed = rateOf('log.speed_rate', 'engine speed', 'engine_speed');
-export const knock = rateOf('log.knock_rate', 'knock retard', 'knock_retard');
+export const lambda = quick('log.lambda_quick', 'lambda', 'lambda_1');
+export const manifold = quick('log.manifold_quick', 'manifold pressure', 'manifold_pressure');
+export const rail = quick('log.rail_quick', 'the rail pressure', 'fuel_pressure');
+export const meter = quick('log.meter_quick', 'the meter', 'meter_volts');
+export const oil = quick('log.oil_quick', 'oil pressure', 'oil_pressure');
+export const ratio = quick('log.gearing_quick', 'engine speed and road speed each', 'engine_speed', 'road_speed');
+export const knock = quick('log.knock_quick', 'knock retard', 'knock_retard');

@@ -32,7 +32,7 @@ export const atSpeed = inPull({
 	measure: pull =>
 		ofKnock(pull, ({ time, value }) => {
 			const top = Math.max(...value);
-			return top > 0 ? measured(pull.speedAt(time[value.indexOf(top)]!)) : lacking();
+			return top > 0 ? measured(pull.speedAt(time[value.indexOf(top)]!)) : lacking('pull');
 		}),
 });
 
@@ -44,7 +44,7 @@ export const advanceAtKnock = inPull({
 	measure: pull =>
 		ofKnock(pull, ({ time, value }) => {
 			const top = Math.max(...value);
-			if (top === 0) return lacking();
+			if (top === 0) return lacking('pull');
 			return measured(heldAt(pull.of('spark_advance'), time[value.indexOf(top)]!), 0, ['spark_advance']);
 		}),
 });

@@ -1,5 +1,5 @@
 import { type Chunk, fresh } from '../chunk.ts';
-import { measured, plainly } from '../measured.ts';
+import { lacking, measured, plainly } from '../measured.ts';
 import { inRun } from '../quantity.ts';
 import { within } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
@@ -9,12 +9,29 @@ export const pulls = inRun({
 	kind: 'count',
 	formula: 'how many pulls were found: foot down for 1.5 s while engine speed rises by 1000 rpm in one gear',
 	gather() {
-		let count = 0;
+		let [count, foot] = [0, false];
 		return {
-			take: ({ pulls: found }) => {
+			take({ pulls: found, demand, logged }) {
 				count += found.length;
+				foot = logged.has('engine_speed') && demand !== 'manifold';
 			},
-			tell: () => measured(count),
+			// Where manifold pressure stands in for the foot, none found does not say that there was none.
+			tell: () => (count > 0 || foot ? measured(count) : lacking('pedal')),
+		};
+	},
+});
+
+export const numbers = inRun({
+	id: 'log.pull_numbers',
+	kind: 'list',
+	formula: 'the numbers of the pulls, as text, from 1',
+	gather() {
+		const found: string[] = [];
+		return {
+			take: ({ pulls: views }) => {
+				for (const { episode } of views) found.push(String(episode.number));
+			},
+			tell: () => plainly(found),
 		};
 	},
 });

@@ -27,7 +27,8 @@ export function numbers(assessment: ReportContext): Block[] {
 		const slot = slotNamed(state.graph, id);
 		if (told.value !== null) known.push(line(wording.what(id, null).quantity!, told, words, assessment));
 		else if (told.missing.length > 0) open.push([code(id), ' needs ', code(told.missing.join(', ')), '.']);
-		else if (state.values[slot] === null) idle.push(id);
+		// What a log would say is nothing that this build lacks.
+		else if (state.values[slot] === null) idle.push(...(id.startsWith('log.') ? [] : [id]));
 		else broken.push([code(id), `: ${state.broken.get(slot) ?? 'something that it reads could not be worked out'}.`]);
 	}
 	return [

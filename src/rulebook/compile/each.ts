@@ -1,9 +1,11 @@
+import { logQuantities } from '../../log/all.ts';
+import { pullNumbers } from '../../log/quantities.ts';
 import { checks } from '../../plugs/checks/all.ts';
 import type { Question } from '../../sheet/question.ts';
 import { plugNames } from '../judge-parts.ts';
 import type { Each } from '../rulebook.ts';
 import { type Fields, quote } from './fields.ts';
-import type { Type } from './names.ts';
+import { type Type, typeOfKind } from './names.ts';
 
 const overs: Readonly<Record<string, Each['over']>> = {
 	several: 'choices',
@@ -29,10 +31,14 @@ export function readEach(fields: Fields, questions: ReadonlyMap<string, Question
 			fields.report('each', `${quote(placed.text)} is no check of plugs: ${Object.keys(checks).join(', ')}`);
 		return { answer: placed.text, over: 'plugs', subjects: null };
 	}
+	if (placed.text === 'pull') {
+		if (subjects) fields.report('only', 'only: it goes with an answer of ticked choices');
+		return { answer: pullNumbers, over: 'pulls', subjects: null };
+	}
 	const question = questions.get(placed.text);
 	const over = question && Object.hasOwn(overs, question.kind) ? overs[question.kind] : undefined;
 	if (!question || !over) {
-		const parts = 'ticked choices, cylinders, codes, circuits';
+		const parts = 'ticked choices, cylinders, codes, circuits; or pull, of a log';
 		fields.report('each', `${quote(placed.text)} is no answer with several parts (${parts})`);
 		return null;
 	}
@@ -49,16 +55,17 @@ export function eachNames(each: Each | null, questions: ReadonlyMap<string, Ques
 	if (!each) return [];
 	if (each.over === 'plugs')
 		return plugNames.map(name => [name, name === 'right' ? { is: 'yes-no' } : { is: 'text', choices: null }]);
-	const question = questions.get(each.answer)!;
 	const text = (choices: readonly string[] | null): Type => ({ is: 'text', choices });
 	switch (each.over) {
 		case 'choices':
-			return [['item', text(each.subjects ?? Object.keys(question.choices))]];
+			return [['item', text(each.subjects ?? Object.keys(questions.get(each.answer)!.choices))]];
 		case 'cylinders':
 			return [
 				['item', text(null)],
-				['value', { is: 'number', kind: question.of[0] ?? 'ratio' }],
+				['value', { is: 'number', kind: questions.get(each.answer)!.of[0] ?? 'ratio' }],
 			];
+		case 'pulls':
+			return [['item', text(null)], ...pullNames];
 		case 'codes':
 			return [
 				['item', text(null)],
@@ -73,3 +80,8 @@ export function eachNames(each: Each | null, questions: ReadonlyMap<string, Ques
 			];
 	}
 }
+
+/** Of a pull each figure is one, not the list of them. */
+const pullNames = logQuantities
+	.filter(({ logged }) => logged === 'pull')
+	.map(({ id, kind }): [string, Type] => [id, typeOfKind(kind)]);

@@ -1,10 +1,12 @@
 import type { Value } from '../../expressions/tree.ts';
+import { perPull } from '../../log/quantities.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import { checkAnswer, type Found } from '../../sheet/check-answer.ts';
 import { plugProblems } from '../../sheet/check-plugs.ts';
 import type { PlugHalf } from '../../sheet/plugs.ts';
 import type { Question } from '../../sheet/question.ts';
 import type { Answer } from '../../sheet/sheet.ts';
+import type { Kind } from '../../units/kinds.ts';
 import type { Each, Example, VerdictWord } from '../rulebook.ts';
 import { readConstant } from './constant.ts';
 import { type Fields, quote } from './fields.ts';
@@ -74,6 +76,7 @@ function readAnswerIds(fields: Fields, key: 'without' | 'missing', known: Exampl
 
 /** With `each` an example says which part it is about, unless the whole list is not known or not in effect. */
 function checkItem(fields: Fields, { item, then, without }: Example, each: Each | null): void {
+	if (each?.over === 'pulls') return;
 	if (!each) {
 		if (item !== null) fields.report('item', 'item: this rule is on the build as a whole, it has no each');
 		return;
@@ -111,6 +114,18 @@ function answerAsWritten(fields: Fields, id: string, question: Question): Answer
 
 /** A quantity set outright, in its kept unit. */
 function readQuantity(fields: Fields, id: string, { kind }: AnyQuantity): Value {
+	if (!perPull.has(id)) return readFigure(fields, id, kind);
+	// Of pulls a list, one figure a pull; a figure by itself is that of the only one.
+	const data = fields.data(id);
+	if (!Array.isArray(data)) return [readFigure(fields, id, kind)];
+	return data.map(text => {
+		if (typeof text === 'boolean') return text;
+		const constant = readConstant(fields.source, { text: String(text), offset: fields.offset }, [kind as Kind]);
+		return constant?.value ?? 0;
+	});
+}
+
+function readFigure(fields: Fields, id: string, kind: AnyQuantity['kind']): Value {
 	const data = fields.data(id);
 	const refuse = (wanted: string) => {
 		fields.report(id, `${id}: ${wanted} is needed here`);

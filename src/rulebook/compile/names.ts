@@ -1,4 +1,5 @@
-import type { AnyQuantity } from '../../quantities/quantity.ts';
+import { perPull } from '../../log/quantities.ts';
+import type { AnyQuantity, QuantityKind } from '../../quantities/quantity.ts';
 import { isList, type Question } from '../../sheet/question.ts';
 import type { Kind } from '../../units/kinds.ts';
 
@@ -16,13 +17,16 @@ export function namesOf(questions: readonly Question[], quantities: readonly Any
 	const names = new Map<string, Type>();
 	for (const question of questions) names.set(question.id, typeOfQuestion(question));
 	for (const { id, kind } of quantities) {
-		if (kind === 'hidden') continue;
-		if (kind === 'yes-no') names.set(id, { is: 'yes-no' });
-		else if (kind === 'list') names.set(id, { is: 'list', choices: null });
-		else if (kind === 'words') names.set(id, { is: 'text', choices: null });
-		else names.set(id, { is: 'number', kind });
+		if (kind !== 'hidden') names.set(id, perPull.has(id) ? typeOfKind('list') : typeOfKind(kind));
 	}
 	return names;
+}
+
+/** What a quantity of a kind may be used as. */
+export function typeOfKind(kind: QuantityKind): Type {
+	if (kind === 'yes-no') return { is: 'yes-no' };
+	if (kind === 'list' || kind === 'hidden') return { is: 'list', choices: null };
+	return kind === 'words' ? { is: 'text', choices: null } : { is: 'number', kind };
 }
 
 function typeOfQuestion({ kind, choices }: Question): Type {

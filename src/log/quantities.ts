@@ -1,0 +1,30 @@
+import { quantities as ofModel } from '../quantities/model/all.ts';
+import type { AnyQuantity } from '../quantities/quantity.ts';
+import { logQuantities } from './all.ts';
+
+/** A quantity of a log as the graph has it: nothing to tell without a log, whose values replace it. */
+const ofLogs = logQuantities.map(
+	({ id, kind, unit, shown, formula, source, nature, range }): AnyQuantity => ({
+		id,
+		kind,
+		...(unit === undefined ? {} : { unit }),
+		...(shown === undefined ? {} : { shown }),
+		...(range === undefined ? {} : { range }),
+		formula,
+		source,
+		nature,
+		inputs: [],
+		compute: () => null,
+	}),
+);
+
+/** Every quantity there is: those of the model and those that a log tells. */
+export const quantities: readonly AnyQuantity[] = [...ofModel, ...ofLogs];
+
+/** Quantities with one figure a pull. */
+export const perPull: ReadonlySet<string> = new Set(
+	logQuantities.filter(({ logged }) => logged === 'pull').map(({ id }) => id),
+);
+
+/** The numbers of the pulls, as text: what a rule with `each: pull` speaks of one by one. */
+export const pullNumbers = 'log.pull_numbers';
