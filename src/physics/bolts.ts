@@ -47,8 +47,14 @@ export function headFastenerArea(diameter: number): { readonly coarse: number; r
 	return { coarse: area(nearest.coarse), fine: area(nearest.fine) };
 }
 
-/** How much of the torque goes into friction: the nut factor K. Common practice; Shigley gives 0.20 dry, and 30 % of spread. */
-export const nutFactor = { oiled: 0.18, dry: 0.2, moly: 0.13 } as const;
+/**
+ * How much of the torque goes into friction: the nut factor K.
+ *
+ * Source: Shigley, table of torque factors, from memory: lubricated 0.18, zinc plated 0.20 (also where nothing is known of the
+ * thread), black and dry 0.30; 30 % of spread. Moly 0.13 is common practice. Other handbooks give bare dry steel 0.20 and dry
+ * zinc 0.30, the other way round: a dry thread is hardly known.
+ */
+export const nutFactor = { oiled: 0.18, zinc: 0.2, dry: 0.3, moly: 0.13 } as const;
 
 /**
  * Pull in a fastener from its torque, N: T / (K d).

@@ -7,8 +7,10 @@ import { cylinderVolume } from '../../src/physics/slider-crank.ts';
 // The engine that octane numbers are read from, by the research method, at standard knock: 3.25 x 4.5 in, 10 in rod, 600 rpm,
 // spark 13 deg before top, intake closing 34 deg after bottom (ASTM D2699, dimensions from memory), compression as its guide table
 // sets it for 98 and 100 octane (from memory, 7.5 and 7.9), gas at 384 K where the intake closes. Measured onset of knock:
-// 12.0 to 12.4 deg after top (SAE 2018-01-0848 by way of a secondary source, not opened). Its burn from 10 to 90 % was not
-// found in a source: in 20 to 21 deg the burn puts the published peak where it is; a degree more moves the onset by 1.2 deg.
+// 12.0 to 12.4 deg after top (SAE 2018-01-0848 by way of a secondary source, not opened). No source
+// was found for its burn from 10 to 90 %: the 20 to 21 deg are ours, chosen because with them the onset falls where it was measured.
+// A degree more moves it by 1.2 deg, so what this holds is only that a fast burn, as knock brings, fits the measurement: weak evidence
+// for the knock model. The stronger checks are the two-zone cycle and the facts of practice.
 const cylinder = { bore: 0.08255, stroke: 0.1143, rod: 0.254 };
 
 /** Deg after top where the integral reaches 1. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { ampacity, chartFuse } from '../../src/physics/ampacity.ts';
 import { largestFuse } from '../../src/physics/fuse.ts';
-import { copperResistance, gaugeArea, wireDrop } from '../../src/physics/wire.ts';
+import { copperResistance, gaugeArea, inVehicle, vehicleWireDrop, wireDrop } from '../../src/physics/wire.ts';
 import { foot, inch, published } from './published.ts';
 
 const diameter = (gauge: number) => Math.sqrt((4 / Math.PI) * gaugeArea(gauge));
@@ -84,6 +84,57 @@ published({
 		[100, 20, 0.00306, 6.12],
 	],
 	found: (run, current, ohm) => wireDrop(current!, (1e-6 / 58 / ohm!) * foot, run! * foot) / 2,
+});
+
+// Aircraft wire of a gauge has less copper than the gauge (9354 circular mils for 10380 at 10 gauge), and the column is the most
+// that its maker may deliver, at 20 degC: about what a full gauge of stranded copper has when it is warm.
+published({
+	what: 'ohm a 1000 ft of wire in a vehicle by gauge, against the most of tinned aircraft wire',
+	source: 'FAA AC 43.13-1B CHG 1, Table 11-9',
+	obtained: 'read',
+	within: { rel: 0.075, why: 'another copper section, cold, tinned and at its worst, against 60 degC' },
+	rows: [
+		[16, 4.81],
+		[14, 3.06],
+		[12, 2.02],
+		[10, 1.26],
+		[8, 0.7],
+		[6, 0.44],
+		[4, 0.28],
+		[2, 0.18],
+		[1, 0.15],
+		[0, 0.12],
+	],
+	found: gauge => vehicleWireDrop(1, gaugeArea(gauge!), 1000 * foot) / 2,
+});
+
+published({
+	what: 'ft of 10 gauge wire that lose V at A, one way',
+	source: 'FAA AC 43.13-1B CHG 1, Table 11-8; solid copper at 20 degC has 350 ft in the last row',
+	obtained: 'read',
+	within: { rel: 0.09, why: 'read off a chart; 1.26 ohm a 1000 ft of its wire for 1.18 of ours' },
+	rows: [
+		[1, 20, 39],
+		[0.5, 20, 19.5],
+		[4, 20, 156],
+		[7, 20, 273],
+	],
+	found: (volts, current) => volts! / (vehicleWireDrop(current!, gaugeArea(10), foot) / 2),
+});
+
+published({
+	what: 'resistance of warm stranded wire over solid copper at 20 degC',
+	source:
+		'FAA AC 43.13-1B CHG 1, par. 11-66: (234.5 + T) / 254.5, at 60 degC; 2 % for the lay of the strands, common practice',
+	obtained: 'read',
+	within: { rel: 1e-3, why: '0.00393 is 1/254.5 rounded' },
+	rows: [[(1.02 * 294.5) / 254.5]],
+	found: () => vehicleWireDrop(1, 1e-6, 1) / wireDrop(1, 1e-6, 1),
+});
+
+test('a warm wire is one between cold and what its insulation stands', () => {
+	expect(inVehicle.temperature).toBeGreaterThan(293.15);
+	expect(inVehicle.temperature).toBeLessThan(378.15);
 });
 
 const allowable = [

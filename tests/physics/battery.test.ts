@@ -3,9 +3,9 @@ import { daysToFlat, stateOfCharge } from '../../src/physics/battery.ts';
 import { expectRange, expectRefusals } from './spoilt.ts';
 
 describe('a battery', () => {
-	test('is full from 12.6 V up, flat from 11.6 V down, and in between more so with every bit of it', () => {
-		expect([stateOfCharge(12.9), stateOfCharge(12.6), stateOfCharge(11.6), stateOfCharge(9)]).toEqual([1, 1, 0, 0]);
-		for (let volts = 11.61; volts <= 12.6; volts += 0.01)
+	test('is full from 12.65 V up, flat from 11.89 V down, and in between more so with every bit of it', () => {
+		expect([stateOfCharge(12.9), stateOfCharge(12.65), stateOfCharge(11.89), stateOfCharge(9)]).toEqual([1, 1, 0, 0]);
+		for (let volts = 11.9; volts <= 12.65; volts += 0.01)
 			expect(stateOfCharge(volts)).toBeGreaterThan(stateOfCharge(volts - 0.01));
 	});
 

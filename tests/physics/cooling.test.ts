@@ -3,7 +3,7 @@ import { coolantShare, heatToCoolant } from '../../src/physics/cooling.ts';
 import { expectRange, expectRefusals } from './spoilt.ts';
 
 test('heat to the coolant is the usual share of the fuel, inside its range', () => {
-	expect(heatToCoolant(0.03, 43.44e6)).toBeCloseTo(0.03 * 43.44e6 * 0.22, 6);
+	expect(heatToCoolant(0.03, 43.44e6)).toBeCloseTo(0.03 * 43.44e6 * 0.25, 6);
 	expect(heatToCoolant(0.03, 43.44e6, coolantShare.low)).toBeLessThan(heatToCoolant(0.03, 43.44e6));
 	expect(heatToCoolant(0.03, 43.44e6, coolantShare.high)).toBeGreaterThan(heatToCoolant(0.03, 43.44e6));
 });

@@ -1,5 +1,5 @@
 import { Bounded } from '../../graph/bounded.ts';
-import { heatToCoolant } from '../../physics/cooling.ts';
+import { coolantShare, heatToCoolant } from '../../physics/cooling.ts';
 import {
 	clutchTorque,
 	engineSpeedAt,
@@ -180,10 +180,10 @@ export const heat = quantity({
 	id: 'cooling.heat_to_coolant',
 	kind: 'power',
 	inputs: ['fuel.flow', 'fuel.heating_value'],
-	formula: "usual share (0.22) of the fuel's energy at full load",
+	formula: "usual share (0.25, 0.17 to 0.30) of the fuel's energy at full load",
 	source: ['heywood'],
 	nature: 'estimate',
-	band: [0.17 / 0.22, 0.26 / 0.22],
+	band: [coolantShare.low / coolantShare.usual, coolantShare.high / coolantShare.usual],
 	assumes: true,
 	compute: q => heatToCoolant(q.number('fuel.flow'), q.number('fuel.heating_value')),
 });

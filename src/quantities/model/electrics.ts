@@ -1,27 +1,31 @@
 import { ampacity, chartFuse } from '../../physics/ampacity.ts';
 import { daysToFlat, stateOfCharge } from '../../physics/battery.ts';
 import { largestFuse, smallestFuse } from '../../physics/fuse.ts';
-import { wireDrop } from '../../physics/wire.ts';
+import { vehicleWireDrop } from '../../physics/wire.ts';
 import { quantity } from '../quantity.ts';
 
-const copper = { kind: 'voltage', source: ['astm-b258', 'ohm'], nature: 'exact' } as const;
+const copper = { kind: 'voltage', source: ['astm-b258', 'iacs', 'ohm'], nature: 'estimate' } as const;
 
 export const pumpDrop = quantity({
 	...copper,
 	id: 'fuel.pump_wire_drop',
 	inputs: ['fuel.pump_current', 'fuel.pump_wire_gauge', 'fuel.pump_wire_length'],
-	formula: 'current x resistance at 20 degC, out and back',
+	formula: 'current x resistance at 60 degC, 1.02 for stranding, out and back',
 	compute: q =>
-		wireDrop(q.number('fuel.pump_current'), q.number('fuel.pump_wire_gauge'), q.number('fuel.pump_wire_length')),
+		vehicleWireDrop(q.number('fuel.pump_current'), q.number('fuel.pump_wire_gauge'), q.number('fuel.pump_wire_length')),
 });
 
 export const cableDrop = quantity({
 	...copper,
 	id: 'charging.cable_drop',
 	inputs: ['charging.alternator', 'charging.cable_gauge', 'charging.cable_length'],
-	formula: 'hot output x resistance at 20 degC, out and back',
+	formula: 'hot output x resistance at 60 degC, 1.02 for stranding, out and back',
 	compute: q =>
-		wireDrop(q.number('charging.alternator'), q.number('charging.cable_gauge'), q.number('charging.cable_length')),
+		vehicleWireDrop(
+			q.number('charging.alternator'),
+			q.number('charging.cable_gauge'),
+			q.number('charging.cable_length'),
+		),
 });
 
 const wiring = { kind: 'yes-no', source: ['cfr183', 'practice'], nature: 'estimate' } as const;

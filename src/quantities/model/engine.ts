@@ -54,14 +54,21 @@ export const air = quantity({
 	id: 'engine.air_flow',
 	shown: { us: 'lb/min', metric: 'kg/h' },
 	kind: 'mass-flow',
-	inputs: ['engine.volumetric_efficiency', 'boost.manifold_density', 'engine.displacement', 'engine.peak_rpm'],
-	formula: 'volumetric efficiency x manifold density x displacement x rpm / 120, at peak_rpm',
+	inputs: [
+		'engine.volumetric_efficiency',
+		'boost.manifold_density',
+		'air.dry_share',
+		'engine.displacement',
+		'engine.peak_rpm',
+	],
+	formula:
+		'volumetric efficiency x manifold density x displacement x rpm / 120, at peak_rpm; dry air, vapor in the band',
 	source: ['heywood'],
 	nature: 'exact',
 	compute: q =>
 		airFlow({
 			volumetricEfficiency: q.number('engine.volumetric_efficiency'),
-			density: q.number('boost.manifold_density'),
+			density: q.number('boost.manifold_density') * q.number('air.dry_share'),
 			displacement: q.number('engine.displacement'),
 			rpm: q.number('engine.peak_rpm'),
 		}),
@@ -175,10 +182,10 @@ export const idleFlow = quantity({
 	shown: { us: 'lb/min', metric: 'kg/h' },
 	kind: 'mass-flow',
 	inputs: ['engine.displacement'],
-	formula: 'usual 5 kg/h a litre at 750 rpm (spread 1.5)',
+	formula: 'usual 3.9 kg/h a liter at 750 rpm (spread 1.2)',
 	source: ['practice'],
 	nature: 'estimate',
-	band: [0.7, 1.3],
+	band: [1 - idleAir.spread / idleAir.usual, 1 + idleAir.spread / idleAir.usual],
 	assumes: true,
-	compute: q => idleAir * q.number('engine.displacement'),
+	compute: q => idleAir.usual * q.number('engine.displacement'),
 });

@@ -14,7 +14,7 @@ export const friction = assumption({
 	kind: 'ratio',
 	value: nutFactor.oiled,
 	spread: 0.3 * nutFactor.oiled,
-	formula: 'nut factor K of an oiled thread (dry 0.20, moly 0.13)',
+	formula: 'nut factor K of an oiled thread (condition not known 0.20, dry 0.20 to 0.30, moly 0.13)',
 	source: ['shigley'],
 	nature: 'estimate',
 });

@@ -2,7 +2,7 @@ import { inch } from '../defined.ts';
 import { type Unit, unitTable } from '../unit.ts';
 
 /** Sizes made; the trade skips the rest. Source: dimension tables of AN924 and AN929 (to 16); larger ones from memory. */
-const sizes = [2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 24, 28, 32];
+const sizes = [2, 3, 4, 5, 6, 8, 10, 12, 14, 16, 20, 24, 28, 32];
 
 /** Inches as a fraction: 6 sixteenths are 3/8, 20 are 1 1/4. */
 function sixteenths(count: number): string {

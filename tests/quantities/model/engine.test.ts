@@ -76,7 +76,7 @@ describe('ring gap', () => {
 	});
 });
 
-test('idle air is 5 kg/h a litre, and the idle pulse burns it at lambda 1', () => {
+test('idle air is 3.9 kg/h a liter, and the idle pulse burns it at lambda 1', () => {
 	const all = q({
 		'fuel.kind': is('petrol'),
 		'fuel.reference': is('manifold'),
@@ -86,7 +86,7 @@ test('idle air is 5 kg/h a litre, and the idle pulse burns it at lambda 1', () =
 		'injectors.rated_pressure': num(43.5, 'psi'),
 		'injectors.dead_time': num(0.95, 'ms'),
 	});
-	const air = (5 / 3600) * Number(all('engine.displacement').value) * 1000;
+	const air = (3.9 / 3600) * Number(all('engine.displacement').value) * 1000;
 	close(all('engine.idle_air_flow').value, air, 'idle air');
 	const open = ((air / 14.7) * (120 / 750)) / 8 / (42 * poundHour);
 	close(all('injectors.idle_pulse_width').value, open + 0.95e-3, 'idle pulse');
