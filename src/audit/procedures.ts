@@ -1,5 +1,5 @@
 import type { State } from '../graph/solve.ts';
-import type { Step } from '../rulebook/rulebook.ts';
+import type { Stage, Step } from '../rulebook/rulebook.ts';
 import type { Assessment } from './assess.ts';
 import { conditionIn, valueIn } from './conditions.ts';
 
@@ -14,6 +14,7 @@ export interface FittedStep {
 export interface FittedProcedure {
 	readonly title: string;
 	readonly ready: boolean;
+	readonly stage: Stage;
 	readonly steps: readonly FittedStep[];
 }
 
@@ -39,6 +40,7 @@ export function fittedProcedures({ model, state, wording, audit }: Omit<Assessme
 			});
 			return {
 				title,
+				stage,
 				ready: until.every(({ ready }) => ready),
 				steps: steps
 					.filter(step => fits(state, step))

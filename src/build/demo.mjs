@@ -1,4 +1,4 @@
-// Prints the audit of the first demo build; with --write makes every file of demo/ anew from its sheets.
+// Prints the first page of a demo build's audit; with --write makes every file of demo/ anew from its sheets.
 import { spawnSync } from 'node:child_process';
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -29,4 +29,19 @@ if (process.argv.includes('--write')) {
 		{ name: 'screen-question', keys: ['\u001b[B', '\r'] },
 		{ name: 'screen-audit', keys: ['\u0014'] },
 	]);
-} else command('audit', 'demo/half-finished.sheet.json');
+} else {
+	const sheet = 'demo/half-finished.sheet.json';
+	const options = { cwd: root, stdio: ['ignore', 'pipe', 'inherit'], encoding: 'utf8' };
+	const { status, stdout } = spawnSync(
+		process.execPath,
+		['dist/swap-audit.js', 'audit', sheet, '--date', day],
+		options,
+	);
+	if (status !== 0) process.exit(status ?? 1);
+	const [page] = stdout.split('\n## ');
+	const color = process.stdout.isTTY && !process.env.NO_COLOR && process.env.TERM !== 'dumb';
+	console.log(
+		color ? page.replace(/\*\*(.+?)\*\*/gs, '\u001b[1m$1\u001b[22m').replace(/^#.*/, '\u001b[1;36m$&\u001b[0m') : page,
+	);
+	console.log(`The rest: demo/half-finished.audit.html in a browser, or node dist/swap-audit.js audit ${sheet}`);
+}

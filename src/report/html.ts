@@ -1,37 +1,80 @@
 import { sanitize } from '../text/sanitize.ts';
-import type { Block, Document, Inline } from './document.ts';
+import { placeWords } from '../wording/places.ts';
+import { stageTitles } from '../wording/stages.ts';
 
-/** Plain and dark on light. On A4 or letter the cautions stand in two columns, so that the list begins on the first page. */
-const style = `
-body{font:15px/1.45 system-ui,sans-serif;max-width:46rem;margin:1.5rem auto;padding:0 1rem;color:#111;background:#fff}
-h1{font-size:1.5rem}h2{font-size:1.2rem;margin-top:2rem;border-bottom:2px solid #444}h3{font-size:1.02rem}
-h1,h2,h3{break-after:avoid}
-ul.tasks{list-style:none;padding-left:0}ul.tasks>li{margin:.6rem 0;padding-left:1.7rem;position:relative;break-inside:avoid}
-ul.tasks>li::before{content:"";position:absolute;left:0;top:.15rem;width:1rem;height:1rem;border:2px solid #111}
-ul.tasks ul{padding-left:1rem;color:#333;font-size:.93em}
-figure{margin:1rem 0;break-inside:avoid}figure svg{max-width:100%;height:auto}code{font-size:.9em}
-.small{font-size:.9em}
-@media print{
-@page{margin:12mm}
-body{font-size:9.5pt;line-height:1.35;margin:0;padding:0;max-width:none}
-h1{font-size:15pt;margin:0 0 2mm}h2{font-size:12pt;margin:5mm 0 2mm}h3{font-size:10.5pt;margin:3mm 0 1mm}
-p,ul,ol{margin:1.5mm 0}ul.tasks>li{margin:1.5mm 0}li{orphans:2;widows:2}
-.small{font-size:8.5pt;line-height:1.25;columns:2;column-gap:6mm;padding-left:4mm}
-.card{break-inside:avoid}.page{break-before:page}figure{margin:2mm 0}figure svg{width:125mm}
-}`.trim();
+import { anchorOf, type Block, type Document, type Inline } from './document.ts';
+import { pageScript } from './page-script.ts';
+import { pageStyle } from './page-style.ts';
 
-/** Prints a document as one HTML file: style and figures inside, no script. */
-export function printHtml({ title, blocks }: Document): string {
+/** SHA-256 of a text, as hexadecimal digits. */
+type Hash = (text: string) => string;
+
+/**
+ * Prints a document as one HTML file that reaches for nothing outside. Its style and its one script stand inside, named by
+ * their hashes in a content security policy; without the script it is whole. A document without tasks has no script.
+ */
+export function printHtml(document: Document, hash: Hash): string {
+	const { title, blocks, details = [] } = document;
+	const tasks = tasksIn(blocks);
+	const marked = tasks.length > 0;
+	const policy = [
+		"default-src 'none'",
+		`style-src ${named(hash(pageStyle))}`,
+		...(marked ? [`script-src ${named(hash(pageScript))}`] : []),
+		"base-uri 'none'",
+		"form-action 'none'",
+	].join('; ');
 	return [
 		'<!doctype html>',
 		'<html lang="en">',
-		`<head><meta charset="utf-8"><meta name="viewport" content="width=device-width"><title>${escaped(title)}</title><style>${style}</style></head>`,
-		'<body>',
-		...parted(blocks).map(printPart),
+		`<head><meta charset="utf-8"><meta http-equiv="Content-Security-Policy" content="${policy}"><meta name="viewport" content="width=device-width, initial-scale=1"><title>${escaped(title)}</title><style>${pageStyle}</style></head>`,
+		`<body data-sheet="${escaped(title)}">`,
+		...(marked ? [tools(tasks)] : []),
+		...parted(blocks).map((part, index) => printPart(part, index === 0 && details.length > 0 ? 'first' : '')),
+		...(details.length > 0
+			? [
+					'<details class="lookup"><summary>Details to look up</summary>',
+					...parted(details).map(part => printPart(part)),
+					'</details>',
+				]
+			: []),
+		...(marked ? [`<script>${pageScript}</script>`] : []),
 		'</body>',
 		'</html>',
 		'',
 	].join('\n');
+}
+
+/** A hash as a policy names it: base64 of its bytes. */
+const named = (hex: string): string =>
+	`'sha256-${btoa(String.fromCharCode(...(hex.match(/../g) ?? []).map(byte => Number.parseInt(byte, 16))))}'`;
+
+type Task = Extract<Block, { is: 'task' }>;
+
+const tasksIn = (blocks: readonly Block[]): Task[] =>
+	blocks.flatMap(block => (block.is === 'task' ? [block] : block.is === 'fold' ? tasksIn(block.blocks) : []));
+
+/** The filter by place and stage, shown by the script; it holds what the tasks name, in the order of the work. */
+function tools(tasks: readonly Task[]): string {
+	const options = (words: Readonly<Record<string, string>>, used: (task: Task) => string | undefined) => {
+		const found = new Set(tasks.map(used));
+		return Object.entries(words)
+			.filter(([id]) => found.has(id))
+			.map(([id, text]) => `<option value="${id}">${escaped(text)}</option>`)
+			.join('');
+	};
+	return [
+		'<div id="tools" hidden>',
+		...(tasks.some(({ mark }) => mark)
+			? [
+					`<select aria-label="Place"><option value="">Every place</option>${options(placeWords, ({ mark }) => mark?.access)}</select>`,
+					`<select aria-label="Stage"><option value="">Every stage</option>${options(stageTitles, ({ mark }) => mark?.stage)}</select>`,
+				]
+			: []),
+		'<label><input type="checkbox" id="open-only"> open only</label>',
+		'<p id="says" role="status"></p>',
+		'</div>',
+	].join('');
 }
 
 /** The blocks by part: a heading of the second level begins one. */
@@ -44,11 +87,11 @@ function parted(blocks: readonly Block[]): Block[][] {
 	return parts;
 }
 
-function printPart(blocks: readonly Block[]): string {
+function printPart(blocks: readonly Block[], look = ''): string {
 	const [first] = blocks;
-	const sort = first?.is !== 'heading' ? '' : first.card ? 'card' : first.page ? 'page' : '';
-	const card = sort ? ` class="${sort}"` : '';
-	return [`<section${card}>`, ...grouped(blocks), '</section>'].join('\n');
+	const own = first?.is !== 'heading' ? '' : first.card ? 'card' : first.page ? 'page' : '';
+	const looks = [look, own].filter(Boolean).join(' ');
+	return [`<section${looks === '' ? '' : ` class="${looks}"`}>`, ...grouped(blocks), '</section>'].join('\n');
 }
 
 /** Tasks that follow each other are one list. */
@@ -63,18 +106,32 @@ function grouped(blocks: readonly Block[]): string[] {
 function print(block: Block): string {
 	switch (block.is) {
 		case 'heading':
-			return `<h${block.level}>${escaped(block.text)}</h${block.level}>`;
+			return `<h${block.level}${block.level === 2 ? ` id="${anchorOf(block.text)}"` : ''}>${escaped(block.text)}</h${block.level}>`;
 		case 'paragraph':
 			return `<p>${inline(block.text)}</p>`;
 		case 'task':
-			return `<li>${inline(block.text)}${block.details.length > 0 ? list('ul', block.details) : ''}</li>`;
+			return `<li>${box(block)}${inline(block.text)}${block.details.length > 0 ? list('ul', block.details) : ''}</li>`;
 		case 'items':
 			return list('ul', block.items, block.small ? ' class="small"' : '');
 		case 'steps':
 			return list('ol', block.items);
+		case 'fold':
+			return [
+				`<details class="stage"><summary>${escaped(block.text)}: ${escaped(block.note)}</summary>`,
+				...grouped(block.blocks),
+				'</details>',
+			].join('\n');
 		case 'figure':
 			return `<figure>${block.svg}</figure>`;
 	}
+}
+
+/** A box to tick; its key, place and stage are for the script. What has no key of its own is known by its words. */
+function box({ mark, text }: Task): string {
+	const words = text.map(part => (typeof part === 'string' ? '' : 'strong' in part ? part.strong : '')).join('');
+	const label = escaped(words);
+	const place = mark ? ` data-place="${mark.access}" data-stage="${mark.stage}"` : '';
+	return `<input type="checkbox" aria-label="${label}" data-key="${mark ? escaped(mark.key) : label}"${place}>`;
 }
 
 const list = (tag: 'ul' | 'ol', items: readonly (readonly Inline[])[], look = ''): string =>
@@ -84,6 +141,7 @@ function inline(text: readonly Inline[]): string {
 	return text
 		.map(part => {
 			if (typeof part === 'string') return escaped(part);
+			if ('part' in part) return `<a href="#${anchorOf(part.part)}">${escaped(part.part)}</a>`;
 			return 'strong' in part ? `<strong>${escaped(part.strong)}</strong>` : `<code>${escaped(part.code)}</code>`;
 		})
 		.join('');

@@ -1,15 +1,18 @@
 import { sanitize } from '../text/sanitize.ts';
-import type { Block, Document, Inline } from './document.ts';
+import { anchorOf, type Block, type Document, type Inline } from './document.ts';
 
 /** Columns a line is wrapped at: short enough for paper on a wall. */
 const width = 100;
 
-/** Prints a document as Markdown. Figures are shown by name: they are files beside it; without a stem they are left out. */
-export function printMarkdown({ blocks }: Document, stem: string | null): string {
+/**
+ * Prints the blocks of a document as Markdown. Figures are shown by name: they are files beside it; without a stem they are left
+ * out. `parts` is the file that links to parts of the document lead to, empty for this one; null: their names only.
+ */
+export function printMarkdown({ blocks }: Document, stem: string | null, parts: string | null = null): string {
 	let text = '';
 	let before: Block | undefined;
 	for (const block of blocks) {
-		const printed = print(block, stem);
+		const printed = print(block, stem, parts);
 		if (printed === '') continue;
 		text += before === undefined ? '' : isLine(before) && isLine(block) ? '\n' : '\n\n';
 		text += printed;
@@ -18,10 +21,11 @@ export function printMarkdown({ blocks }: Document, stem: string | null): string
 	return `${text}\n`;
 }
 
-/** A task with nothing below it: such tasks stand under each other without a gap. */
-const isLine = (block: Block): boolean => block.is === 'task' && block.details.length === 0;
+/** What stands under its like without a gap: a task with nothing below it or that says so, a fold. */
+const isLine = (block: Block): boolean =>
+	block.is === 'fold' || (block.is === 'task' && (block.close === true || block.details.length === 0));
 
-function print(block: Block, stem: string | null): string {
+function print(block: Block, stem: string | null, parts: string | null): string {
 	switch (block.is) {
 		case 'heading':
 			return `${'#'.repeat(block.level)} ${escaped(block.text)}`;
@@ -33,25 +37,32 @@ function print(block: Block, stem: string | null): string {
 				'\n',
 			);
 		case 'items':
-			return block.items.map(item => wrap(inline(item), '- ')).join('\n');
+			return block.items.map(item => wrap(inline(item, parts), '- ')).join('\n');
 		case 'steps':
 			return block.items.map((item, index) => wrap(inline(item), `${index + 1}. `)).join('\n');
+		case 'fold':
+			return wrap(inline([{ strong: `${block.text}: ` }, `${block.note}.`]), '- ');
 		case 'figure':
 			return stem === null ? '' : `![${escaped(block.title)}](${stem}-${block.name}.svg)`;
 	}
 }
 
 /** Text at the start of a block; what would start a list, a heading or a table there is escaped. */
-function inline(text: readonly Inline[]): string {
+function inline(text: readonly Inline[], parts: string | null = null): string {
 	let line = '';
 	for (const part of text) {
 		if (typeof part === 'string') line += escaped(part);
 		else if ('strong' in part) line += emphasis(part.strong);
+		else if ('part' in part) line += link(part.part, parts);
 		// Ids stand in code; anything else could end it.
 		else line += /^[\w., -]+$/.test(part.code) ? `\`${part.code}\`` : escaped(part.code);
 	}
 	if (!/^\s*[-+=#:\d]/.test(line)) return line;
 	return line.replace(/^(\s*)([-+=#:])/, '$1\\$2').replace(/^(\s*\d+)([.)])(?=\s|$)/, '$1\\$2');
+}
+
+function link(part: string, parts: string | null): string {
+	return parts === null ? escaped(part) : `[${escaped(part)}](${parts}#${anchorOf(part)})`;
 }
 
 /** Bold text; its spaces stay outside the marks, or the marks would stay visible. */

@@ -7,7 +7,7 @@ import { plugsPlan } from './compose/plugs.ts';
 import { readingCard } from './compose/readings.ts';
 import { cells, columns } from './compose/wiring.ts';
 import { printCsv } from './csv.ts';
-import { type Document, type Figure, heading, paragraph } from './document.ts';
+import { type Block, type Document, figuresOf, heading, paragraph } from './document.ts';
 import { printHtml } from './html.ts';
 import { printJson } from './json.ts';
 import { printMarkdown } from './markdown.ts';
@@ -16,35 +16,53 @@ import { pinsTable } from './pins-table.ts';
 
 export interface Rendered {
 	readonly text: string;
-	/** File name to SVG, for pictures beside the text. */
-	readonly pictures: Readonly<Record<string, string>>;
+	/** File name to content, for what stands beside the text: pictures, and the file of details. */
+	readonly beside: Readonly<Record<string, string>>;
 }
 
-/** An audit in one of its formats. `stem` begins the names of the pictures beside a Markdown file; empty: no pictures. */
-export function renderAudit(assessment: Assessment, format: 'md' | 'html' | 'json' | 'csv', stem: string): Rendered {
+/**
+ * An audit in one of its formats. `stem` begins the names of what stands beside a Markdown file; empty: nothing does. `whole`
+ * puts the details into the Markdown itself, and prints the later stages line by line.
+ */
+export function renderAudit(
+	assessment: Assessment,
+	format: 'md' | 'html' | 'json' | 'csv',
+	stem: string,
+	whole = false,
+): Rendered {
 	switch (format) {
 		case 'json':
-			return { text: `${printJson(assessment.audit, 2)}\n`, pictures: {} };
+			return { text: `${printJson(assessment.audit, 2)}\n`, beside: {} };
 		case 'csv': {
 			const rows = worksheet(assessment).map(row => cells(row, assessment.wording.units));
-			return { text: printCsv([columns, ...rows.map(row => columns.map(column => row[column]))]), pictures: {} };
+			return { text: printCsv([columns, ...rows.map(row => columns.map(column => row[column]))]), beside: {} };
 		}
 		case 'html':
-			return { text: printHtml(composeAudit(assessment)), pictures: {} };
+			return { text: printHtml(composeAudit(assessment), assessment.model.hash), beside: {} };
 		case 'md':
-			return markdown(composeAudit(assessment, stem !== ''), stem);
+			return markdown(composeAudit(assessment, stem !== ''), stem, whole);
 	}
 }
 
-function markdown(document: Document, stem: string): Rendered {
-	if (stem === '') return { text: printMarkdown(document, null), pictures: {} };
-	const name = stem.replace(/[^A-Za-z0-9._-]+/g, '-').replace(/^[-.]+/, '') || 'audit';
-	const figures = document.blocks.filter((block): block is Figure => block.is === 'figure');
+function markdown(document: Document, stem: string, whole: boolean): Rendered {
+	const { title, blocks, details = [] } = document;
+	const name = stem === '' ? null : stem.replace(/[^A-Za-z0-9._-]+/g, '-').replace(/^[-.]+/, '') || 'audit';
+	const pictures = Object.fromEntries(
+		name === null ? [] : figuresOf(document).map(figure => [`${name}-${figure.name}.svg`, figure.svg]),
+	);
+	if (whole)
+		return { text: printMarkdown({ title, blocks: [...unfolded(blocks), ...details] }, name, ''), beside: pictures };
+	if (name === null) return { text: printMarkdown(document, null), beside: {} };
+	const file = `${name}-details.md`;
+	const apart = [heading(1, `${title}: details`), ...details];
 	return {
-		text: printMarkdown(document, name),
-		pictures: Object.fromEntries(figures.map(figure => [`${name}-${figure.name}.svg`, figure.svg])),
+		text: printMarkdown(document, name, file),
+		beside: { ...pictures, [file]: printMarkdown({ title, blocks: apart }, name, '') },
 	};
 }
+
+const unfolded = (blocks: readonly Block[]): Block[] =>
+	blocks.flatMap(block => (block.is === 'fold' ? [heading(3, block.text), ...block.blocks] : [block]));
 
 /** The plan of the plugs in one of its formats. */
 export function renderPins(assessment: Assessment, format: 'md' | 'html' | 'json' | 'csv'): string {
@@ -54,7 +72,7 @@ export function renderPins(assessment: Assessment, format: 'md' | 'html' | 'json
 	const blocks = plugsPlan(assessment);
 	const none = [paragraph('This sheet has no plugs yet: read a table in with --read, or type them in the interview.')];
 	const document = { title, blocks: [heading(1, title), ...(blocks.length > 0 ? blocks : none)] };
-	return format === 'html' ? printHtml(document) : printMarkdown(document, null);
+	return format === 'html' ? printHtml(document, assessment.model.hash) : printMarkdown(document, null);
 }
 
 const parts = {

@@ -96,6 +96,8 @@ export interface Section {
 export interface Caution {
 	readonly id: string;
 	readonly title: string;
+	/** What to do about it, in one line. */
+	readonly brief: string;
 	readonly words: string;
 	readonly when: Expression | null;
 }

@@ -11,6 +11,7 @@ import { sanitize } from '../../src/text/sanitize.ts';
 import { lines } from '../../src/tui/text.ts';
 import { counts, seed } from '../counts.ts';
 import { audited, brokenBuild } from '../support/audited.ts';
+import { sha256 } from '../support/model.ts';
 import { htmlShape, markdownShape, readHtml, readMarkdown } from '../support/tree.ts';
 
 // Free text of a sheet (names, notes, loads, circuits) stands in every kind of block. Whatever it holds, the parsed
@@ -125,10 +126,10 @@ describe('free text cannot break', { timeout: 3_600_000 }, () => {
 	});
 
 	test('HTML', () => {
-		const wanted = shapeOfHtml(printHtml(withText('qwordq')));
+		const wanted = shapeOfHtml(printHtml(withText('qwordq'), sha256));
 		fc.assert(
 			fc.property(visible, text => {
-				expect(shapeOfHtml(printHtml(withText(text)))).toEqual(wanted);
+				expect(shapeOfHtml(printHtml(withText(text), sha256))).toEqual(wanted);
 			}),
 			{ seed, numRuns: counts.hostile },
 		);
@@ -174,14 +175,17 @@ describe('free text cannot break', { timeout: 3_600_000 }, () => {
 
 describe('a whole audit, with hostile text in its name, notes, loads and circuits', () => {
 	const plain = composeAudit(audited(brokenBuild('qwordq')));
-	const wanted = { markdown: shapeOfMarkdown(printMarkdown(plain, 'x')), html: shapeOfHtml(printHtml(plain)) };
+	const wanted = {
+		markdown: shapeOfMarkdown(printMarkdown(plain, 'x', 'x-details.md')),
+		html: shapeOfHtml(printHtml(plain, sha256)),
+	};
 	const texts = fc.sample(visible, { seed, numRuns: counts.hostile / 300 });
 
 	test.each(texts.map(text => [text]))('keeps its shape with %j', text => {
 		const assessment = audited(brokenBuild(text));
 		const markdown = renderAudit(assessment, 'md', '../x y/\u0000z');
-		const names = Object.keys(markdown.pictures);
-		for (const name of names) expect(name).toMatch(/^[A-Za-z0-9_][A-Za-z0-9._-]*\.svg$/);
+		const names = Object.keys(markdown.beside);
+		for (const name of names) expect(name).toMatch(/^[A-Za-z0-9_][A-Za-z0-9._-]*\.(svg|md)$/);
 		expect(shapeOfMarkdown(markdown.text)).toEqual(wanted.markdown);
 		expect(shapeOfHtml(renderAudit(assessment, 'html', '').text)).toEqual(wanted.html);
 		expect(markdown.text).not.toMatch(/(?!\n)[\u0000-\u001f\u007f-\u009f\u202a-\u202e\u2066-\u2069]/);

@@ -15,6 +15,7 @@ import { saveSheet } from '../sheet/sheet.ts';
 export interface AuditFlags extends JudgeFlags {
 	readonly out?: string;
 	readonly json?: boolean;
+	readonly whole?: boolean;
 	readonly gate?: Stage;
 	readonly record?: boolean;
 	/** Given by `recheck` alone: what to compare with; null is the last record. */
@@ -31,8 +32,8 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 	const told = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	if (flags.out !== undefined && format) {
 		refuseSheet(flags.out);
-		const { text, pictures } = renderAudit(told, format, parse(flags.out).name);
-		writeOutput(flags.out, text, pictures);
+		const { text, beside } = renderAudit(told, format, parse(flags.out).name, flags.whole);
+		writeOutput(flags.out, text, beside);
 	}
 	if (flags.record ?? (flags.out !== undefined || rechecking)) {
 		saveSheet(judged.opened, { ...judged.sheet, audits: [...judged.sheet.audits, recordOf(judged)] });
@@ -40,7 +41,7 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 	// Set before it is printed: a pipe that closes early must not open the gate.
 	process.exitCode = flags.gate && !gateOpen(told.audit.stages, flags.gate) ? exit.notPassed : exit.done;
 	if (flags.json || flags.out === undefined) {
-		print(renderAudit(told, flags.json ? 'json' : 'md', '').text);
+		print(renderAudit(told, flags.json ? 'json' : 'md', '', flags.whole).text);
 	}
 	return process.exitCode;
 }

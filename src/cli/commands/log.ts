@@ -11,6 +11,7 @@ import { openRecording } from '../../log/record.ts';
 import { givenAnswers } from '../../quantities/from-sheet.ts';
 import { plotLog, renderLog } from '../../report/log/render.ts';
 import { BadTable } from '../../table/problem.ts';
+import { sha256 } from '../assets/hash.ts';
 import { loadModel } from '../assets/model.ts';
 import { version } from '../assets/version.ts';
 import { today } from '../options/values.ts';
@@ -66,8 +67,8 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 		);
 		shown.end();
 		if (flags.out !== undefined && format) {
-			const { text, pictures } = renderLog(report, format, parse(flags.out).name);
-			writeOutput(flags.out, text, pictures);
+			const { text, beside } = renderLog(report, format, parse(flags.out).name, sha256);
+			writeOutput(flags.out, text, beside);
 		}
 		if (flags.json || flags.out === undefined) {
 			const width = process.stdout.isTTY ? Math.min(process.stdout.columns ?? 80, 100) - 1 : 0;
@@ -75,7 +76,7 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 				process.env.TERM === 'dumb' ||
 				!/utf-?8/i.test(process.env.LC_ALL || process.env.LC_CTYPE || process.env.LANG || '');
 			if (width > 20 && !flags.json) print(plotLog(report, width, ascii));
-			print(renderLog(report, flags.json ? 'json' : 'md', '').text);
+			print(renderLog(report, flags.json ? 'json' : 'md', '', sha256).text);
 		}
 		return exit.done;
 	} catch (error) {

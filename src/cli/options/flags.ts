@@ -17,9 +17,13 @@ export const packOption = () =>
 export function judgeOptions(command: Command): Command {
 	return command
 		.addOption(
-			new Option('--out <file>', 'write to a file: .md (pictures beside it), .html, .json, .csv (wiring worksheet)'),
+			new Option(
+				'--out <file>',
+				'write to a file: .md (pictures and details beside it), .html, .json, .csv (wiring worksheet)',
+			),
 		)
 		.addOption(new Option('--json', 'print the audit as JSON'))
+		.addOption(new Option('--whole', 'later stages line by line, and the details in the same text'))
 		.addOption(unitsOption())
 		.addOption(packOption())
 		.addOption(

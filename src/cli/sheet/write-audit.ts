@@ -27,8 +27,8 @@ export function writeAudit(
 	const before = since === null ? undefined : opened.sheet.audits[since - 1];
 	const assessment = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	const path = opened.place.path.replace(/(\.json)?$/, '.audit.md');
-	const { text, pictures } = renderAudit(assessment, 'md', basename(path, '.md'));
-	writeOutput(path, text, pictures);
+	const { text, beside } = renderAudit(assessment, 'md', basename(path, '.md'));
+	writeOutput(path, text, beside);
 	const record = recordOf(judged);
 	const { audits } = opened.sheet;
 	const sheet = { ...opened.sheet, audits: saysTheSame(audits.at(-1), record) ? audits : [...audits, record] };

@@ -5,11 +5,13 @@ import type { ReportContext } from './context.ts';
 /** Shown whatever the build: local rules, and the people who hold a licence. */
 const always = ['law', 'licensed-help'];
 
-/** Read this first: every caution that a line of this audit names, those of the build, local law and licensed help. */
+/** Every caution that a line or a step of this audit or its details names, those of the build, local law and licensed help, in full. */
 export function cautions({ audit, state, model, wording, open, procedures }: ReportContext): Block[] {
 	const named = new Set([
 		...always,
-		...audit.findings.filter(({ verdict }) => verdict === 'fails').flatMap(finding => finding.cautions),
+		...audit.findings
+			.filter(({ verdict }) => verdict === 'fails' || verdict === 'not-evaluated')
+			.flatMap(finding => finding.cautions),
 		...open.flatMap(({ question }) => question.cautions),
 		...procedures.flatMap(({ steps }) => steps.flatMap(step => step.cautions)),
 	]);
@@ -17,7 +19,7 @@ export function cautions({ audit, state, model, wording, open, procedures }: Rep
 		({ id, when }) => named.has(id) || (when !== null && conditionIn(state, when) === true),
 	);
 	return listed(
-		[heading(2, 'Read this first')],
+		[heading(2, 'All cautions in full')],
 		shown.map(({ title, words }) => [strong(`${title}. `), wording.say(words)]),
 		'small',
 	);

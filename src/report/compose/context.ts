@@ -1,10 +1,15 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { FittedProcedure } from '../../audit/procedures.ts';
+import type { Stage } from '../../rulebook/rulebook.ts';
 import type { FindOut } from './find-out.ts';
+import type { StageLines } from './stage-lines.ts';
 
 /** An audit that is being told, with what several of its parts speak of. */
 export interface ReportContext extends Assessment {
 	readonly open: readonly FindOut[];
+	readonly lines: readonly StageLines[];
+	/** The stage to work for; null when all are ready. */
+	readonly next: Stage | null;
 	readonly procedures: readonly FittedProcedure[];
 	/** Whether pictures are seen where it is told. */
 	readonly pictures: boolean;

@@ -1,20 +1,13 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { valueIn } from '../../audit/conditions.ts';
 import type { Caution, Rulebook, Stage } from '../../rulebook/rulebook.ts';
+import { stageTitles } from '../../wording/stages.ts';
 import type { Inline } from '../document.ts';
 import { strong } from '../document.ts';
 
 /** A stage in words. Without boost nothing waits for boost, and what stands there is settled before full load. */
 export const stageBy = (stage: Stage, { state }: Pick<Assessment, 'state'>): string =>
 	stage === 'boost' && valueIn(state, 'boost.kind') === 'none' ? 'Before full load' : stageTitles[stage];
-
-const stageTitles: Readonly<Record<Stage, string>> = {
-	crank: 'Before it cranks',
-	fire: 'Before it fires',
-	move: 'Before it moves',
-	boost: 'Before it makes boost',
-	tidy: 'The rest',
-};
 
 /** A count with its noun. */
 export function count(number: number, one: string, many = `${one}s`): string {
@@ -29,6 +22,12 @@ export function rangeText(low: string, high: string): string {
 
 export const lower = (title: string): string => title.charAt(0).toLowerCase() + title.slice(1);
 export const upper = (title: string): string => title.charAt(0).toUpperCase() + title.slice(1);
+
+/** Cautions in one line each, at the work that they touch; nothing when there are none. */
+export function briefCautions({ cautions }: Rulebook, ids: readonly Caution['id'][]): Inline[] {
+	const told = cautions.filter(({ id }) => ids.includes(id)).map(({ title, brief }) => `${title}. ${brief}`);
+	return told.length > 0 ? [strong('Caution: '), told.join(' ')] : [];
+}
 
 /** The names of cautions on a line that they touch; nothing when there are none. */
 export function cautionWords({ cautions }: Rulebook, ids: readonly Caution['id'][]): Inline[] {

@@ -1,7 +1,9 @@
 import type { Assessment } from '../../audit/assess.ts';
+import { stages } from '../../rulebook/rulebook.ts';
 import type { Effort } from '../../sheet/question.ts';
 import { type Block, code, heading, type Inline, listed, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
+import type { FindOut } from './find-out.ts';
 import { upper } from './names.ts';
 
 /** As many as one evening holds. */
@@ -24,17 +26,35 @@ export function worthMeasuring({ audit, model }: Assessment): Block[] {
 	return steps.length > 0 ? [heading(2, 'Measure next'), { is: 'steps', items: steps }] : [];
 }
 
-/** What to measure next, and how to get every other answer that the list asks for. */
+/** What to measure next, and how to get every other answer that the list asks for at the next stage. */
 export function next(told: ReportContext): Block[] {
 	const first = worthMeasuring(told);
-	const named = new Set(told.audit.next.slice(0, most).map(({ answer }) => answer));
-	const rest = told.open.filter(({ question }) => !named.has(question.id));
 	return [
 		...first,
 		...listed(
 			[...(first.length > 0 ? [] : [heading(2, 'Measure next')]), heading(3, 'How to find out what the list asks for')],
-			rest.map(({ question }) => [code(question.id), ` ${question.how}`]),
+			howTo(told, isNear(told)),
 			'small',
 		),
 	];
+}
+
+/** How to get the answers that later stages ask for. */
+export const later = (told: ReportContext): Block[] =>
+	listed(
+		[heading(2, 'How to find out the rest')],
+		howTo(told, findOut => !isNear(told)(findOut)),
+		'small',
+	);
+
+const isNear =
+	({ next }: ReportContext) =>
+	({ stage }: FindOut): boolean =>
+		next === null || stages.indexOf(stage) <= stages.indexOf(next);
+
+function howTo({ audit, open }: ReportContext, wanted: (findOut: FindOut) => boolean): Inline[][] {
+	const named = new Set(audit.next.slice(0, most).map(({ answer }) => answer));
+	return open
+		.filter(findOut => !named.has(findOut.question.id) && wanted(findOut))
+		.map(({ question }) => [code(question.id), ` ${question.how}`]);
 }

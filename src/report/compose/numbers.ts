@@ -11,8 +11,8 @@ import { formatAnswer, unitFor } from '../../wording/format.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
 import type { ReportContext } from './context.ts';
-import { assumedName, usualValuesText } from './list.ts';
 import { rangeText } from './names.ts';
+import { assumedName, usualValuesText } from './subjects.ts';
 
 /** Every quantity by name: value, band, formula, inputs, what was assumed, source; then those without a value, and why. */
 export function numbers(assessment: ReportContext): Block[] {

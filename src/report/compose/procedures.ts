@@ -1,19 +1,45 @@
-import type { FittedStep } from '../../audit/procedures.ts';
-import type { Rulebook } from '../../rulebook/rulebook.ts';
+import { valueIn } from '../../audit/conditions.ts';
+import type { FittedProcedure, FittedStep } from '../../audit/procedures.ts';
+import { type Rulebook, type Stage, stages } from '../../rulebook/rulebook.ts';
 import { type Block, heading, type Inline, paragraph, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
 import { cautionWords, upper } from './names.ts';
 
-/** The day itself: each procedure fitted to the answers; one whose stage is not ready says so first. */
-export function procedures({ model, procedures: fitted }: ReportContext): Block[] {
-	const blocks = fitted.flatMap(({ title, ready, steps }): Block[] => [
+/** The first stage that still lies before a car, by how far it is (build.stage): one that drives needs no first crank. */
+const ahead: Readonly<Record<string, Stage>> = { 'has-fired': 'move', drives: 'boost' };
+
+/** The procedures of the next stage, or of the first one that the car has not been through. */
+export function nextProcedures({ next, procedures, state }: ReportContext): FittedProcedure[] {
+	if (next === null) return [];
+	const from = ahead[String(valueIn(state, 'build.stage'))] ?? next;
+	const at = Math.max(stages.indexOf(next), stages.indexOf(from));
+	const first = procedures.find(({ stage }) => stages.indexOf(stage) >= at);
+	return procedures.filter(({ stage }) => stage === first?.stage);
+}
+
+/** The day itself: the next procedures, fitted to the answers. */
+export function procedure(told: ReportContext): Block[] {
+	const fitted = nextProcedures(told).flatMap(one => day(one, told.model.rulebook));
+	return fitted.length > 0 ? [heading(2, 'The day itself'), ...fitted] : [];
+}
+
+/** The procedures of the other stages. */
+export function otherProcedures(told: ReportContext): Block[] {
+	const near = nextProcedures(told);
+	const others = told.procedures.filter(one => !near.includes(one));
+	return others.length > 0
+		? [heading(2, 'The other procedures'), ...others.flatMap(one => day(one, told.model.rulebook))]
+		: [];
+}
+
+/** One whose stage is not ready says so first. */
+function day({ title, ready, steps }: FittedProcedure, rulebook: Rulebook): Block[] {
+	const open = paragraph(strong('Not ready: '), 'the list has open lines for this point. Settle them first.');
+	return [
 		heading(3, upper(title)),
-		...(ready
-			? []
-			: [paragraph(strong('Not ready: '), 'the list above has open lines for this point. Settle them first.')]),
-		{ is: 'steps', items: steps.map(step => words(step, model.rulebook)) },
-	]);
-	return blocks.length > 0 ? [heading(2, 'The day itself'), ...blocks] : [];
+		...(ready ? [] : [open]),
+		{ is: 'steps', items: steps.map(step => words(step, rulebook)) },
+	];
 }
 
 function words(step: FittedStep, rulebook: Rulebook): Inline[] {

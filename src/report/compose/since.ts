@@ -1,7 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Change } from '../../audit/audit.ts';
 import { type Block, code, heading, listed, paragraph, strong } from '../document.ts';
-import { subjectWords } from './list.ts';
+import { subjectWords } from './subjects.ts';
 
 /** What an audit line came to, in words, in the order in which they are told. */
 export const changeWords: Readonly<Record<Change['change'], string>> = {

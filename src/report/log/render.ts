@@ -1,5 +1,5 @@
 import type { LogReport } from '../../audit/log-report.ts';
-import type { Figure } from '../document.ts';
+import { figuresOf } from '../document.ts';
 import { printHtml } from '../html.ts';
 import { printJson } from '../json.ts';
 import { printMarkdown } from '../markdown.ts';
@@ -7,17 +7,21 @@ import type { Rendered } from '../render.ts';
 import { composeLog } from './compose.ts';
 import { plot } from './plot.ts';
 
-/** A judged log in one of its formats. `stem` begins the names of the pictures beside a Markdown file; empty: no pictures. */
-export function renderLog(report: LogReport, format: 'md' | 'html' | 'json', stem: string): Rendered {
-	if (format === 'json') return { text: `${printJson(report.json, 2)}\n`, pictures: {} };
-	if (format === 'html') return { text: printHtml(composeLog(report, true)), pictures: {} };
-	if (stem === '') return { text: printMarkdown(composeLog(report, false), null), pictures: {} };
+/** A judged log in one of its formats. `stem` begins the names of the pictures beside a Markdown file; empty: no pictures. `hash` is SHA-256 in hex. */
+export function renderLog(
+	report: LogReport,
+	format: 'md' | 'html' | 'json',
+	stem: string,
+	hash: (text: string) => string,
+): Rendered {
+	if (format === 'json') return { text: `${printJson(report.json, 2)}\n`, beside: {} };
+	if (format === 'html') return { text: printHtml(composeLog(report, true), hash), beside: {} };
+	if (stem === '') return { text: printMarkdown(composeLog(report, false), null), beside: {} };
 	const name = stem.replace(/[^A-Za-z0-9._-]+/g, '-').replace(/^[-.]+/, '') || 'log';
 	const document = composeLog(report, true);
-	const figures = document.blocks.filter((block): block is Figure => block.is === 'figure');
 	return {
 		text: printMarkdown(document, name),
-		pictures: Object.fromEntries(figures.map(figure => [`${name}-${figure.name}.svg`, figure.svg])),
+		beside: Object.fromEntries(figuresOf(document).map(figure => [`${name}-${figure.name}.svg`, figure.svg])),
 	};
 }
 

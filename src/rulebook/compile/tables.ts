@@ -23,11 +23,11 @@ export function readSections(root: Fields, quantities: readonly AnyQuantity[]): 
 	);
 }
 
-/** The cautions, shown at the head of an audit and named on the lines they touch (rules/cautions.yaml). */
+/** The cautions, in one line on the work that they touch and in full at the back of an audit (rules/cautions.yaml). */
 export function readCautions(root: Fields, names: Names): Caution[] {
 	return eachOf(root, 'cautions', (inner, id) => ({
 		id,
-		...printed(inner, 'title', 'words'),
+		...printed(inner, 'title', 'brief', 'words'),
 		when: compileYesNo(inner, 'when', names),
 	}));
 }

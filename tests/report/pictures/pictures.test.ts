@@ -7,7 +7,11 @@ import { buildSheet } from '../../support/model.ts';
 import { elements } from '../../support/tree.ts';
 
 const pictures = (sheet = brokenBuild(), units: 'us' | 'metric' = 'us') =>
-	renderAudit(audited(sheet, { draws: 20, units }), 'md', 'mule').pictures;
+	Object.fromEntries(
+		Object.entries(renderAudit(audited(sheet, { draws: 20, units }), 'md', 'mule').beside).filter(([name]) =>
+			name.endsWith('.svg'),
+		),
+	);
 
 /** Coordinates of everything drawn, by axis. */
 function drawn(svg: string): { x: number[]; y: number[] } {

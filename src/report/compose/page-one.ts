@@ -1,0 +1,138 @@
+import type { Stage } from '../../rulebook/rulebook.ts';
+import { placeWords } from '../../wording/places.ts';
+import { type Block, heading, type Inline, listed, paragraph, strong } from '../document.ts';
+import type { ReportContext } from './context.ts';
+import { openIn } from './list.ts';
+import { briefCautions, count, stageBy } from './names.ts';
+import { nextProcedures } from './procedures.ts';
+import { type Line, linesOf } from './tasks.ts';
+
+/** As many ticks as a morning begins with, and as many cautions as somebody reads. */
+const mostTicks = 8;
+const mostCautions = 3;
+
+/** Signs of a line of paper that are left beside its marks. */
+const room = 86;
+
+const notYet: Readonly<Record<Stage, string>> = {
+	crank: 'do not turn the starter, not even for a moment.',
+	fire: 'do not let it fire: fuel pump and coils stay unplugged when it is cranked.',
+	move: 'do not drive it, not even across the yard; wheels chocked while it runs.',
+	boost: 'no boost: stay out of the throttle, and leave the wastegate or bypass open.',
+	tidy: 'nothing is held up; these lines wear or annoy.',
+};
+
+/**
+ * The first page, enough for a morning at the car: what comes next, the first lines of it, what must wait, and the cautions
+ * that belong to exactly these. At most 45 lines of paper.
+ */
+export function pageOne(told: ReportContext): Block[] {
+	const { audit, sheet, model, next } = told;
+	const stage = told.lines.find(lines => lines.stage === next);
+	const lines = stage ? linesOf(stage, told) : [];
+	const first = lines.slice(0, mostTicks);
+	const cautions = commonest(first).map(id => short(told, id));
+	const always = ['law', 'licensed-help'].map(id => short(told, id));
+	return [
+		heading(1, cut(`Swap audit: ${sheet.name}`, room)),
+		paragraph(`${audit.date}. swap-audit ${audit.tool}, rules ${audit.rules.slice(0, 12)}.`),
+		...packLine(told),
+		...(stage
+			? [
+					paragraph(strong('Next: '), `${lowerStage(stage.stage, told)}: ${openIn(stage)}.`),
+					...first.map(line => tick(line, told)),
+					...(lines.length > first.length
+						? [paragraph(`${count(lines.length - first.length, 'more line')} of this stage in the list below.`)]
+						: []),
+					paragraph(strong('Until they are done: '), fullLoad(stage.stage, told)),
+				]
+			: allReady()),
+		...listed([], [...cautions, ...always]),
+		paragraph(strong('When they are done: '), afterwards(told)),
+		...(model.rulebook.rules.length > 0 ? oddAnswers(told) : []),
+	];
+}
+
+function lowerStage(stage: Stage, told: ReportContext): string {
+	const words = stageBy(stage, told);
+	return words.charAt(0).toLowerCase() + words.slice(1);
+}
+
+const fullLoad = (stage: Stage, told: ReportContext): string =>
+	stage === 'boost' && stageBy(stage, told) === 'Before full load' ? 'no full throttle.' : notYet[stage];
+
+/** A line in two: what it is, and where; its caution. What is too long for a line gives its place to the second one. */
+function tick({ what, mark, cautions }: Line, { model }: ReportContext): Block {
+	const place = placeWords[mark.access].split(/[,:]/)[0]!;
+	const fits = what.length + place.length + 2 <= room;
+	const titles = model.rulebook.cautions.filter(({ id }) => cautions.includes(id)).map(({ title }) => title);
+	const brief = briefCautions(model.rulebook, cautions);
+	const words = brief.length > 0 && String(brief[1]).length < room - 20 ? String(brief[1]) : `${titles.join('; ')}.`;
+	const below: Inline[] = [
+		...(fits ? [] : [`${place}. `]),
+		...(titles.length > 0 ? [strong('Caution: '), cut(words, room - 10 - (fits ? 0 : place.length + 2))] : []),
+	];
+	return {
+		is: 'task',
+		text: [strong(`${cut(what, room)}${/[.?!]$/.test(what) ? '' : '.'}`), ...(fits ? [` ${place}.`] : [])],
+		details: below.length > 0 ? [below] : [],
+		close: true,
+		mark,
+	};
+}
+
+/** The cautions that most of these lines name; of equals, the one that the rulebook names first. */
+function commonest(lines: readonly Line[]): string[] {
+	const counts = new Map<string, number>();
+	for (const { cautions } of lines) for (const id of cautions) counts.set(id, (counts.get(id) ?? 0) + 1);
+	return [...counts]
+		.sort(([, a], [, b]) => b - a)
+		.slice(0, mostCautions)
+		.map(([id]) => id);
+}
+
+function short({ model }: ReportContext, id: string): Inline[] {
+	const { title, brief } = model.rulebook.cautions.find(caution => caution.id === id)!;
+	return [strong(`${title}. `), brief];
+}
+
+function packLine({ model }: ReportContext): Block[] {
+	const { changed } = model.rulebook;
+	if (changed.length === 0) return [];
+	const packs = [...new Set(changed.map(({ pack }) => pack))].join(', ');
+	const words = `${count(changed.length, 'rule is', 'rules are')} changed by ${cut(packs, 40)}`;
+	return [paragraph(strong('Rule packs: '), `${words}; the details name them.`)];
+}
+
+function oddAnswers({ warnings }: ReportContext): Block[] {
+	return warnings.length === 0
+		? []
+		: [paragraph(`${count(warnings.length, 'answer looks', 'answers look')} odd; "Odd answers" below names them.`)];
+}
+
+/** What goes on when nothing is held up any more: common practice after any such work. */
+const allReady = (): Block[] => [
+	paragraph(strong('Next: '), 'nothing is held up, as far as the answers go. Check again:'),
+	{
+		is: 'items',
+		items: [
+			[strong('After the first hour and the first 100 miles: '), 'leaks, fluid levels, clamps, grounds, wheel nuts.'],
+			[strong('After 500 miles: '), 'oil and filter, exhaust and mount fasteners, fuel trims, charging voltage.'],
+			[strong('Before more boost, other fuel or other injectors: '), 'change the answers, then recheck.'],
+			[strong('Each spring, and after it stood: '), 'fuel hoses, battery, belts, brake fluid, tires.'],
+		],
+	},
+];
+
+function afterwards(told: ReportContext): string {
+	if (told.next === null) return 'note what you read on the drive, and recheck after each change.';
+	const day = nextProcedures(told).length > 0 ? '; then read "The day itself" below before you start' : '';
+	return `put what you found into the sheet and recheck${day}.`;
+}
+
+/** Free text and long titles held to a line. */
+function cut(text: string, most: number): string {
+	if (text.length <= most) return text;
+	const end = text.lastIndexOf(' ', most - 3);
+	return `${text.slice(0, end > most / 2 ? end : most - 3)}...`;
+}

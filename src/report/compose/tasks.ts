@@ -1,0 +1,96 @@
+import type { Assessment } from '../../audit/assess.ts';
+import type { Finding } from '../../audit/audit.ts';
+import type { Stage } from '../../rulebook/rulebook.ts';
+import type { Access } from '../../sheet/access.ts';
+import { placeWords } from '../../wording/places.ts';
+import { type Block, code, type Inline, strong, type TaskMark } from '../document.ts';
+import type { FindOut } from './find-out.ts';
+import { briefCautions, count, lower } from './names.ts';
+import type { StageLines } from './stage-lines.ts';
+import { subjectWords, usualInBrief } from './subjects.ts';
+
+type Task = Extract<Block, { is: 'task' }>;
+
+/** A line of the list, and what page one says of it: what it is, where, and with which cautions. */
+export interface Line {
+	readonly what: string;
+	readonly mark: TaskMark;
+	readonly cautions: readonly string[];
+	readonly task: Task;
+}
+
+/** The lines of a stage: what is wrong by priority, what could not be worked out, what has to be found out. */
+export function linesOf({ stage, fails, broken, asked }: StageLines, assessment: Assessment): Line[] {
+	return [
+		...fails.map(finding => failed(finding, stage, assessment)),
+		...broken.map(finding => unworked(finding, stage, assessment)),
+		...asked.map(findOut => asking(findOut, stage, assessment)),
+	];
+}
+
+export const titleOf = (finding: Finding, assessment: Assessment): string =>
+	`${finding.title}${finding.subject === null ? '' : ` (${subjectWords(finding, assessment)})`}`;
+
+/** Where the work of a finding is. */
+export const accessOf = ({ rule }: Finding, { model }: Pick<Assessment, 'model'>): Access =>
+	model.rulebook.rules.find(({ id }) => id === rule)?.access ?? 'papers';
+
+function failed(finding: Finding, stage: Stage, assessment: Assessment): Line {
+	const mark = markOf(finding, stage, assessment);
+	const [first, ...rest] = finding.do;
+	const what = titleOf(finding, assessment);
+	const details: Inline[][] = [
+		...rest.map((step): Inline[] => [step]),
+		...(finding.why ? [[strong('Why: '), finding.why]] : []),
+		...(finding.prove ? [[strong('Done when: '), finding.prove]] : []),
+		...(finding.sure !== null && finding.sure < 0.9
+			? [[strong('Doubt: '), `${Math.round(finding.sure * 100)} in 100 sure, as the answers are known.`]]
+			: []),
+		...(finding.assumed.length > 0 ? [[strong('Assumed: '), usualInBrief(finding.assumed, assessment)]] : []),
+		...cautionDetail(finding.cautions, assessment),
+	];
+	const text = [strong(`${what}. `), `${placeWords[mark.access]}. ${first ?? ''}`];
+	return { what, mark, cautions: finding.cautions, task: { is: 'task', text, details, mark } };
+}
+
+/** A rule that could not be worked out stands in the way like a missing answer. */
+function unworked(finding: Finding, stage: Stage, assessment: Assessment): Line {
+	const mark = markOf(finding, stage, assessment);
+	const what = `${finding.title}: not worked out`;
+	const text = [strong(`${what}. `), `Look at the answers behind it. ${finding.why}`];
+	const details = cautionDetail(finding.cautions, assessment);
+	return { what, mark, cautions: finding.cautions, task: { is: 'task', text, details, mark } };
+}
+
+/** A missing answer, and what it settles. */
+function asking({ question, settles }: FindOut, stage: Stage, assessment: Assessment): Line {
+	const titles = [...new Set(settles.map(({ title }) => lower(title)))];
+	const more = titles.length > 3 ? `; and ${count(titles.length - 3, 'more line')}` : '';
+	const mark = { key: question.id, stage, access: question.access };
+	const text = [
+		strong('Find out: '),
+		`${question.ask} (`,
+		code(question.id),
+		') ',
+		strong('Settles: '),
+		`${titles.slice(0, 3).join('; ')}${more}.`,
+	];
+	const details = cautionDetail(question.cautions, assessment);
+	return {
+		what: question.ask,
+		mark,
+		cautions: question.cautions,
+		task: { is: 'task', text, details, close: true, mark },
+	};
+}
+
+const markOf = (finding: Finding, stage: Stage, assessment: Assessment): TaskMark => ({
+	key: finding.subject === null ? finding.rule : `${finding.rule} ${finding.subject}`,
+	stage,
+	access: accessOf(finding, assessment),
+});
+
+function cautionDetail(ids: readonly string[], { model }: Assessment): Inline[][] {
+	const cautions = briefCautions(model.rulebook, ids);
+	return cautions.length > 0 ? [cautions] : [];
+}
