@@ -30,6 +30,9 @@ export function rootOf(state: State, node: LimitNode): Root | null {
 	return node.withSpare(at, spare => {
 		const [here, beside] = [spare(inside), spare(inside + step)];
 		if (here === undefined || beside === undefined || here === beside) return null;
+		// Flat before it and not after: a step, which no slope leads to.
+		if (!node.expensive && inside > node.limit.from && spare(Math.max(node.limit.from, inside - step)) === here)
+			return null;
 		const slope = (beside - here) / step;
 		return { at: state.bounds.has(slot) ? inside - here / slope : root, slope };
 	});

@@ -73,6 +73,10 @@ export interface Rule {
 	readonly cautions: readonly string[];
 	readonly source: readonly string[];
 	readonly examples: readonly Example[];
+	/** The boost limits at which it begins to fail. */
+	readonly limit: readonly string[];
+	/** Why a rule on boost is no boost limit. */
+	readonly no_limit: string;
 	/** file:line of the rule, for errors. */
 	readonly at: string;
 }

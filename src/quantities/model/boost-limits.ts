@@ -1,4 +1,4 @@
-import { limit, quantity } from '../quantity.ts';
+import { assumption, limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
 
@@ -29,6 +29,106 @@ export const forPowerGoal = limit({
 	when: boosted,
 });
 
+/** What a limit of a part starts from: looked for with boost, and only there. */
+const ofBoost = {
+	kind: 'pressure',
+	inputs: ['boost.kind'],
+	source: ['root'],
+	nature: 'estimate',
+	when: boosted,
+} as const;
+const byBoost = { vary: 'boost.target', ...boostRange } as const;
+
+/** Peak pressure that pistons live long under, Pa. Common practice, 10 % either way; forged ones are not the first to give out. */
+export const pistonMost = quantity({
+	id: 'engine.piston_pressure_most',
+	kind: 'absolute-pressure',
+	unit: 'Pa',
+	inputs: ['engine.pistons'],
+	formula: '70 bar cast, 75 hypereutectic; forged: none',
+	source: ['practice'],
+	nature: 'estimate',
+	band: [0.9, 1.1],
+	compute: q => {
+		const pistons = q.choice('engine.pistons');
+		return pistons && (pistons === 'forged' ? null : pistons === 'cast' ? 70e5 : 75e5);
+	},
+});
+
+export const pistons = limit({
+	...ofBoost,
+	id: 'engine.piston_boost_limit',
+	expensive: true,
+	formula: 'the boost at which peak pressure reaches what cast or hypereutectic pistons stand',
+	limit: { ...byBoost, until: 'engine.peak_pressure', reaches: 'engine.piston_pressure_most', rising: true },
+});
+
+/** Peak pressure that a composite head gasket lives long under, Pa. Common practice, 10 % either way. */
+export const gasketMost = quantity({
+	id: 'engine.gasket_pressure_most',
+	kind: 'absolute-pressure',
+	unit: 'Pa',
+	inputs: ['engine.head_gasket'],
+	formula: '80 bar composite; multi-layer steel and copper: none, the clamp decides',
+	source: ['practice'],
+	nature: 'estimate',
+	band: [0.9, 1.1],
+	compute: q => {
+		const gasket = q.choice('engine.head_gasket');
+		return gasket && (gasket === 'composite' ? 80e5 : null);
+	},
+});
+
+export const gasket = limit({
+	...ofBoost,
+	id: 'engine.gasket_boost_limit',
+	expensive: true,
+	formula: 'the boost at which peak pressure reaches what a composite head gasket stands',
+	limit: { ...byBoost, until: 'engine.peak_pressure', reaches: 'engine.gasket_pressure_most', rising: true },
+});
+
+export const ringGap = limit({
+	...ofBoost,
+	id: 'engine.ring_gap_boost_limit',
+	formula: 'the boost at which the top ring needs more gap than it has',
+	limit: { ...byBoost, until: 'engine.ring_gap_needed', reaches: 'engine.ring_gap', rising: true },
+});
+
+export const compressor = limit({
+	...ofBoost,
+	id: 'boost.compressor_boost_limit',
+	formula: 'the boost at which the corrected flow reaches the choke flow, which is held as boost moves',
+	limit: { ...byBoost, until: 'boost.compressor_flow_corrected', reaches: 'boost.compressor_choke', rising: true },
+});
+
+export const sensorTop = limit({
+	...ofBoost,
+	id: 'sensors.map_boost_limit',
+	formula: "the boost at which the manifold is 10 kPa under the pressure sensor's top",
+	limit: { ...byBoost, until: 'sensors.map_margin', reaches: 0, rising: false },
+});
+
+/** Above this gasoline knocks at almost any advance: 80 degC, K. Common practice, 10 K either way. */
+export const hottestCharge = assumption({
+	id: 'boost.charge_temp_most',
+	kind: 'temperature',
+	value: 353.15,
+	spread: 10,
+	formula: 'usual hottest charge air, 80 degC',
+	source: ['practice'],
+	nature: 'estimate',
+});
+
+export const chargeHeat = limit({
+	...ofBoost,
+	id: 'boost.charge_temp_boost_limit',
+	formula: 'the boost at which the charge air reaches 80 degC on the hottest day',
+	limit: { ...byBoost, until: 'boost.charge_temp', reaches: 'boost.charge_temp_most', rising: true },
+});
+
+/** Looked for with boost; what only a map of the compressor or an open engine tells does not hold up the others. */
+const joining = ['engine.ring_gap_boost_limit', 'boost.compressor_boost_limit'] as const;
+
 const placed = [
 	'injectors.boost_limit',
 	'fuel.pump_boost_limit',
@@ -38,23 +138,27 @@ const placed = [
 	'engine.head_boost_limit',
 	'driveline.clutch_boost_limit',
 	'driveline.gearbox_boost_limit',
+	'engine.piston_boost_limit',
+	'engine.gasket_boost_limit',
+	'sensors.map_boost_limit',
+	'boost.charge_temp_boost_limit',
 ] as const;
 
 /** One that is not known could lie lower still, so it is asked for, unless a known one already lies under the target. */
 export const lowestLimit = quantity({
 	id: 'boost.lowest_limit',
 	kind: 'pressure',
-	inputs: ['boost.kind', 'boost.target', ...placed],
+	inputs: ['boost.kind', 'boost.target', ...placed, ...joining],
 	range: [boostRange.from, boostRange.to],
 	formula:
-		'the lowest boost limit that applies here; not known while one is not known and the others lie over the target',
+		'the lowest boost limit of those worked out that applies here; not known while one is not known and the others lie over the target, ring gap and compressor choke excepted, which count where they are known; rods, block, compressor surge and wastegate creep are not held',
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
 		if (q.choice('boost.kind') === 'none') return null;
 		const here = placed.filter(id => q.applies(id));
-		const known = here.filter(id => q.has(id)).map(id => q.number(id));
+		const known = [...here, ...joining.filter(id => q.applies(id))].filter(id => q.has(id)).map(id => q.number(id));
 		if (known.some(limit => limit < q.number('boost.target'))) return Math.min(...known);
-		return here.length > 0 ? Math.min(...here.map(id => q.number(id))) : null;
+		return here.length > 0 ? Math.min(...here.map(id => q.number(id)), ...known) : null;
 	},
 });

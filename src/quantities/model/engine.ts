@@ -8,7 +8,8 @@ import {
 	torque,
 	usualAirEfficiency,
 } from '../../physics/airflow.ts';
-import { assumption, quantity } from '../quantity.ts';
+import type { Point } from '../../physics/interpolate.ts';
+import { assumption, quantity, whatIf } from '../quantity.ts';
 
 export const size = quantity({
 	id: 'engine.displacement',
@@ -126,6 +127,16 @@ export const turning = quantity({
 	compute: q => torque(q.number('engine.power'), q.number('engine.peak_rpm')),
 });
 
+/** Stays where it is while a limit moves the boost: what a dyno curve was measured at. */
+export const torqueAtTarget = whatIf({
+	id: 'engine.torque_at_target',
+	kind: 'torque',
+	formula: 'torque at best power with boost as answered, whatever boost a limit is looked for at',
+	source: ['definition'],
+	nature: 'exact',
+	whatIf: { of: 'engine.torque', with: { 'boost.target': 'boost.target' } },
+});
+
 export const torqueRise = assumption({
 	id: 'engine.torque_rise',
 	kind: 'ratio',
@@ -139,11 +150,17 @@ export const torqueRise = assumption({
 export const peakTorque = quantity({
 	id: 'engine.peak_torque',
 	kind: 'torque',
-	inputs: ['engine.torque', 'engine.torque_rise'],
-	formula: 'torque at best power x torque rise (usual 1.15, spread 0.05)',
+	inputs: ['engine.dyno_curve', 'boost.kind', 'engine.torque', 'engine.torque_at_target', 'engine.torque_rise'],
+	formula:
+		"highest point of the engine's own dyno curve, with boost in proportion to the torque at best power; else that torque x torque rise (usual 1.15, spread 0.05)",
 	source: ['practice'],
 	nature: 'estimate',
-	compute: q => q.number('engine.torque') * q.number('engine.torque_rise'),
+	compute: q => {
+		if (!q.has('engine.dyno_curve')) return q.number('engine.torque') * q.number('engine.torque_rise');
+		const highest = Math.max(...q.list<Point>('engine.dyno_curve')!.map(([, measured]) => measured));
+		if (q.choice('boost.kind') === 'none') return highest;
+		return (highest * q.number('engine.torque')) / q.number('engine.torque_at_target');
+	},
 });
 
 export const bmep = quantity({

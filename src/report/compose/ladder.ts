@@ -13,6 +13,7 @@ export function ladder(assessment: Assessment & Partial<Pick<ReportContext, 'pic
 	const rest = limits.filter(({ value }) => value === null);
 	return [
 		heading(2, 'What gives out first'),
+		...(limits.some(({ limit }) => limit.endsWith('boost_limit')) ? [paragraph(notHeld(placed, rest))] : []),
 		...(placed.length > 0 ? [{ is: 'steps', items: placed.map(rung => placedLine(rung, assessment)) } as const] : []),
 		...listed(
 			[paragraph('Not placed yet:')],
@@ -24,6 +25,13 @@ export function ladder(assessment: Assessment & Partial<Pick<ReportContext, 'pic
 		),
 		...(assessment.pictures ? figures(assessment, ['limits', 'over-boost']) : []),
 	];
+}
+
+/** The first line of the ladder is only the lowest of those that were worked out: which are not, and what no figure is had for. */
+function notHeld(placed: readonly LimitRung[], rest: readonly LimitRung[]): string {
+	const open = rest.length > 0 ? ` Not among them, as answers are missing: ${rest.length} that stand below.` : '';
+	const first = placed.length > 0 ? 'The first line is the lowest of those worked out.' : '';
+	return `${first}${open} Rods, crank, block, compressor surge and wastegate creep are not worked out at all: no honest figure is had without the parts' own data.`.trim();
 }
 
 function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {

@@ -1,6 +1,7 @@
 import type { AnyQuantity } from '../../quantities/quantity.ts';
-import type { Rule, Rulebook, Topic } from '../rulebook.ts';
+import type { Rulebook, Topic } from '../rulebook.ts';
 import { graphOf, refuseDoubles, refuseUnread } from './agreement.ts';
+import { refuseUnlimited } from './boost-limit.ts';
 import { readBuilds } from './builds.ts';
 import { readChannels } from './channels.ts';
 import { readEpisodes } from './episodes.ts';
@@ -63,7 +64,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		sources: new Set(Object.keys(sources)),
 		parts: new Set(parts.map(({ id }) => id)),
 	};
-	const rules = readRules(topics, known, new Set(circuits.vocabulary.circuits.map(({ id }) => id)));
+	const { rules, fieldsOf } = readRules(topics, known, new Set(circuits.vocabulary.circuits.map(({ id }) => id)));
 	const procedures = [...roots]
 		.filter(([path]) => path.startsWith('procedures/'))
 		.map(([, root]) =>
@@ -100,7 +101,10 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 	const [first] = topics;
 	// A circle or an unread question is only told of files that are right by themselves.
 	const graph = first && problems.length === 0 ? graphOf(questions, quantities, drafts, first.root) : null;
-	if (graph) refuseUnread(drafts, graph, rulebook);
+	if (graph) {
+		refuseUnread(drafts, graph, rulebook);
+		refuseUnlimited(rules, fieldsOf, graph, rulebook.limits);
+	}
 	return { rulebook, problems: inOrder(problems) };
 }
 
@@ -170,7 +174,7 @@ interface Draft {
 }
 
 /** The rules of all topics, each id once; what one needs first is there. */
-function readRules(topics: readonly Draft[], known: RuleNames, circuits: ReadonlySet<string>): Rule[] {
+function readRules(topics: readonly Draft[], known: RuleNames, circuits: ReadonlySet<string>) {
 	const seen = new Map<string, Fields>();
 	const rules = topics.flatMap(({ root, topic, work }) => {
 		const read = root.innerList('rules', false).map(fields => {
@@ -185,5 +189,5 @@ function readRules(topics: readonly Draft[], known: RuleNames, circuits: Readonl
 		return read;
 	});
 	refuseNeeds(rules, seen, circuits);
-	return rules;
+	return { rules, fieldsOf: seen };
 }

@@ -57,6 +57,8 @@ export function readRule(fields: Fields, topic: string, usual: UsualWork, known:
 		cautions: listed(fields, 'cautions', known.cautions),
 		source: listed(fields, 'source', known.sources),
 		examples: readExamples(fields, each, known),
+		limit: fields.texts('limit', false),
+		no_limit: fields.has('no_limit') ? fields.text('no_limit') : '',
 		at: fields.source.place(fields.offset),
 	};
 	checkRule(fields, rule, names);

@@ -76,6 +76,35 @@ describe('ring gap', () => {
 	});
 });
 
+describe('peak torque', () => {
+	const poundFoot = 4.4482216152605 * 0.3048;
+	const measured = num(
+		[
+			[2500, 390],
+			[3600, 450],
+			[5400, 380],
+		],
+		['rpm', 'lb-ft'],
+	);
+
+	test("is the highest point of the engine's own dyno curve, and without one the usual rise over torque at best power", () => {
+		close(q({ 'engine.dyno_curve': measured })('engine.peak_torque').value, 450 * poundFoot, 'measured');
+		const none = q({ 'engine.dyno_curve': notKnown });
+		close(none('engine.peak_torque').value, 1.15 * Number(none('engine.torque').value), 'usual rise');
+		const unboosted = told(sheetOf({ 'engine.dyno_curve': measured }, buildSheet('unboosted')));
+		close(unboosted('engine.peak_torque').value, 450 * poundFoot, 'unboosted');
+		expect(unboosted('engine.peak_torque').assumed).toEqual([]);
+	});
+
+	test('goes with boost in a limit as torque at best power does: by hand, clutch and transmission give out there', () => {
+		const all = q({ 'engine.dyno_curve': measured, 'driveline.clutch_torque': num(500, 'lb-ft') });
+		const limit = Number(all('driveline.clutch_boost_limit').value);
+		const there = q({ 'boost.target': num(limit / psi, 'psi') });
+		const grown = Number(there('engine.torque').value) / Number(all('engine.torque').value);
+		close(grown, 500 / 450, 'torque has grown by what the clutch has to spare', 1e-4);
+	});
+});
+
 test('idle air is 3.9 kg/h a liter, and the idle pulse burns it at lambda 1', () => {
 	const all = q({
 		'fuel.kind': is('petrol'),

@@ -1,0 +1,98 @@
+import { describe, expect, test } from 'vitest';
+import { solve } from '../../src/graph/solve.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
+import { movesWithBoost } from '../../src/rulebook/compile/boost-limit.ts';
+import { Judge } from '../../src/rulebook/judge.ts';
+import type { Rule } from '../../src/rulebook/rulebook.ts';
+import { type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
+import { changed } from '../support/audited.ts';
+import { buildSheet, testModel } from '../support/model.ts';
+import { close, is, num, psi, sheetOf, told } from './by-hand.ts';
+
+const { rulebook, graph } = testModel();
+const boosted = buildSheet('boosted');
+const q = (answers: Parameters<typeof sheetOf>[0]) => told(sheetOf(answers, boosted));
+
+/** A rule that keeps something to spare gives its word before the limit; without the spare it is the limit itself. */
+const bare = (rule: Rule): Rule =>
+	'spare' in rule.thresholds
+		? { ...rule, thresholds: { ...rule.thresholds, spare: { ...rule.thresholds['spare']!, value: ['value', 0] } } }
+		: rule;
+
+const limited = rulebook.rules.filter(rule => rule.limit.length > 0 && movesWithBoost(rule, graph));
+
+/** What fails of the rules that name a limit, at a boost in psi. */
+function failing(sheet: Sheet, boost: number): string[] {
+	const at = withAnswer(sheet, 'boost.target', num(boost, 'psi'));
+	const state = solve(graph, givenAnswers(at, rulebook.questions));
+	const judge = new Judge({ ...rulebook, rules: limited.map(bare) }, graph.slotOf);
+	return judge.judge(state).flatMap(({ rule, verdict }) => (verdict === 'fails' ? [rule.id] : []));
+}
+
+const weak = {
+	pistons: { 'engine.pistons': is('cast') },
+	hypereutectic: { 'engine.pistons': is('hypereutectic') },
+	gasket: { 'engine.head_gasket': is('composite') },
+	rings: { 'engine.ring_gap': num(0.0245, 'in') },
+	compressor: { 'boost.compressor_choke': num(44, 'lb/min') },
+	sensor: {
+		'sensors.meter_kind': is('none-speed-density'),
+		'sensors.map_full_scale': num(150, 'kPa abs'),
+	},
+	charge: { 'boost.intercooler_effectiveness': num(20, '%') },
+	injectors: { 'injectors.rated_flow': num(36, 'lb/h') },
+} as const;
+
+describe('no rule that can cost the engine and moves with boost', () => {
+	test.each(Object.entries({ 'as it is': {}, ...weak }))(
+		'fails under the lowest limit worked out: %s',
+		(_, answers) => {
+			// A clean log stands over the calculated knock, whose rule speaks at the near end of its band.
+			const sheet = changed(boosted, { ...answers, 'ignition.knock_seen': is('clean') });
+			const lowest = Number(told(sheet)('boost.lowest_limit').value) / psi;
+			expect(lowest).toBeGreaterThan(2);
+			expect(failing(sheet, lowest * 0.99)).toEqual([]);
+			expect(failing(sheet, lowest * 1.02).length).toBeGreaterThan(0);
+		},
+	);
+
+	test('is without a limit or a reason', () => {
+		for (const rule of rulebook.rules.filter(({ harm }) => harm === 'engine'))
+			if (movesWithBoost(rule, graph)) expect(rule.limit.length > 0, rule.id).toBe(rule.no_limit === '');
+		expect(limited.length).toBeGreaterThan(12);
+	});
+});
+
+describe('a limit of a part, by hand', () => {
+	test('ring gap: 0.006 of the bore is enough to 12 psi', () => {
+		const gap = q({ 'engine.bore': num(4, 'in'), 'engine.ring_gap': num(0.025, 'in') })('engine.ring_gap_boost_limit');
+		close(gap.value, 12 * psi, 'ring gap', 1e-3);
+	});
+
+	test('pressure sensor: its top less 10 kPa less the open air', () => {
+		const all = q(weak.sensor);
+		const ambient = Number(all('air.ambient_pressure').value);
+		close(all('sensors.map_boost_limit').value, 140e3 - ambient, 'sensor', 1e-4);
+		expect(q({})('sensors.map_boost_limit').value).toBeNull();
+	});
+
+	test('charge air: isentropic heat over efficiency, less what the core takes, comes to 80 degC', () => {
+		const all = q(weak.charge);
+		const boost = Number(all('boost.charge_temp_boost_limit').value);
+		const ambient = Number(all('air.ambient_pressure').value);
+		const outside = Number(all('build.hot_day').value);
+		const ratio = (ambient + boost + 1 * psi) / (ambient - 1000);
+		close(outside + (0.8 * outside * (ratio ** (2 / 7) - 1)) / 0.72, 353.15, 'charge', 1e-3);
+	});
+
+	test('forged pistons and steel gaskets have none', () => {
+		expect(q({})('engine.piston_boost_limit').value).toBeNull();
+		expect(q({})('engine.gasket_boost_limit').value).toBeNull();
+	});
+
+	test('an open engine or a map that nobody has does not hold up the others', () => {
+		const without = q({ 'engine.ring_gap': undefined, 'boost.compressor_choke': undefined });
+		expect(without('engine.ring_gap_boost_limit').missing).toEqual(['engine.ring_gap']);
+		expect(Number(without('boost.lowest_limit').value)).toBeGreaterThan(0);
+	});
+});
