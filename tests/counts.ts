@@ -20,6 +20,10 @@ export const counts = {
 	edits: long ? 10_000 : 500,
 	/** Random sheets whose quantities are worked out and held against physics. */
 	sheets: long ? 5_000 : 60,
+	/** Lists of random lines, made into evenings. */
+	plans: long ? 20_000 : 150,
+	/** Random sheets, a third answered, whose open lines are made into evenings. */
+	plannedSheets: long ? 500 : 12,
 	/** Whether the interview is stopped after each answer of a pass, or after the first, the middle and the last. */
 	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */

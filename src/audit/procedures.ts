@@ -13,8 +13,8 @@ export interface FittedStep {
 
 export interface FittedProcedure {
 	readonly title: string;
-	readonly ready: boolean;
 	readonly stage: Stage;
+	readonly ready: boolean;
 	readonly steps: readonly FittedStep[];
 }
 

@@ -1,7 +1,9 @@
 import { Argument, Command, Option } from 'commander';
+import { type Stage, stages } from '../rulebook/rulebook.ts';
+import { accesses } from '../sheet/access.ts';
 import { complete } from './commands/complete.ts';
 import { collect, judgeOptions, packOption, unitsOption } from './options/flags.ts';
-import { readDate } from './options/values.ts';
+import { readDate, readMinutes, readStage, usualEvening } from './options/values.ts';
 import { BadUsage } from './process/exit.ts';
 import { print } from './process/output.ts';
 
@@ -85,6 +87,31 @@ export function commandTable(status: (code: number) => void): Command {
 				status(await (await import('./commands/parts.ts')).printPart(name as keyof typeof parts, sheet, flags)),
 			);
 	}
+	program
+		.command('plan')
+		.summary("an evening's work: what to do next, in one place at a time")
+		.description(
+			'Makes evenings of what is open before the next stage: one place at a time, what hurts people first. Changes nothing.',
+		)
+		.argument('<sheet>', sheetWords)
+		.addOption(
+			new Option('--minutes <minutes>', 'the time there is in an evening').argParser(readMinutes).default(usualEvening),
+		)
+		.addOption(new Option('--access <place>', 'one place only').choices(accesses))
+		.addOption(new Option('--have <file>', 'parts at hand, one a line: they are not listed again'))
+		.addOption(
+			new Option('--day <stage>', 'print the procedure of a stage instead')
+				.choices(stages)
+				.argParser((stage, before: Stage | undefined) => readStage(stage, before, '--day')),
+		)
+		.addOption(new Option('--json', 'print the plan as JSON'))
+		.addOption(new Option('--out <file>', 'write to a file: .md, .html, .json'))
+		.addOption(unitsOption())
+		.addOption(packOption())
+		.addOption(
+			new Option('--date <day>', 'the day to put on it, YYYY-MM-DD (default: today)').argParser(day => readDate(day)),
+		)
+		.action(async (sheet: string, flags) => status(await (await import('./commands/plan.ts')).plan(sheet, flags)));
 	const rules = program
 		.command('rules')
 		.summary('list the rules, show one, run their examples')

@@ -40,6 +40,7 @@ export const sources: Readonly<Record<string, () => Next | Promise<Next>>> = {
 	text: () => nothing,
 	day: () => nothing,
 	count: () => nothing,
+	minutes: () => nothing,
 };
 
 /** `swap-audit complete -- WORD...`: a candidate a line with its meaning after a tab, or `/` and the ending of paths. */

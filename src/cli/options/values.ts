@@ -8,10 +8,14 @@ export function readUnits(text: string): UnitSet {
 	throw new BadUsage(`--units: found ${JSON.stringify(text)}; accepted: us, metric`);
 }
 
-/** A `--gate` value. */
-export function readStage(text: string): Stage {
+/** A stage, of `--gate` or another option. Given twice it would be said of one stage alone. */
+export function readStage(text: string, before?: Stage, option = '--gate'): Stage {
+	if (before !== undefined)
+		throw new BadUsage(
+			`${option}: found it twice, ${before} and ${text}; accepted: one stage, which takes in all before it`,
+		);
 	if ((stages as readonly string[]).includes(text)) return text as Stage;
-	throw new BadUsage(`--gate: found ${JSON.stringify(text)}; accepted: ${stages.join(', ')}`);
+	throw new BadUsage(`${option}: found ${JSON.stringify(text)}; accepted: ${stages.join(', ')}`);
 }
 
 /** The value of an option that takes a day: one that exists. */
@@ -28,6 +32,19 @@ export function readDraws(text: string): number {
 	const count = Number(text);
 	if (/^\d+$/.test(text) && count <= mostDraws) return count;
 	throw new BadUsage(`--draws: found ${JSON.stringify(text)}; accepted: a whole number, 0 to ${mostDraws}`);
+}
+
+/** The time an evening has, min. */
+export const usualEvening = 120;
+const [leastMinutes, mostMinutes] = [10, 1440];
+
+/** A `--minutes` value. */
+export function readMinutes(text: string): number {
+	const minutes = Number(text);
+	if (/^\d+$/.test(text) && minutes >= leastMinutes && minutes <= mostMinutes) return minutes;
+	throw new BadUsage(
+		`--minutes: found ${JSON.stringify(text)}; accepted: a whole number, ${leastMinutes} to ${mostMinutes}`,
+	);
 }
 
 /** Today, where the command runs. */

@@ -12,13 +12,14 @@ export function refuseSheet(out: string): void {
 }
 
 /** What a file is written as, by its ending; null for none. Throws BadUsage for another ending, or a folder that is not there. */
-export function outFormat(out: string | undefined): 'md' | 'html' | 'json' | 'csv' | null {
+export function outFormat(
+	out: string | undefined,
+	accepted: readonly string[] = Object.keys(formats),
+): 'md' | 'html' | 'json' | 'csv' | null {
 	if (out === undefined) return null;
 	const folder = dirname(out);
 	if (!existsSync(folder)) throw new BadUsage(`--out: there is no folder ${JSON.stringify(folder)}; make it first`);
 	const ending = extname(out).toLowerCase();
-	if (Object.hasOwn(formats, ending)) return formats[ending as keyof typeof formats];
-	throw new BadUsage(
-		`--out: found ${JSON.stringify(out)}; accepted: a file ending in ${Object.keys(formats).join(', ')}`,
-	);
+	if (accepted.includes(ending)) return formats[ending as keyof typeof formats];
+	throw new BadUsage(`--out: found ${JSON.stringify(out)}; accepted: a file ending in ${accepted.join(', ')}`);
 }

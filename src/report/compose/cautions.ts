@@ -24,3 +24,18 @@ export function cautions({ audit, state, model, wording, open, procedures }: Rep
 		'small',
 	);
 }
+
+/** Some cautions in full, behind a page that names them on its lines. */
+export function cautionsInFull(
+	ids: Iterable<string>,
+	{ model, wording }: Pick<ReportContext, 'model' | 'wording'>,
+): Block[] {
+	const named = new Set([...always, ...ids]);
+	return listed(
+		[heading(2, 'Cautions')],
+		model.rulebook.cautions
+			.filter(({ id }) => named.has(id))
+			.map(({ title, words }) => [strong(`${title}. `), wording.say(words)]),
+		'small',
+	);
+}

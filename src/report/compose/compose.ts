@@ -1,10 +1,10 @@
 import type { Assessment } from '../../audit/assess.ts';
+import { findOuts } from '../../audit/find-out.ts';
 import { fittedProcedures } from '../../audit/procedures.ts';
 import { type Block, type Document, heading, listed, paragraph } from '../document.ts';
 import { answers } from './answers.ts';
 import { cautions } from './cautions.ts';
 import type { ReportContext } from './context.ts';
-import { findOuts } from './find-out.ts';
 import { ladder } from './ladder.ts';
 import { list } from './list.ts';
 import { later, next } from './next.ts';

@@ -1,7 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
+import type { FindOut } from '../../audit/find-out.ts';
 import type { FittedProcedure } from '../../audit/procedures.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
-import type { FindOut } from './find-out.ts';
 import type { StageLines } from './stage-lines.ts';
 
 /** An audit that is being told, with what several of its parts speak of. */

@@ -1,9 +1,9 @@
 import type { Assessment } from '../../audit/assess.ts';
+import type { FindOut } from '../../audit/find-out.ts';
 import { stages } from '../../rulebook/rulebook.ts';
 import type { Effort } from '../../sheet/question.ts';
 import { type Block, code, heading, type Inline, listed, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
-import type { FindOut } from './find-out.ts';
 import { upper } from './names.ts';
 
 /** As many as one evening holds. */

@@ -1,7 +1,9 @@
+import type { Assessment } from '../../audit/assess.ts';
 import { valueIn } from '../../audit/conditions.ts';
-import type { FittedProcedure, FittedStep } from '../../audit/procedures.ts';
+import { type FittedProcedure, type FittedStep, fittedProcedures } from '../../audit/procedures.ts';
 import { type Rulebook, type Stage, stages } from '../../rulebook/rulebook.ts';
-import { type Block, heading, type Inline, paragraph, strong } from '../document.ts';
+import { type Block, type Document, heading, type Inline, paragraph, strong } from '../document.ts';
+import { cautionsInFull } from './cautions.ts';
 import type { ReportContext } from './context.ts';
 import { cautionWords, upper } from './names.ts';
 
@@ -30,6 +32,22 @@ export function otherProcedures(told: ReportContext): Block[] {
 	return others.length > 0
 		? [heading(2, 'The other procedures'), ...others.flatMap(one => day(one, told.model.rulebook))]
 		: [];
+}
+
+/** One stage's procedures alone, with the cautions that their steps name; words instead where there are none. */
+export function composeDay(stage: Stage, assessment: Assessment): Document {
+	const fitted = fittedProcedures(assessment).filter(one => one.stage === stage);
+	const title = `The day itself: ${assessment.sheet.name}`;
+	const none = paragraph('There is no procedure for this stage of this build.');
+	const named = fitted.flatMap(({ steps }) => steps.flatMap(step => step.cautions));
+	return {
+		title,
+		blocks: [
+			heading(1, title),
+			...(fitted.length > 0 ? fitted.flatMap(one => day(one, assessment.model.rulebook)) : [none]),
+			...cautionsInFull(named, assessment),
+		],
+	};
 }
 
 /** One whose stage is not ready says so first. */

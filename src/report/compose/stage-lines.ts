@@ -1,8 +1,8 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Finding } from '../../audit/audit.ts';
+import type { FindOut } from '../../audit/find-out.ts';
 import { standsInTheWay } from '../../audit/stages.ts';
 import { type Stage, stages } from '../../rulebook/rulebook.ts';
-import type { FindOut } from './find-out.ts';
 
 /** What is open at a stage, in the order in which it is listed. */
 export interface StageLines {

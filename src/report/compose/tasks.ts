@@ -1,10 +1,10 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Finding } from '../../audit/audit.ts';
+import type { FindOut } from '../../audit/find-out.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
 import type { Access } from '../../sheet/access.ts';
 import { placeWords } from '../../wording/places.ts';
 import { type Block, code, type Inline, strong, type TaskMark } from '../document.ts';
-import type { FindOut } from './find-out.ts';
 import { briefCautions, count, lower } from './names.ts';
 import type { StageLines } from './stage-lines.ts';
 import { subjectWords, usualInBrief } from './subjects.ts';

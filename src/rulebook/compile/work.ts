@@ -76,12 +76,15 @@ export function refuseNeeds(
 		for (const need of rule.needs) {
 			const first = byId.get(need);
 			if (!first && !circuits.has(need)) report(`${quote(need)} is neither a rule nor a circuit`);
-			else if (first && stages.indexOf(first.stage) > stages.indexOf(rule.stage))
+			else if (first && settledBy(first) > settledBy(rule))
 				report(`${quote(need)} is settled before stage ${first.stage} only, after this rule of stage ${rule.stage}`);
 			else if (first && leadsTo(first, rule, byId)) report(`${quote(need)} itself needs ${rule.id}`);
 		}
 	}
 }
+
+/** The place of a rule's stage; what belongs before the engine goes in is done with what comes before it cranks, once it is in. */
+const settledBy = ({ stage }: Rule): number => Math.max(stages.indexOf(stage), stages.indexOf('crank'));
 
 /** Whether one rule needs another, by however many steps. */
 function leadsTo(from: Rule, to: Rule, byId: ReadonlyMap<string, Rule>): boolean {

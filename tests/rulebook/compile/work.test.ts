@@ -26,7 +26,7 @@ describe('where work is and what it takes', () => {
 	test('what the head of a file says goes for all its rules, unless they say otherwise', () => {
 		const hose = (id: string) => rules.find(rule => rule.id === `fuel.${id}`)!;
 		expect(hose('worm-clamps')).toMatchObject({ access: 'rail', minutes: 60 });
-		expect(hose('no-extinguisher')).toMatchObject({ access: 'papers', minutes: 15 });
+		expect(hose('no-extinguisher')).toMatchObject({ access: 'bay', minutes: 15 });
 	});
 
 	test('what a file opens does not go for a rule that is done elsewhere', () => {
@@ -58,8 +58,8 @@ describe('where work is and what it takes', () => {
 	test('rules that need each other are refused', { timeout: 60_000 }, () => {
 		const problems = problemsWith('fuel/hose.yaml', text =>
 			text.replace(
-				'access: papers\n    minutes: 15',
-				'needs: [fuel.leak-test-not-done]\n    access: papers\n    minutes: 15',
+				'access: bay\n    minutes: 15',
+				'needs: [fuel.leak-test-not-done]\n    access: bay\n    minutes: 15',
 			),
 		);
 		expectRefused(problems, 'fuel/hose.yaml', /needs: "fuel.leak-test-not-done" itself needs fuel.no-extinguisher/);

@@ -1,8 +1,8 @@
-import type { Assessment } from '../../audit/assess.ts';
-import type { Finding } from '../../audit/audit.ts';
-import { standsInTheWay } from '../../audit/stages.ts';
-import type { Stage } from '../../rulebook/rulebook.ts';
-import type { Question } from '../../sheet/question.ts';
+import type { Stage } from '../rulebook/rulebook.ts';
+import type { Question } from '../sheet/question.ts';
+import type { Assessment } from './assess.ts';
+import type { Finding } from './audit.ts';
+import { standsInTheWay } from './stages.ts';
 
 /** A missing answer that something serious waits for. */
 export interface FindOut {
@@ -21,9 +21,9 @@ export function findOuts({ audit, model }: Pick<Assessment, 'audit' | 'model'>):
 		for (const answer of finding.missing) waiting.set(answer, [...(waiting.get(answer) ?? []), finding]);
 	}
 	const questions = new Map(model.rulebook.questions.map(question => [question.id, question]));
-	return [...waiting].map(([answer, settles]) => ({
-		question: questions.get(answer)!,
-		stage: settles[0]!.stage,
-		settles,
-	}));
+	return [...waiting].flatMap(([answer, settles]) => {
+		const question = questions.get(answer);
+		// What is no answer of the interview, as a pin of a plug, has a line of its own.
+		return question ? [{ question, stage: settles[0]!.stage, settles }] : [];
+	});
 }
