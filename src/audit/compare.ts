@@ -41,6 +41,8 @@ function changeOf(was: RecordedVerdict | undefined, is: RecordedVerdict | undefi
 	if (failed)
 		return is?.verdict === 'cannot-tell' || is?.verdict === 'not-evaluated' ? 'no-longer-tellable' : 'settled';
 	if (fails) return 'new';
+	// What nobody knew and what is fine now is settled as well.
+	if ((was?.verdict === 'cannot-tell' || was?.verdict === 'not-evaluated') && is?.verdict === 'holds') return 'settled';
 	return was?.verdict === 'holds' && is?.verdict === 'cannot-tell' ? 'no-longer-tellable' : null;
 }
 

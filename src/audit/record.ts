@@ -45,6 +45,22 @@ function recorded(audit: Pick<Audit, 'limits' | 'findings' | 'quantities'>): {
 	};
 }
 
+/** So many audits are kept in a sheet; older ones are dropped. */
+const mostKept = 20;
+
+/** The records of a sheet with one more, the oldest dropped; none is added for an audit that says the same as the last, whatever its day. */
+export function withRecord(audits: readonly AuditRecord[], now: AuditRecord): AuditRecord[] {
+	const last = audits.at(-1);
+	const same = last !== undefined && JSON.stringify({ ...last, date: '' }) === JSON.stringify({ ...now, date: '' });
+	return (same ? [...audits] : [...audits, now]).slice(-mostKept);
+}
+
+/** The last audit of other answers than these: looking at an audit twice does not use up what there is to compare with. */
+export function lastOfOtherAnswers(audits: readonly AuditRecord[], now: AuditRecord): AuditRecord | null {
+	const said = (record: AuditRecord) => JSON.stringify(Object.entries(record.answers).sort());
+	return audits.findLast(record => said(record) !== said(now)) ?? audits.at(-1) ?? null;
+}
+
 /** The audit that another file holds: the last one in a sheet, or the audit itself as JSON; null when it holds none that is whole. */
 export function earlierIn(data: unknown): AuditRecord | null {
 	if (!isObject(data)) return null;

@@ -11,10 +11,12 @@ export const pageScript = `
 	const name = 'swap-audit ticks ' + document.body.dataset.sheet;
 	let ticked = new Set();
 	let kept = true;
+	let stored = null;
+	try { stored = localStorage.getItem(name); } catch { kept = false; }
 	try {
-		const stored = JSON.parse(localStorage.getItem(name) || '[]');
-		if (Array.isArray(stored)) ticked = new Set(stored);
-	} catch { kept = false; }
+		const list = JSON.parse(stored || '[]');
+		if (Array.isArray(list)) ticked = new Set(list);
+	} catch { /* of another hand: the page begins with no ticks */ }
 	const boxes = all('input[data-key]');
 	const lines = boxes.map(box => box.closest('li'));
 	const show = () => {

@@ -1,6 +1,6 @@
 import { parse } from 'node:path';
 import { compare } from '../../audit/compare.ts';
-import { recordOf } from '../../audit/record.ts';
+import { recordOf, withRecord } from '../../audit/record.ts';
 import { gateOpen } from '../../audit/stages.ts';
 import { writeOutput } from '../../files/output.ts';
 import { renderAudit } from '../../report/render.ts';
@@ -27,7 +27,8 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 	const format = outFormat(flags.out);
 	const judged = await judgeSheet(argument, flags);
 	const rechecking = flags.since !== undefined;
-	const before = rechecking ? findBaseline(judged.sheet, flags.since ?? null) : null;
+	const now = recordOf(judged);
+	const before = rechecking ? findBaseline(judged.sheet, now, flags.since ?? null) : null;
 	if (rechecking && !before) printMessage('Nothing to compare with: this sheet holds no earlier audit.');
 	const told = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	if (flags.out !== undefined && format) {
@@ -36,7 +37,7 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 		writeOutput(flags.out, text, beside);
 	}
 	if (flags.record ?? (flags.out !== undefined || rechecking)) {
-		saveSheet(judged.opened, { ...judged.sheet, audits: [...judged.sheet.audits, recordOf(judged)] });
+		saveSheet(judged.opened, { ...judged.sheet, audits: withRecord(judged.sheet.audits, now) });
 	}
 	// Set before it is printed: a pipe that closes early must not open the gate.
 	process.exitCode = flags.gate && !gateOpen(told.audit.stages, flags.gate) ? exit.notPassed : exit.done;

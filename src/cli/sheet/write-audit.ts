@@ -2,10 +2,9 @@ import { basename } from 'node:path';
 import { type Assessment, assess } from '../../audit/assess.ts';
 import { compare } from '../../audit/compare.ts';
 import type { Model } from '../../audit/model.ts';
-import { recordOf } from '../../audit/record.ts';
+import { recordOf, withRecord } from '../../audit/record.ts';
 import { writeOutput } from '../../files/output.ts';
 import { renderAudit } from '../../report/render.ts';
-import type { AuditRecord } from '../../sheet/sheet.ts';
 import { version } from '../assets/version.ts';
 import { today } from '../options/values.ts';
 import { defaultDraws } from './judge-sheet.ts';
@@ -31,11 +30,6 @@ export function writeAudit(
 	writeOutput(path, text, beside);
 	const record = recordOf(judged);
 	const { audits } = opened.sheet;
-	const sheet = { ...opened.sheet, audits: saysTheSame(audits.at(-1), record) ? audits : [...audits, record] };
+	const sheet = { ...opened.sheet, audits: withRecord(audits, record) };
 	return { told: `The audit is in ${path}`, opened: saveSheet(opened, sheet), assessment };
-}
-
-/** Whether two records differ in their day alone: looking at an audit twice is no second audit. */
-function saysTheSame(last: AuditRecord | undefined, now: AuditRecord): boolean {
-	return last !== undefined && JSON.stringify({ ...last, date: '' }) === JSON.stringify({ ...now, date: '' });
 }

@@ -1,39 +1,65 @@
 import { scaleLinear } from 'd3-scale';
 import type { Assessment } from '../../audit/assess.ts';
 import { drawing, label, type Picture, round, rule, sheet } from './draw.ts';
+import { inUnits } from './in-units.ts';
 
-/** The limits as bars, lowest first, the target marked. Null when nothing could be placed. */
+/** The axis reaches so many times the target. */
+const farthest = 2.5;
+
+/** The limits as bars over an axis, lowest first, the target marked. Null when nothing could be placed. */
 export function drawLadder({ audit, wording, state }: Assessment): Picture | null {
 	const rungs = audit.limits.filter(({ value }) => value !== null);
 	if (rungs.length === 0) return null;
 	const show = (value: number) => wording.show(rungs[0]!.limit, value)!;
 	const varied = rungs[0]!.unit === 'Pa' ? 'boost.target' : 'engine.peak_rpm';
 	const target = state.values[state.graph.slotOf.get(varied)!];
-	const most = Math.max(...rungs.map(({ value, high }) => high ?? value!), typeof target === 'number' ? target : 0);
-	const x = scaleLinear([0, most * 1.05], [sheet.left, sheet.width - sheet.right]);
-	const height = sheet.top + rungs.length * sheet.line + 34;
+	const aim = typeof target === 'number' ? target : null;
+	const most = Math.max(...rungs.map(({ value, high }) => high ?? value!), aim ?? 0);
+	// What lies far beyond the target is cut off there, or it would squeeze what matters.
+	const end = aim === null || aim <= 0 ? most * 1.05 : Math.min(most * 1.05, aim * farthest);
+	const own = inUnits(wording, rungs[0]!.limit);
+	const x = scaleLinear([0, own.of(end) || 1], [sheet.left, sheet.width - sheet.right]);
+	const at = (kept: number) => x(Math.min(own.of(kept), own.of(end)));
 	const row = (index: number) => sheet.top + index * sheet.line + 20;
+	const bottom = sheet.top + rungs.length * sheet.line + 8;
 	const bars = rungs.flatMap(({ value, low, high, bound }, index) => {
 		const y = row(index);
-		const whisker = (at: number) => rule(x(at), y + 3, x(at), y + 11);
+		const bar = (from: number, to: number, fill: string) =>
+			`<rect x="${round(at(from))}" y="${y}" width="${round(at(to) - at(from))}" height="14" fill="${fill}" stroke="#111"/>`;
+		const whisker = (place: number) => (place > end ? [] : [rule(at(place), y + 3, at(place), y + 11)]);
+		const below = Math.min(value!, aim ?? value!);
 		return [
-			`<rect x="${round(x(0))}" y="${y}" width="${round(x(value!) - x(0))}" height="14" fill="${bound === 'above' ? '#ddd' : '#aaa'}" stroke="#111"/>`,
-			...(low !== null && high !== null && low < high
-				? [rule(x(low), y + 7, x(high), y + 7), whisker(low), whisker(high)]
+			bar(0, below, bound === 'above' ? '#fff' : '#999'),
+			...(value! > below ? [bar(below, value!, bound === 'above' ? '#fff' : '#ddd')] : []),
+			...(value! > end
+				? [rule(at(end) - 9, y + 17, at(end) - 3, y - 3), rule(at(end) - 4, y + 17, at(end) + 2, y - 3)]
 				: []),
+			...(low !== null && high !== null && low < high
+				? [rule(at(low), y + 7, at(high), y + 7), ...whisker(low), ...whisker(high)]
+				: []),
+			// The target crosses the bars only: a line through words strikes them out.
+			...(aim === null ? [] : [rule(at(aim), y - 2, at(aim), y + 16, '#111', '4 2')]),
 		];
 	});
 	const names = rungs.map(({ title, value, bound }) => `${title}: ${bound === 'above' ? 'over ' : ''}${show(value!)}`);
-	const mark =
-		typeof target === 'number' ? `${varied === 'boost.target' ? 'target' : 'best power'} ${show(target)}` : null;
-	return drawing('What gives out first', `${names.join(', ')}.${mark ? ` Dashed: ${mark}.` : ''}`, height, [
+	const mark = aim === null ? null : `${varied === 'boost.target' ? 'target' : 'best power'} ${show(aim)}`;
+	const banded = rungs.some(({ low, high }) => low !== null && high !== null && low < high);
+	const key = [
+		mark === null ? '' : `Dashed: ${mark}; darker below it, lighter above.`,
+		banded ? 'Thin line with ends: nine of ten cases lie within.' : '',
+		rungs.some(({ value }) => value! > end) ? 'Two strokes: the bar goes on.' : '',
+	].filter(Boolean);
+	const told = `${names.join(', ')}.${mark ? ` Dashed: ${mark}.` : ''}`;
+	return drawing('What gives out first', told, bottom + 30 + key.length * 16, [
 		...bars,
-		...(mark === null || typeof target !== 'number'
-			? []
-			: [
-					rule(x(target), sheet.top, x(target), height - 26, '#111', '6 4'),
-					label(Math.min(Math.max(x(target), 80), sheet.width - 80), height - 12, mark, { anchor: 'middle' }),
-				]),
 		...names.map((name, index) => label(sheet.left, row(index) - 4, name)),
+		rule(sheet.left, bottom, sheet.width - sheet.right, bottom),
+		...x
+			.ticks(6)
+			.flatMap(tick => [
+				rule(x(tick), bottom, x(tick), bottom + 4),
+				label(x(tick), bottom + 16, own.show(tick), { anchor: 'middle', size: 11 }),
+			]),
+		...key.map((words, index) => label(sheet.left, bottom + 36 + index * 16, words, { size: 11 })),
 	]);
 }

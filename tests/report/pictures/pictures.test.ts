@@ -73,6 +73,34 @@ describe('the pictures', () => {
 		expect(words).toMatch(/Dashed: target [\d.]+ psi\.$/);
 	});
 
+	test('the ladder has an axis and says what its signs mean; the target runs through no words', () => {
+		const svg = pictures()[limits]!;
+		expect(svg.match(/font-size="11"[^>]*>[\d.]+ psi</g)!.length).toBeGreaterThan(3);
+		expect(svg).toMatch(/>Dashed: target [\d.]+ psi; darker below it, lighter above\.</);
+		expect(svg).toContain('Thin line with ends: nine of ten cases lie within.');
+		const number = (name: string, mark: string) => Number(new RegExp(` ${name}="([-\\d.]+)"`).exec(mark)![1]);
+		const dashes = svg.match(/<line [^>]*stroke-dasharray[^>]*>/g)!;
+		const words = svg.match(/<text [^>]*font-family|<text [^>]*>/g)!.map(mark => number('y', mark));
+		expect(dashes.length).toBeGreaterThan(4);
+		for (const dash of dashes)
+			for (const base of words) expect(base < number('y1', dash) || base - 10 > number('y2', dash), dash).toBe(true);
+	});
+
+	test('one limit far beyond the target does not squeeze the ladder', () => {
+		const assessment = audited(brokenBuild(), { draws: 20 });
+		const [first, ...others] = assessment.audit.limits.filter(({ value, bound }) => value !== null && bound === null);
+		const far = { ...others.at(-1)!, value: first!.value! * 100, low: null, high: null };
+		const widths = (limits: typeof others) => {
+			const svg = renderAudit({ ...assessment, audit: { ...assessment.audit, limits } }, 'md', 'mule').beside[
+				'mule-limits.svg'
+			]!;
+			return { svg, first: Number(/<rect x="[\d.]+" y="\d+" width="([\d.]+)" height="14"/.exec(svg)![1]) };
+		};
+		const squeezed = widths([first!, ...others.slice(0, -1), far]);
+		expect(squeezed.first).toBeGreaterThan(60);
+		expect(squeezed.svg).toContain('Two strokes: the bar goes on.');
+	});
+
 	test('a cylinder under 75 % of the highest is told and drawn apart; one without a reading says so', () => {
 		const readings = [150, 113, 112, null, 149, 152, 150, 148];
 		const svg = pictures(
