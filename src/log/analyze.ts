@@ -42,8 +42,8 @@ export interface Analysis {
 	readonly seconds: number;
 }
 
-/** Readings that are kept before a part of the log is judged: two numbers each, so about 40 MB. */
-const usualMost = 2_500_000;
+/** Readings that are kept before a part of the log is judged: two numbers each, so about 16 MB. */
+const usualMost = 1_000_000;
 
 /** s before the end of a part that the next part still looks at. */
 const overlap = 30;

@@ -68,12 +68,15 @@ export function heldAt({ time, value }: Readings, at: number, stale = 5): number
 
 /** The readings for which something holds; a copy. */
 export function where({ time, value }: Readings, holds: (time: number, value: number) => boolean): Readings {
-	const kept: number[] = [];
-	for (let index = 0; index < time.length; index++) if (holds(time[index]!, value[index]!)) kept.push(index);
-	return {
-		time: Float64Array.from(kept, index => time[index]!),
-		value: Float64Array.from(kept, index => value[index]!),
-	};
+	const [times, values] = [new Float64Array(time.length), new Float64Array(time.length)];
+	let count = 0;
+	for (let index = 0; index < time.length; index++) {
+		const [at, one] = [time[index]!, value[index]!];
+		if (!holds(at, one)) continue;
+		times[count] = at;
+		values[count++] = one;
+	}
+	return { time: times.subarray(0, count), value: values.subarray(0, count) };
 }
 
 /** New readings made of old ones, at the same times. */

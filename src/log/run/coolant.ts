@@ -1,6 +1,7 @@
 import { type Chunk, fresh } from '../chunk.ts';
 import { lacking, measured } from '../measured.ts';
 import { inRun } from '../quantity.ts';
+import { SlidingMinimum } from '../sliding-minimum.ts';
 import { median } from '../statistics.ts';
 import { Summary } from '../summary.ts';
 import { heldFor, whileOver } from './running.ts';
@@ -21,7 +22,7 @@ const jump = (id: string, rank: number, formula: string) =>
 		formula,
 		gather() {
 			const best: number[] = [];
-			let recent: [number, number][] = [];
+			const lowest = new SlidingMinimum(5);
 			let [count, first, last, top] = [0, Number.NaN, Number.NaN, 0];
 			return {
 				take(chunk) {
@@ -30,17 +31,15 @@ const jump = (id: string, rank: number, formula: string) =>
 						if (Number.isNaN(first)) first = at;
 						count++;
 						last = at;
-						recent = recent.filter(([then]) => at - then <= 5);
-						recent.push([at, value[index]!]);
-						const rise = value[index]! - Math.min(...recent.map(([, then]) => then));
+						const rise = value[index]! - lowest.take(at, value[index]!);
 						if (rise > top) top = rise;
 						// It came down, or stopped rising: what it rose is one jump.
 						else if (rise < top / 2) {
 							best.push(top);
+							best.sort((a, b) => b - a);
+							best.length = Math.min(best.length, 2);
 							top = rise;
 						}
-						best.sort((a, b) => b - a);
-						best.length = Math.min(best.length, 2);
 					}
 				},
 				tell() {
