@@ -18,6 +18,8 @@ export const counts = {
 	trials: long ? 2_000 : 200,
 	/** Changes of one answer whose effect on the verdicts is followed. */
 	edits: long ? 10_000 : 500,
+	/** Random sheets from which one answer is taken away, and no gate may open. */
+	removals: long ? 3_000 : 100,
 	/** Random sheets whose quantities are worked out and held against physics. */
 	sheets: long ? 5_000 : 60,
 	/** Lists of random lines, made into evenings. */

@@ -1,23 +1,25 @@
-import { slotNamed } from '../graph/graph.ts';
 import { type State, solve } from '../graph/solve.ts';
 import { type Plugs, plugsOf } from '../plugs/parts.ts';
 import { givenAnswers } from '../quantities/from-sheet.ts';
+import { unwantedOn } from '../quantities/wanted.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { SheetProblem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Wording } from '../wording/template.ts';
 import { type Audit, type AuditOptions, auditFormat, auditVersion } from './audit.ts';
-import { certaintyOf } from './certainty.ts';
+import { certaintyOf, sureForGates } from './certainty.ts';
 import { valueIn } from './conditions.ts';
 import { findingOf } from './findings.ts';
 import { ladder } from './limits.ts';
 import type { Model } from './model.ts';
 import { nextAnswers } from './next.ts';
+import { packsUsed } from './packs.ts';
 import { inOrder } from './priority.ts';
 import { quantityValues } from './quantity-values.ts';
 import { readings } from './readings.ts';
-import { readiness } from './stages.ts';
+import { courseOf, readiness } from './stages.ts';
+import { isUnproved } from './unproved.ts';
 
 /** An audit with everything it was made from, for the reports. */
 export interface Assessment {
@@ -40,10 +42,14 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(state, id), options.units);
 	const verdicts = judge.judge(state, plugs);
 	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws);
+	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty });
+	const unwanted = unwantedOn(state, rulebook.questions);
 	const findings = inOrder(
-		verdicts.map((verdict, index) => findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null)),
+		verdicts.map((verdict, index) => {
+			const unproved = isUnproved(verdict, sure[index] ?? null, judge);
+			return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted);
+		}),
 	);
-	const unboosted = state.values[slotNamed(graph, 'boost.kind')] === 'none';
 	const audit: Audit = {
 		format: auditFormat,
 		version: auditVersion,
@@ -51,11 +57,12 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		date: options.date,
 		tool: options.tool,
 		rules: model.fingerprint,
-		stages: readiness(findings, unboosted),
+		packs: packsUsed(rulebook, findings),
+		stages: readiness(findings, courseOf(state)),
 		findings,
 		quantities: quantityValues(state, quantities, certainty.band),
 		limits: ladder(state, quantities, rulebook, certainty.band),
-		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts) : [],
+		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts, unwanted) : [],
 		readings: readings(rulebook, state),
 		since: null,
 	};

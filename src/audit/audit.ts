@@ -7,9 +7,15 @@ export const auditVersion = 1;
 
 export interface StageReadiness {
 	readonly stage: Stage;
+	/** Whether this stage and every one before it hold nothing up. */
 	readonly ready: boolean;
 	readonly fails: number;
+	/** Those that wait for answers which can be had before it. */
 	readonly cannot_tell: number;
+	readonly unproved: number;
+	readonly prove_during: number;
+	/** Earlier stages that are held up by something of their own. */
+	readonly waits_for: readonly Stage[];
 }
 
 /** One rule on one subject, in words of the unit set asked for and numbers in kept units. */
@@ -20,6 +26,12 @@ export interface Finding {
 	readonly stage: Stage;
 	readonly harm: Harm;
 	readonly verdict: VerdictWord;
+	/** It holds, but on something that nobody has found out: not proved is not passed. */
+	readonly unproved: boolean;
+	/** It cannot be told, and all that it waits for shows only at its stage or later. */
+	readonly prove_during: boolean;
+	/** It cannot be told, and waits for something that such a build is not asked for: it holds nothing up. */
+	readonly not_wanted: boolean;
 	/** Share of the draws with this verdict; null unless it fails or holds, and without draws. */
 	readonly sure: number | null;
 	readonly title: string;
@@ -105,6 +117,14 @@ export interface Since {
 	}[];
 }
 
+/** What a rule pack has done to an audit. */
+export interface PackUse {
+	readonly pack: string;
+	/** Answers for which its usual values stand in. */
+	readonly prefills: readonly string[];
+	readonly changes: readonly { readonly rule: string; readonly fields: readonly string[] }[];
+}
+
 /** The audit as told to other programs. Every key is always there. */
 export interface Audit {
 	readonly format: typeof auditFormat;
@@ -113,6 +133,7 @@ export interface Audit {
 	readonly date: string;
 	readonly tool: string;
 	readonly rules: string;
+	readonly packs: readonly PackUse[];
 	readonly stages: readonly StageReadiness[];
 	readonly findings: readonly Finding[];
 	readonly quantities: Readonly<Record<string, QuantityValue>>;
@@ -128,6 +149,8 @@ export interface AuditOptions {
 	readonly tool: string;
 	/** How many draws tell how sure a verdict is; 0: none, and `sure`, `low`, `high` stay null. */
 	readonly draws: number;
+	/** The same for what is proved and what is not, which decides about stages; left out: as many as `draws`. */
+	readonly gateDraws?: number;
 	/** Whether to work out what to measure next; left out: when there are draws. */
 	readonly next?: boolean;
 }

@@ -6,8 +6,11 @@ import type { AnyQuantity } from '../quantities/quantity.ts';
 import { uncertainSlots } from '../quantities/uncertainty.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
+import type { AuditOptions } from './audit.ts';
 import type { Model } from './model.ts';
 import { quickselect } from './quickselect.ts';
+import { isSerious } from './stages.ts';
+import { sureEnough } from './unproved.ts';
 
 /** How sure an audit is: the band of each number and the share of draws behind each verdict. */
 export interface Certainty {
@@ -77,6 +80,32 @@ export function certaintyOf(
 		sure: sureOf(judge, verdicts, affected, same, draws),
 	};
 }
+
+/**
+ * How sure each verdict is where stages are decided: by as many draws as those take, whatever number was asked for. A usual
+ * value that no question asks stays put there: nobody could prove it.
+ */
+export function sureForGates(
+	model: Model,
+	sheet: Sheet,
+	state: State,
+	verdicts: readonly Verdict[],
+	{ options, certainty }: { options: Pick<AuditOptions, 'draws' | 'gateDraws'>; certainty: Certainty },
+): readonly (number | null)[] {
+	const { draws, gateDraws = draws } = options;
+	const { sure } = gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws);
+	const rests = ({ assumed }: Verdict) => assumed.some(name => model.judge.usualBehind(name) === 'quantity');
+	const doubtful = (verdict: Verdict, at: number) =>
+		verdict.verdict === 'holds' && isSerious(verdict.rule) && (sure[at] ?? 1) < sureEnough && rests(verdict);
+	if (!verdicts.some(doubtful)) return sure;
+	const asked = { ...model, quantities: model.quantities.filter(quantity => !standsByItself(quantity)) };
+	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws).sure;
+	return verdicts.map((verdict, at) => (doubtful(verdict, at) ? proved[at]! : (sure[at] ?? null)));
+}
+
+/** Whether a quantity is a usual value that no question asks. */
+const standsByItself = (quantity: AnyQuantity): boolean =>
+	'value' in quantity ? quantity.standsFor === undefined : 'assumes' in quantity && quantity.assumes === true;
 
 /** The finite numbers in one column of a table that is kept row by row. */
 function finiteIn(table: Float64Array, columns: number, column: number): Float64Array {

@@ -4,6 +4,7 @@ import type { Judge, Verdict } from '../rulebook/judge.ts';
 import { type Harm, harms, type Stage, stages } from '../rulebook/rulebook.ts';
 import type { Wording } from '../wording/template.ts';
 import type { Finding } from './audit.ts';
+import { onlyKnownFrom } from './stages.ts';
 
 /** A verdict as a finding: words filled in, numbers beside them. */
 export function findingOf(
@@ -12,6 +13,8 @@ export function findingOf(
 	judge: Judge,
 	wording: Wording,
 	sure: number | null,
+	unproved = false,
+	unwanted: ReadonlySet<string> = new Set(),
 ): Finding {
 	const { rule, subject, names } = verdict;
 	const read = (name: string): Outcome => {
@@ -28,6 +31,9 @@ export function findingOf(
 		section: rule.section,
 		...worst(verdict),
 		verdict: verdict.verdict,
+		unproved,
+		prove_during: onlyKnownFrom(rule.stage, verdict.missing.map(judge.knownFrom)),
+		not_wanted: verdict.missing.some(answer => unwanted.has(answer)),
 		sure: verdict.verdict === 'fails' || verdict.verdict === 'holds' ? sure : null,
 		title: words.title || rule.title,
 		why: verdict.broke ? `Not worked out: ${verdict.broke}.` : words.why,

@@ -19,11 +19,18 @@ const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
  * settles many lines; then by weight, effort, id. An answer that cannot be tried out (a curve, a list of loads) counts the
  * rules that wait for it.
  */
-export function nextAnswers(model: Model, sheet: Sheet, state: State, verdicts: readonly Verdict[]): NextAnswer[] {
+export function nextAnswers(
+	model: Model,
+	sheet: Sheet,
+	state: State,
+	verdicts: readonly Verdict[],
+	unwanted: ReadonlySet<string> = new Set(),
+): NextAnswer[] {
 	const differing = makeVerdictSensitivity(model, state);
 	const turns = new Map<string, number>();
 	const found = model.rulebook.questions.flatMap((question): NextAnswer[] => {
 		const answer = answerTo(sheet, question.id);
+		if (unwanted.has(question.id) && answer?.value === undefined) return [];
 		const known = answer === undefined ? null : (answer.known ?? (question.of.length > 0 ? 'estimate' : 'measured'));
 		if (known !== null && known !== 'not-known' && known !== 'estimate') return [];
 		const slot = model.graph.slotOf.get(question.id)!;

@@ -2,6 +2,7 @@ import type { State } from '../graph/solve.ts';
 import type { Stage, Step } from '../rulebook/rulebook.ts';
 import type { Assessment } from './assess.ts';
 import { conditionIn, valueIn } from './conditions.ts';
+import { gateOpen } from './stages.ts';
 
 /** A step of a procedure with its numbers filled in. */
 export interface FittedStep {
@@ -30,7 +31,6 @@ export function fittedProcedures({ model, state, wording, audit }: Omit<Assessme
 	return model.rulebook.procedures
 		.filter(({ stage }) => !(stage === 'boost' && unboosted))
 		.map(({ title, stage, steps }) => {
-			const until = audit.stages.slice(0, audit.stages.findIndex(other => other.stage === stage) + 1);
 			const fill = (text: string) => wording.fill(text, name => valueIn(state, name));
 			const fitted = (step: Step): FittedStep => ({
 				do: fill(step.do),
@@ -41,7 +41,7 @@ export function fittedProcedures({ model, state, wording, audit }: Omit<Assessme
 			return {
 				title,
 				stage,
-				ready: until.every(({ ready }) => ready),
+				ready: gateOpen(audit.stages, stage),
 				steps: steps
 					.filter(step => fits(state, step))
 					.map(fitted)

@@ -1,28 +1,80 @@
-import { type Stage, stages } from '../rulebook/rulebook.ts';
+import type { State } from '../graph/solve.ts';
+import { isFrom, type Stage, stages } from '../sheet/stage.ts';
 import type { Finding, StageReadiness } from './audit.ts';
+import { valueIn } from './conditions.ts';
 
-/** Harms that make a verdict that cannot be told stand in the way. */
-const serious: readonly string[] = ['person', 'engine', 'strands'];
+/** Harms that hold a stage up. What only wears or annoys is listed, and holds nothing up. */
+export const isSerious = ({ harm }: Pick<Finding, 'harm'>): boolean =>
+	harm === 'person' || harm === 'engine' || harm === 'strands';
 
-/** Whether a finding keeps its stage from being ready. */
-export function standsInTheWay({ verdict, harm }: Pick<Finding, 'verdict' | 'harm'>): boolean {
-	return verdict === 'fails' || verdict === 'not-evaluated' || (verdict === 'cannot-tell' && serious.includes(harm));
+type Open = Pick<Finding, 'verdict' | 'harm' | 'unproved' | 'prove_during' | 'not_wanted'>;
+
+/** Whether a finding keeps its stage from being ready: failed, not known, not worked out or not proved. */
+export function standsInTheWay(finding: Open): boolean {
+	if (!isSerious(finding)) return false;
+	const { verdict, unproved } = finding;
+	return verdict === 'fails' || verdict === 'not-evaluated' || isUntold(finding) || unproved;
 }
 
-/** One line a stage. Without boost the boost stage is ready. */
-export function readiness(findings: readonly Finding[], unboosted: boolean): StageReadiness[] {
+/** Cannot be told, for want of an answer that this build can have by now. */
+const isUntold = ({
+	verdict,
+	prove_during,
+	not_wanted,
+}: Pick<Open, 'verdict' | 'prove_during' | 'not_wanted'>): boolean =>
+	verdict === 'cannot-tell' && !prove_during && !not_wanted;
+
+/** Whether a finding is in the list: whatever fails or broke, and whatever else stands in the way. */
+export const isListed = (finding: Open): boolean =>
+	finding.verdict === 'fails' || finding.verdict === 'not-evaluated' || standsInTheWay(finding);
+
+/** What decides how stages follow each other in this car. */
+export interface Course {
+	/** Whether the engine is in the car; not known counts as not in. Before it goes in is then past. */
+	readonly engineIn: boolean;
+	readonly unboosted: boolean;
+}
+
+export function courseOf(state: State): Course {
+	const stage = valueIn(state, 'build.stage');
+	return {
+		engineIn: typeof stage === 'string' && stage !== 'on-stand',
+		unboosted: valueIn(state, 'boost.kind') === 'none',
+	};
+}
+
+/** The stage under which a finding is shown and counted: with the engine in, what belonged before that comes before it cranks. */
+export const shownAt = (stage: Stage, { engineIn }: Pick<Course, 'engineIn'>): Stage =>
+	stage === 'install' && engineIn ? 'crank' : stage;
+
+/**
+ * One line a stage. Readiness adds up: a stage is ready only when every one before it is. Without boost nothing of the boost
+ * stage holds anything up.
+ */
+export function readiness(findings: readonly Finding[], course: Course): StageReadiness[] {
+	const held: Stage[] = [];
 	return stages.map(stage => {
-		const own = findings.filter(finding => finding.stage === stage);
+		const own = findings.filter(finding => shownAt(finding.stage, course) === stage);
+		const count = (counts: (finding: Finding) => boolean) => own.filter(counts).length;
+		const waits_for = [...held];
+		const passed = stage === 'boost' && course.unboosted;
+		if (!passed && own.some(standsInTheWay)) held.push(stage);
 		return {
 			stage,
-			ready: (stage === 'boost' && unboosted) || !own.some(standsInTheWay),
-			fails: own.filter(({ verdict }) => verdict === 'fails').length,
-			cannot_tell: own.filter(({ verdict }) => verdict === 'cannot-tell').length,
+			ready: held.length === 0,
+			fails: count(({ verdict }) => verdict === 'fails'),
+			cannot_tell: count(isUntold),
+			unproved: count(({ unproved }) => unproved),
+			prove_during: count(({ prove_during, not_wanted }) => prove_during && !not_wanted),
+			waits_for,
 		};
 	});
 }
 
-/** Whether a stage and every one before it are ready: what `--gate` asks. */
-export function gateOpen(readied: readonly StageReadiness[], gate: Stage): boolean {
-	return readied.slice(0, stages.indexOf(gate) + 1).every(({ ready }) => ready);
-}
+/** Whether a stage is ready, which takes in every one before it: what `--gate` asks. */
+export const gateOpen = (rows: readonly StageReadiness[], gate: Stage): boolean =>
+	rows.some(({ stage, ready }) => stage === gate && ready);
+
+/** Whether what a verdict waits for can only be known at its stage or later. */
+export const onlyKnownFrom = (stage: Stage, froms: readonly (Stage | null)[]): boolean =>
+	froms.length > 0 && froms.every(from => from !== null && isFrom(from, stage));

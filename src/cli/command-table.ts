@@ -47,6 +47,7 @@ export function commandTable(status: (code: number) => void): Command {
 			}
 			if (flags.lines) {
 				if (sheet !== undefined) throw new BadUsage('audit --lines reads the sheets from standard input: name none');
+				refuseWithLines(flags);
 				status(await (await import('./commands/audit-jsonl.ts')).auditJsonl(flags));
 				return;
 			}
@@ -232,6 +233,13 @@ export function commandTable(status: (code: number) => void): Command {
 		.argument('[word...]')
 		.action(async words => status(await complete(program, words)));
 	return program;
+}
+
+/** What `--lines` cannot do: it prints every audit whole, without draws, and leaves every sheet alone. */
+function refuseWithLines(flags: Readonly<Record<string, unknown>>): void {
+	for (const name of ['gate', 'out', 'draws'])
+		if (flags[name] !== undefined) throw new BadUsage(`audit --lines takes no --${name}: leave it out`);
+	if (flags.record === true) throw new BadUsage('audit --lines takes no --record: leave it out');
 }
 
 /** A command and all below it. */

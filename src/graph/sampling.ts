@@ -29,8 +29,12 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 	const { graph } = state;
 	const first = new Map<number, number>();
 	let dimensions = 0;
-	for (const { slot, dimensions: own } of uncertain) {
-		first.set(slot, dimensions);
+	const shared = new Map<string, number>();
+	for (const { slot, dimensions: own, figure } of uncertain) {
+		const begun = figure === undefined ? undefined : shared.get(figure);
+		first.set(slot, begun ?? dimensions);
+		if (begun !== undefined) continue;
+		if (figure !== undefined) shared.set(figure, dimensions);
 		dimensions += own;
 	}
 	const affected = reach(

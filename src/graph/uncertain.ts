@@ -7,6 +7,8 @@ export const nineOfTen = 1.6449;
 export interface Uncertain {
 	readonly slot: number;
 	readonly dimensions: number;
+	/** Slots of one name stray as one: the same figure printed twice. */
+	readonly figure?: string;
 	/** The spread about the nominal value in nine cases of ten, as a difference; for sensitivities. */
 	readonly difference: number;
 	/** `z` holds the deviates of every uncertain slot, this one's from `first` on. */

@@ -1,5 +1,5 @@
 import type { Model } from '../audit/model.ts';
-import { standsInTheWay } from '../audit/stages.ts';
+import { isSerious } from '../audit/stages.ts';
 import { reach } from '../graph/paths.ts';
 import { solve } from '../graph/solve.ts';
 import { givenAnswers } from '../quantities/from-sheet.ts';
@@ -62,7 +62,7 @@ function waitedFor({ model, sheet }: State): Question[] {
 	const verdicts = judge.judge(solve(graph, givenAnswers(sheet, rulebook.questions)));
 	const missing = new Set(
 		verdicts
-			.filter(({ verdict, rule }) => standsInTheWay({ verdict, harm: rule.harm }))
+			.filter(({ verdict, rule }) => verdict === 'cannot-tell' && isSerious(rule))
 			.flatMap(verdict => verdict.missing),
 	);
 	return rulebook.questions.filter(({ id }) => missing.has(id) && answerTo(sheet, id)?.value === undefined);

@@ -5,6 +5,7 @@ import { evaluationOn, run } from '../graph/evaluation.ts';
 import { type Graph, slotNamed, type Values } from '../graph/graph.ts';
 import { reach } from '../graph/paths.ts';
 import { givenAnswers } from '../quantities/from-sheet.ts';
+import { isWanted, wantedBy } from '../quantities/wanted.ts';
 import { isList, type Question } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
@@ -16,11 +17,13 @@ export interface Relevance {
 
 const answerOrders = new WeakMap<Graph, readonly number[]>();
 
-/** The slots of the answers and of what they need, in order; no quantity beyond that. */
+/** The slots of the answers and of what they and their being asked need, in order; no quantity beyond that. */
 function answerOrder({ graph, rulebook }: Model): readonly number[] {
 	let order = answerOrders.get(graph);
 	if (!order) {
-		const answers = rulebook.questions.map(({ id }) => slotNamed(graph, id));
+		const answers = rulebook.questions.flatMap(question =>
+			[question.id, ...wantedBy(question)].map(name => slotNamed(graph, name)),
+		);
 		const needed = reach(answers, slot => graph.feeds[slot]!);
 		order = graph.order.filter(slot => needed.has(slot));
 		answerOrders.set(graph, order);
@@ -51,7 +54,10 @@ export function relevanceOf(model: Model, sheet: Sheet): Relevance {
 		return lists.has(name) ? [] : Number.NaN;
 	};
 	return {
-		inEffect: ({ id }) => values[graph.slotOf.get(id)!] !== null,
+		inEffect: question => {
+			const slot = slotNamed(graph, question.id);
+			return values[slot] !== null && (given.has(slot) || isWanted(question, { graph, values }, lists));
+		},
 		quick: ({ quick }) => (typeof quick === 'boolean' ? quick : bind(quick, name => () => answered(name))() === true),
 	};
 }

@@ -27,6 +27,9 @@ const soldFuses = [
 	1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40, 50, 60, 70, 80, 100, 125, 150, 175, 200, 225, 250, 300,
 ];
 
+/** The largest fuse that is sold of those up to a figure in A; 0 where the smallest is more. */
+export const soldFuseUpTo = (most: number): number => soldFuses.findLast(rating => rating <= most) ?? 0;
+
 /**
  * The thinnest wire that is sold for a load in A, over a length one way in m, losing no more than a drop in V out and
  * back, and the fuse for it. Undefined: none up to 0000 is thick enough. Errors: OutOfRange.

@@ -37,7 +37,7 @@ export function uncertaintyOfAnswer(question: Question, state: State, answer: An
 			const share = spread.relative ? spread.by : spread.by / Math.abs(read.flow);
 			return spreadNumber(slot, { by: share, relative: true }, value);
 		}
-		if (typeof value === 'number') return spreadNumber(slot, spread, value);
+		if (typeof value === 'number') return printed(question, answer!, value, spreadNumber(slot, spread, value));
 		if (!Array.isArray(value)) return null;
 		if (question.kind === 'per-cylinder') return spreadReadings(slot, spread, value.length);
 		return question.kind === 'curve' || question.kind === 'loads' ? spreadPairs(slot, spread) : null;
@@ -63,3 +63,12 @@ function uncertaintyOfQuantity(quantity: AnyQuantity, state: State): Uncertain |
 
 const isUncertain = ({ values, replaced }: State, slot: number): boolean =>
 	values[slot] !== undefined && values[slot] !== null && !replaced.has(slot);
+
+/** Two figures from paperwork that are equal are one figure: they differ by nothing. */
+const printed = (
+	{ kind }: Question,
+	{ known }: Answer,
+	value: number,
+	uncertain: Uncertain | null,
+): Uncertain | null =>
+	uncertain && known === 'paperwork' ? { ...uncertain, figure: `${kind} ${value.toPrecision(12)}` } : uncertain;

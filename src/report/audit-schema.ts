@@ -7,6 +7,7 @@ type Schema = Readonly<Record<string, unknown>>;
 const text: Schema = { type: 'string' };
 const texts: Schema = { type: 'array', items: text };
 const number: Schema = { type: 'number' };
+const yesNo: Schema = { type: 'boolean' };
 const count: Schema = { type: 'integer', minimum: 0 };
 const stage: Schema = { enum: stages };
 const orNull = (schema: Schema): Schema => ({ anyOf: [schema, { type: 'null' }] });
@@ -27,6 +28,9 @@ const finding: Record<keyof Finding, Schema> = {
 	stage,
 	harm: { enum: harms },
 	verdict: { enum: ['fails', 'holds', 'cannot-tell', 'does-not-apply', 'not-evaluated'] },
+	unproved: yesNo,
+	prove_during: yesNo,
+	not_wanted: yesNo,
 	sure: orNull({ type: 'number', minimum: 0, maximum: 1 }),
 	title: text,
 	why: text,
@@ -39,6 +43,16 @@ const finding: Record<keyof Finding, Schema> = {
 	cautions: texts,
 	source: text,
 	distance: orNull(number),
+};
+
+const readiness = {
+	stage,
+	ready: yesNo,
+	fails: count,
+	cannot_tell: count,
+	unproved: count,
+	prove_during: count,
+	waits_for: { type: 'array', items: stage },
 };
 
 const quantity = {
@@ -101,7 +115,8 @@ export const auditSchema: Schema = {
 		date: { type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$' },
 		tool: text,
 		rules: text,
-		stages: list({ stage, ready: { type: 'boolean' }, fails: count, cannot_tell: count }),
+		packs: list({ pack: text, prefills: texts, changes: list({ rule: text, fields: texts }) }),
+		stages: list(readiness),
 		findings: list(finding),
 		quantities: { type: 'object', additionalProperties: whole(quantity) },
 		limits: list(limit),

@@ -7,7 +7,7 @@ import type { Plugs } from '../plugs/parts.ts';
 import type { Question } from '../sheet/question.ts';
 import { isSettledBy, judgeParts } from './judge-parts.ts';
 import { namesRead } from './reads.ts';
-import type { Rule, Rulebook, VerdictWord } from './rulebook.ts';
+import type { Rule, Rulebook, Stage, VerdictWord } from './rulebook.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
 import { notEvaluated, type Ready, tell, type Verdict, wordOf } from './verdict.ts';
 
@@ -33,6 +33,15 @@ export class Judge {
 		this.parts = new Map(rulebook.parts.map(({ id, title }) => [id, title]));
 		this.questions = new Map(rulebook.questions.map(question => [question.id, question]));
 		this.ready = rulebook.rules.map(rule => this.prepare(rule));
+	}
+
+	/** The stage from which an answer can be known at all; null when it can be found out at any time. */
+	readonly knownFrom = (answer: string): Stage | null => this.questions.get(answer)?.known_from ?? null;
+
+	/** Where a value named in `assumed` is from: a pack, a question's usual value, or a quantity that no question asks. */
+	usualBehind(name: string): 'pack' | 'question' | 'quantity' {
+		if (name.endsWith(')')) return 'pack';
+		return this.questions.has(name) ? 'question' : 'quantity';
 	}
 
 	/** Where a rule is from, in words. */

@@ -5,11 +5,10 @@ import type { Vocabulary } from '../plugs/circuit.ts';
 import type { Access } from '../sheet/access.ts';
 import type { PlugHalf } from '../sheet/plugs.ts';
 import type { Question } from '../sheet/question.ts';
+import type { Stage } from '../sheet/stage.ts';
 import type { Kind } from '../units/kinds.ts';
 
-/** The points by which a thing must be settled, in order. */
-export const stages = ['crank', 'fire', 'move', 'boost', 'tidy'] as const;
-export type Stage = (typeof stages)[number];
+export { type Stage, stages } from '../sheet/stage.ts';
 
 /** What happens if it is not settled, worst first. */
 export const harms = ['person', 'engine', 'strands', 'wear', 'annoys'] as const;
@@ -211,6 +210,8 @@ export interface Rulebook {
 	/** What a column of a log can be. */
 	readonly channels: readonly Channel[];
 	readonly builds: Readonly<Record<string, NamedBuild>>;
+	/** The packs added, by name. */
+	readonly packs: readonly string[];
 	/** What a pack changed: rule id and the fields it replaced. */
 	readonly changed: readonly { readonly rule: string; readonly pack: string; readonly fields: readonly string[] }[];
 }

@@ -1,6 +1,7 @@
 import type { Expression } from '../expressions/tree.ts';
 import type { Kind } from '../units/kinds.ts';
 import type { Access } from './access.ts';
+import type { Stage } from './stage.ts';
 
 /** Kinds of answers that are lists. */
 export const listKinds = [
@@ -51,11 +52,15 @@ export interface Question {
 	readonly takes: { readonly kind: Kind; readonly at: number | string } | null;
 	readonly quick: boolean | Expression;
 	readonly askWhen: Expression | null;
+	/** Where false, such a build is not asked for it, and no line waits for it; an answer counts all the same. */
+	readonly wantedWhen: Expression | null;
 	readonly usual: readonly UsualCase[];
 	readonly effort: Effort;
 	/** Hands-on time to find it out, min: a usual figure. */
 	readonly minutes: number;
 	readonly access: Access;
+	/** The stage from which it can be answered at all: what only a running or a driven car shows. */
+	readonly known_from: Stage | null;
 	readonly cautions: readonly string[];
 	readonly section: string;
 	readonly topic: string;

@@ -115,7 +115,9 @@ describe('recheck', () => {
 describe('streams', () => {
 	test('--lines: one audit a line; a bad line is told by number, the rest goes on, status 2 at the end', () => {
 		const good = JSON.stringify(wideGap);
-		const { out, status } = runCommand(['audit', '--lines', ...day], { input: `${good}\n{"format": 1}\n${good}\n` });
+		const { out, status } = runCommand(['audit', '--lines', '--date', '2026-05-01'], {
+			input: `${good}\n{"format": 1}\n${good}\n`,
+		});
 		const lines = out
 			.trimEnd()
 			.split('\n')
@@ -128,9 +130,9 @@ describe('streams', () => {
 	test('--lines: a sheet gets the audit that it gets alone, whatever came before it', () => {
 		const sheets = [wideGap, buildSheet('unboosted'), { ...wideGap, units: 'metric' }, emptySheet('nothing'), wideGap];
 		const input = sheets.map(sheet => JSON.stringify(sheet)).join('\n');
-		const { out } = runCommand(['audit', '--lines', ...day], { input });
+		const { out } = runCommand(['audit', '--lines', '--date', '2026-05-01'], { input });
 		const alone = sheets.map(
-			sheet => runCommand(['audit', '-', '--json', ...day], { input: JSON.stringify(sheet) }).out,
+			sheet => runCommand(['audit', '--lines', '--date', '2026-05-01'], { input: JSON.stringify(sheet) }).out,
 		);
 		expect(
 			out
@@ -152,7 +154,7 @@ describe('streams', () => {
 			'\ufeff',
 			`"${'x'.repeat(1e5)}"`,
 		];
-		const { out, err, status } = runCommand(['audit', '--lines', ...day], {
+		const { out, err, status } = runCommand(['audit', '--lines', '--date', '2026-05-01'], {
 			input: `${broken.join('\n')}\n${JSON.stringify(wideGap)}`,
 		});
 		const lines = out

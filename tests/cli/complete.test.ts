@@ -19,7 +19,7 @@ function next(words: readonly string[], home = '/nonexistent'): string[] {
 test.each([
 	['a command begun', ['aud'], ['audit']],
 	['a command below another', ['rules', 'sh'], ['show']],
-	['a choice', ['audit', '--gate', ''], ['crank', 'fire', 'move', 'boost', 'tidy']],
+	['a choice', ['audit', '--gate', ''], ['install', 'crank', 'fire', 'move', 'boost', 'tidy']],
 	['a choice after =, in one word', ['audit', '--units=m'], ['--units=metric']],
 	['a choice after =, in three words', ['audit', '--units', '=', 'm'], ['metric']],
 	['a choice after =, nothing begun', ['audit', '--units', '='], ['us', 'metric']],

@@ -185,7 +185,8 @@ const fuel = [
 	line('no extinguisher', 'fuel.no-extinguisher', fire),
 	line('pump flow at pressure and volts', 'fuel.pump-short fuel.pump-short-unboosted'),
 	line('volts at the pump', 'fuel.pump-volts-low'),
-	line('pump wire and fuse', 'fuel.pump-wire-not-protected fuel.pump-unfused', fire),
+	line('pump wire and fuse', 'fuel.pump-wire-may-burn fuel.pump-unfused', fire),
+	line('pump fuse over the chart', 'fuel.pump-wire-not-protected'),
 	line('line velocity, bore, smallest bore', 'fuel.line-too-fast fuel.line-loss-high fuel.fitting-chokes'),
 	line('rail pressure under flow', 'fuel.rail-pressure-sags fuel.rail-pressure-sags-unboosted'),
 	line('controlled pump on a plain relay', 'fuel.controlled-pump-on-plain-relay', fire),
@@ -227,7 +228,8 @@ const charging = [
 	line('running volts', 'charging.undercharging charging.overcharging'),
 	line('rest volts', 'charging.battery-low'),
 	line('cable drop, fuse too small', 'charging.cable-drop charging.cable-fuse-too-small'),
-	line('cable fuse missing, or too large for it', 'charging.cable-unfused charging.cable-too-thin', crank),
+	line('cable fuse missing, or far too large for it', 'charging.cable-unfused charging.cable-may-burn', crank),
+	line('cable fuse over the chart', 'charging.cable-too-thin'),
 	line('balance at idle and cruise', 'charging.short-at-idle charging.short-at-cruise'),
 ];
 

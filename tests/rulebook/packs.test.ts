@@ -12,7 +12,7 @@ import { composeAudit } from '../../src/report/compose/compose.ts';
 import { addPacks } from '../../src/rulebook/compile/pack.ts';
 import { runExamples, withoutPrefills } from '../../src/rulebook/examples.ts';
 import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
-import { sha256, testModel } from '../support/model.ts';
+import { buildSheet, sha256, testModel } from '../support/model.ts';
 
 const text = readFileSync(fileURLToPath(new URL('../../demo/packs/invented-family.yaml', import.meta.url)), 'utf8');
 const base = testModel().rulebook;
@@ -122,6 +122,69 @@ test('packs are added one after the other, by name of file', () => {
 	expect(problems).toEqual([]);
 	expect(rulebook.rules.at(-1)!.why).toBe('Said anew.');
 	expect(rulebook.changed.map(({ pack }) => pack)).toEqual(['invented family', 'second']);
+});
+
+describe('a pack cannot buy safety', () => {
+	test('nothing that it stands in for proves a line, and the audit says so at its head', () => {
+		const model = makeModel(added(text).rulebook, sha256);
+		const sheet = withAnswer(buildSheet('unboosted'), 'sensors.cam_engine', undefined);
+		const three = withAnswer(withAnswer(sheet, 'engine.year', { value: 1996 }), 'harness.year', { value: 1996 });
+		const { audit, ...made } = assess(
+			model,
+			{ sheet: three, warnings: [] },
+			{ date: '2026-05-01', units: 'us', tool: 'test', draws: 0 },
+		);
+		const cam = audit.findings.find(({ rule }) => rule === 'sensors.cam-wires-differ')!;
+		expect(cam).toMatchObject({ verdict: 'holds', unproved: true });
+		expect(audit.stages.find(({ stage }) => stage === 'fire')!.ready).toBe(false);
+		expect(audit.packs).toEqual([
+			{
+				pack: 'invented family',
+				prefills: ['sensors.cam_engine'],
+				changes: [{ rule: 'ignition.gap-too-wide', fields: ['thresholds', 'examples'] }],
+			},
+		]);
+		expect(JSON.stringify(composeAudit({ ...made, audit }).blocks.slice(0, 6))).toMatch(
+			/invented family.*sensors\.cam_engine/,
+		);
+	});
+
+	test("its words on a rule about people stand beside the rulebook's own", () => {
+		const { rulebook, problems } = added(
+			'pack: words\nchanges:\n  - {rule: fuel.worm-clamps, why: All fine., do: [Nothing.]}\n',
+		);
+		expect(problems).toEqual([]);
+		const [before, after] = [base, rulebook].map(({ rules }) => rules.find(({ id }) => id === 'fuel.worm-clamps')!);
+		expect(after!.why).toBe(`${before!.why} The pack words says: All fine.`);
+		expect(after!.do).toEqual([...before!.do, 'The pack words says: Nothing.']);
+	});
+
+	test.each([
+		['a leak test', 'fuel.leak_test', 'passed-at-full-pressure'],
+		['an extinguisher', 'fuel.extinguisher', 'at-hand'],
+		['a start inhibit', 'driveline.start_inhibit', 'clutch-switch'],
+		['a hose', 'fuel.hose', 'injection-rated'],
+		['what was logged', 'ignition.knock_seen', 'clean'],
+	])('by answering for %s', (_, id, value) => {
+		const { problems } = added(`pack: easy\nprefills:\n  - {answer: ${id}, value: ${value}}\n`);
+		expect(problems[0]!.message).toMatch(/no pack can know it/);
+	});
+
+	const moved = (most: string) => `pack: moved
+changes:
+  - rule: cooling.cap-too-strong
+    thresholds: {most: ${most}}
+    examples: []
+`;
+
+	test('by moving a threshold the wrong way', () => {
+		const said = (most: string) =>
+			added(moved(most))
+				.problems.map(({ message }) => message)
+				.join('\n');
+		expect(said('25 psi')).toMatch(/may only move "most" down/);
+		expect(said('15 psi')).not.toMatch(/may only move|cannot be decided/);
+	});
 });
 
 describe('a pack cannot', () => {

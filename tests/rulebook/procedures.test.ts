@@ -17,13 +17,14 @@ const texts: readonly (readonly [string, string])[] = [
 const thatSay = (pattern: RegExp) => texts.filter(([, text]) => pattern.test(text));
 
 describe('a step rests on what is settled', () => {
-	test.each(procedures)('$title', ({ stage, steps }) => {
+	test.each(procedures)('$title', ({ title, stage, steps }) => {
 		for (const { relies } of steps)
 			for (const id of relies)
 				expect(stages.indexOf(stageOf.get(id)!), `${id} comes after ${stage}`).toBeLessThanOrEqual(
 					stages.indexOf(stage),
 				);
-		expect(steps.filter(({ relies }) => relies.length > 0).length).toBeGreaterThan(2);
+		// What comes before the controller is plugged in is measured with the battery off: it rests on nothing.
+		if (title.startsWith('First ')) expect(steps.filter(({ relies }) => relies.length > 0).length).toBeGreaterThan(2);
 	});
 
 	test('what primes the rail rests on every rule about hose, joints, leaks and the feed of the pump', () => {
@@ -38,7 +39,7 @@ describe('a step rests on what is settled', () => {
 					'fuel.leak-found',
 					'fuel.leak-test-not-done',
 					'fuel.pump-unfused',
-					'fuel.pump-wire-not-protected',
+					'fuel.pump-wire-may-burn',
 				]),
 			);
 	});
@@ -52,7 +53,7 @@ test('whatever can hurt a person about fuel under pressure is settled before it 
 
 describe('cranking with the plugs out', () => {
 	test('comes before the rail is primed, and after its pressure was let down and the injectors were unplugged', () => {
-		const said = saidIn(procedures.find(({ stage }) => stage === 'crank')!);
+		const said = saidIn(procedures.find(({ title }) => title.startsWith('First crank'))!);
 		const at = (pattern: RegExp) => said.flatMap((text, index) => (pattern.test(text) ? [index] : []));
 		const cranks = at(
 			/\bCrank (five seconds|again)|compression of each cylinder|whether the controller sees the crank/,

@@ -8,6 +8,6 @@ export async function loadModel(packs: readonly string[] = []): Promise<Model> {
 		const { fingerprint, ...rulebook } = readRulebook();
 		return makeModel(rulebook, sha256, fingerprint);
 	}
-	const { withPacks } = await import('./packs.ts');
-	return makeModel(withPacks(packs), sha256);
+	const { withProvenPacks } = await import('./packs.ts');
+	return makeModel(withProvenPacks(packs), sha256);
 }

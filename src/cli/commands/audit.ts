@@ -3,6 +3,7 @@ import { compare } from '../../audit/compare.ts';
 import { recordOf, withRecord } from '../../audit/record.ts';
 import { gateOpen } from '../../audit/stages.ts';
 import { writeOutput } from '../../files/output.ts';
+import { whyShut } from '../../report/compose/readiness.ts';
 import { renderAudit } from '../../report/render.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
 import { exit } from '../process/exit.ts';
@@ -40,7 +41,9 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 		saveSheet(judged.opened, { ...judged.sheet, audits: withRecord(judged.sheet.audits, now) });
 	}
 	// Set before it is printed: a pipe that closes early must not open the gate.
-	process.exitCode = flags.gate && !gateOpen(told.audit.stages, flags.gate) ? exit.notPassed : exit.done;
+	const shut = flags.gate !== undefined && !gateOpen(told.audit.stages, flags.gate);
+	process.exitCode = shut ? exit.notPassed : exit.done;
+	if (shut) printMessage(whyShut(told, flags.gate!));
 	if (flags.json || flags.out === undefined) {
 		print(renderAudit(told, flags.json ? 'json' : 'md', '', flags.whole).text);
 	}

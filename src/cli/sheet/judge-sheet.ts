@@ -26,6 +26,7 @@ export async function judgeSheet(argument: string, flags: JudgeFlags): Promise<A
 		units: flags.units ?? opened.sheet.units,
 		tool: version,
 		draws: flags.draws ?? defaultDraws,
+		gateDraws: defaultDraws,
 	});
 	return { ...assessment, opened };
 }

@@ -1,6 +1,6 @@
 import { ampacity, chartFuse } from '../../physics/ampacity.ts';
 import { daysToFlat, stateOfCharge } from '../../physics/battery.ts';
-import { largestFuse, smallestFuse } from '../../physics/fuse.ts';
+import { largestFuse, smallestFuse, soldFuseUpTo } from '../../physics/fuse.ts';
 import { vehicleWireDrop } from '../../physics/wire.ts';
 import { quantity } from '../quantity.ts';
 
@@ -94,6 +94,26 @@ export const cableMostFuse = quantity({
 	source: ['cfr183'],
 	nature: 'estimate',
 	compute: q => most(q.number('charging.cable_gauge')),
+});
+
+export const cableSoldFuse = quantity({
+	id: 'charging.cable_fuse_sold',
+	kind: 'current',
+	inputs: ['charging.cable_fuse_most'],
+	formula: 'the largest fuse sold up to charging.cable_fuse_most',
+	source: ['cfr183'],
+	nature: 'estimate',
+	compute: q => soldFuseUpTo(q.number('charging.cable_fuse_most')),
+});
+
+export const pumpSoldFuse = quantity({
+	id: 'fuel.pump_fuse_sold',
+	kind: 'current',
+	inputs: ['fuel.pump_fuse_most'],
+	formula: 'the largest fuse sold up to fuel.pump_fuse_most',
+	source: ['cfr183'],
+	nature: 'estimate',
+	compute: q => soldFuseUpTo(q.number('fuel.pump_fuse_most')),
 });
 
 export const fanWire = quantity({

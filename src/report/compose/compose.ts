@@ -1,5 +1,5 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { findOuts } from '../../audit/find-out.ts';
+import { findOuts, proveDuring } from '../../audit/find-out.ts';
 import { fittedProcedures } from '../../audit/procedures.ts';
 import { type Block, type Document, heading, listed, paragraph } from '../document.ts';
 import { answers } from './answers.ts';
@@ -33,7 +33,15 @@ export function composeAudit(assessment: Assessment, pictures = true): Document 
 	const open = findOuts(assessment);
 	const lines = stageLines(assessment, open);
 	const procedures = fittedProcedures(assessment);
-	const told = { ...assessment, open, lines, next: nextStage(lines), procedures, pictures };
+	const told = {
+		...assessment,
+		open,
+		lines,
+		next: nextStage(lines),
+		during: proveDuring(assessment),
+		procedures,
+		pictures,
+	};
 	const all = (sections: readonly Part[]) => sections.flatMap(section => section(told));
 	const details = all(lookedUp);
 	// After a recheck, what changed is what somebody wants to see first.

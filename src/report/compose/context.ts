@@ -10,6 +10,8 @@ export interface ReportContext extends Assessment {
 	readonly lines: readonly StageLines[];
 	/** The stage to work for; null when all are ready. */
 	readonly next: Stage | null;
+	/** What can only be proved during a stage. */
+	readonly during: readonly FindOut[];
 	readonly procedures: readonly FittedProcedure[];
 	/** Whether pictures are seen where it is told. */
 	readonly pictures: boolean;

@@ -1,6 +1,7 @@
-import { type Block, heading, paragraph } from '../document.ts';
+import { type Block, heading, paragraph, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
-import { count, stageBy } from './names.ts';
+import { count, lower, stageBy } from './names.ts';
+import { readinessWords } from './readiness.ts';
 import { isEmpty, type StageLines } from './stage-lines.ts';
 import { linesOf } from './tasks.ts';
 
@@ -25,6 +26,7 @@ export function list(told: ReportContext): Block[] {
 	);
 	return [
 		heading(2, 'The list'),
+		{ is: 'items', items: readinessWords(told).map(row => [strong(`${stageBy(row.stage, told)}: `), row.words]) },
 		...(filled.length > 0 ? near : [nothing]),
 		...(later.length > 0 ? [heading(3, 'Later'), ...later] : []),
 	];
@@ -33,12 +35,22 @@ export function list(told: ReportContext): Block[] {
 function whole(lines: StageLines, told: ReportContext): Block[] {
 	const { waits } = lines;
 	const words = `${count(waits, 'more line waits', 'more lines wait')} here for answers that other lines ask for.`;
-	return [...linesOf(lines, told).map(({ task }) => task), ...(waits > 0 ? [paragraph(words)] : [])];
+	const during = [...new Set(lines.during.map(({ title }) => lower(title)))].join('; ');
+	return [
+		...linesOf(lines, told).map(({ task }) => task),
+		...(waits > 0 ? [paragraph(words)] : []),
+		...(during ? [paragraph(strong('To be proved during it: '), `${during}. The procedure says what to read.`)] : []),
+	];
 }
 
 /** How much is open at a stage: `14 to do, 6 to find out`. */
-export function openIn({ fails, broken, asked, waits }: StageLines): string {
+export function openIn({ fails, broken, asked, unproved, during, waits }: StageLines): string {
 	const toDo = fails.length + broken.length;
-	const told = [toDo > 0 ? `${toDo} to do` : '', asked.length > 0 ? `${asked.length} to find out` : ''].filter(Boolean);
+	const told = [
+		toDo > 0 ? `${toDo} to do` : '',
+		asked.length > 0 ? `${asked.length} to find out` : '',
+		unproved.length > 0 ? `${unproved.length} to prove` : '',
+	].filter(Boolean);
+	if (told.length === 0 && waits === 0) return `${count(during.length, 'line')} to be proved during it`;
 	return told.length > 0 ? told.join(', ') : `${count(waits, 'line waits', 'lines wait')} for answers`;
 }

@@ -1,6 +1,6 @@
 import type { Stage } from '../../rulebook/rulebook.ts';
 import { placeWords } from '../../wording/places.ts';
-import { type Block, heading, type Inline, listed, paragraph, strong } from '../document.ts';
+import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
 import { openIn } from './list.ts';
 import { briefCautions, count, stageBy } from './names.ts';
@@ -15,6 +15,7 @@ const mostCautions = 3;
 const room = 86;
 
 const notYet: Readonly<Record<Stage, string>> = {
+	install: 'leave it on the stand: all of this is dear once it is in.',
 	crank: 'do not turn the starter, not even for a moment.',
 	fire: 'do not let it fire: fuel pump and coils stay unplugged when it is cranked.',
 	move: 'do not drive it, not even across the yard; wheels chocked while it runs.',
@@ -96,13 +97,19 @@ function short({ model }: ReportContext, id: string): Inline[] {
 	return [strong(`${title}. `), brief];
 }
 
-function packLine({ model }: ReportContext): Block[] {
-	const { changed } = model.rulebook;
-	if (changed.length === 0) return [];
-	const packs = [...new Set(changed.map(({ pack }) => pack))].join(', ');
-	const words = `${count(changed.length, 'rule is', 'rules are')} changed by ${cut(packs, 40)}`;
-	return [paragraph(strong('Rule packs: '), `${words}; the details name them.`)];
-}
+/** What rule packs have put in place of answers, and what they changed: nobody looked at this car for it. */
+const packLine = ({ audit }: ReportContext): Block[] =>
+	listed(
+		[],
+		audit.packs.map(({ pack, prefills, changes }): Inline[] => [
+			strong(`Rule pack ${cut(pack, 40)}: `),
+			...(prefills.length > 0 ? ['stands in for ', ...codes(prefills), ', which proves nothing. '] : []),
+			...(changes.length > 0 ? ['Changes ', ...codes(changes.map(({ rule }) => rule)), '.'] : []),
+			...(prefills.length + changes.length === 0 ? ['used for nothing here.'] : []),
+		]),
+	);
+
+const codes = (ids: readonly string[]): Inline[] => ids.flatMap((id, index) => [index > 0 ? ', ' : '', code(id)]);
 
 function oddAnswers({ warnings }: ReportContext): Block[] {
 	return warnings.length === 0

@@ -1,11 +1,12 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { valueIn } from '../../audit/conditions.ts';
+import { type FindOut, proveDuring } from '../../audit/find-out.ts';
 import { type FittedProcedure, type FittedStep, fittedProcedures } from '../../audit/procedures.ts';
 import { type Rulebook, type Stage, stages } from '../../rulebook/rulebook.ts';
-import { type Block, type Document, heading, type Inline, paragraph, strong } from '../document.ts';
+import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { cautionsInFull } from './cautions.ts';
 import type { ReportContext } from './context.ts';
-import { cautionWords, upper } from './names.ts';
+import { cautionWords, lower, upper } from './names.ts';
 
 /** The first stage that still lies before a car, by how far it is (build.stage): one that drives needs no first crank. */
 const ahead: Readonly<Record<string, Stage>> = { 'has-fired': 'move', drives: 'boost' };
@@ -21,7 +22,7 @@ export function nextProcedures({ next, procedures, state }: ReportContext): Fitt
 
 /** The day itself: the next procedures, fitted to the answers. */
 export function procedure(told: ReportContext): Block[] {
-	const fitted = nextProcedures(told).flatMap(one => day(one, told.model.rulebook));
+	const fitted = nextProcedures(told).flatMap(one => day(one, told));
 	return fitted.length > 0 ? [heading(2, 'The day itself'), ...fitted] : [];
 }
 
@@ -29,9 +30,7 @@ export function procedure(told: ReportContext): Block[] {
 export function otherProcedures(told: ReportContext): Block[] {
 	const near = nextProcedures(told);
 	const others = told.procedures.filter(one => !near.includes(one));
-	return others.length > 0
-		? [heading(2, 'The other procedures'), ...others.flatMap(one => day(one, told.model.rulebook))]
-		: [];
+	return others.length > 0 ? [heading(2, 'The other procedures'), ...others.flatMap(one => day(one, told))] : [];
 }
 
 /** One stage's procedures alone, with the cautions that their steps name; words instead where there are none. */
@@ -39,26 +38,43 @@ export function composeDay(stage: Stage, assessment: Assessment): Document {
 	const fitted = fittedProcedures(assessment).filter(one => one.stage === stage);
 	const title = `The day itself: ${assessment.sheet.name}`;
 	const none = paragraph('There is no procedure for this stage of this build.');
+	const context = { during: proveDuring(assessment), procedures: fitted, model: assessment.model };
 	const named = fitted.flatMap(({ steps }) => steps.flatMap(step => step.cautions));
 	return {
 		title,
 		blocks: [
 			heading(1, title),
-			...(fitted.length > 0 ? fitted.flatMap(one => day(one, assessment.model.rulebook)) : [none]),
+			...(fitted.length > 0 ? fitted.flatMap(one => day(one, context)) : [none]),
 			...cautionsInFull(named, assessment),
 		],
 	};
 }
 
 /** One whose stage is not ready says so first. */
-function day({ title, ready, steps }: FittedProcedure, rulebook: Rulebook): Block[] {
+function day(
+	{ title, stage, ready, steps }: FittedProcedure,
+	{ during, procedures, model }: Pick<ReportContext, 'during' | 'procedures' | 'model'>,
+): Block[] {
+	// A stage may have several; what it shows is read in the last of them.
+	const last = procedures.findLast(other => other.stage === stage)?.title === title;
 	const open = paragraph(strong('Not ready: '), 'the list has open lines for this point. Settle them first.');
 	return [
 		heading(3, upper(title)),
 		...(ready ? [] : [open]),
-		{ is: 'steps', items: steps.map(step => words(step, rulebook)) },
+		{ is: 'steps', items: steps.map(step => words(step, model.rulebook)) },
+		...listed(
+			[paragraph(strong('To be proved during it'), ', for it shows only then:')],
+			last ? during.filter(findOut => findOut.stage === stage).map(proof) : [],
+		),
 	];
 }
+
+/** A reading that only this day gives, and what it settles. */
+const proof = ({ question, settles }: FindOut): Inline[] => [
+	`${question.ask} (`,
+	code(question.id),
+	`) Settles: ${[...new Set(settles.map(({ title }) => lower(title)))].join('; ')}.`,
+];
 
 function words(step: FittedStep, rulebook: Rulebook): Inline[] {
 	const cautions = cautionWords(rulebook, step.cautions);

@@ -1,8 +1,8 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Finding } from '../../audit/audit.ts';
 import type { FindOut } from '../../audit/find-out.ts';
-import { standsInTheWay } from '../../audit/stages.ts';
-import { type Stage, stages } from '../../rulebook/rulebook.ts';
+import { courseOf, isListed, shownAt } from '../../audit/stages.ts';
+import { harms, type Stage, stages } from '../../rulebook/rulebook.ts';
 
 /** What is open at a stage, in the order in which it is listed. */
 export interface StageLines {
@@ -11,14 +11,24 @@ export interface StageLines {
 	readonly fails: readonly Finding[];
 	readonly broken: readonly Finding[];
 	readonly asked: readonly FindOut[];
+	/** Lines that hold on what nobody found out. */
+	readonly unproved: readonly Finding[];
+	/** Lines that only the stage itself can prove: they hold nothing up. */
+	readonly during: readonly Finding[];
 	/** How many lines wait for answers that an earlier stage, or another line of this one, asks for. */
 	readonly waits: number;
 }
 
 /** The open lines of each stage. A stage that nothing is open in has none. */
-export function stageLines({ audit }: Pick<Assessment, 'audit'>, open: readonly FindOut[]): StageLines[] {
+export function stageLines(
+	{ audit, state }: Pick<Assessment, 'audit' | 'state'>,
+	open: readonly FindOut[],
+): StageLines[] {
+	const course = courseOf(state);
 	return stages.map(stage => {
-		const own = audit.findings.filter(finding => finding.stage === stage && standsInTheWay(finding));
+		const shown = audit.findings.filter(finding => shownAt(finding.stage, course) === stage);
+		// With the engine in, what belonged before that stands among the rest, those that hurt people first.
+		const own = shown.filter(isListed).sort((a, b) => harms.indexOf(a.harm) - harms.indexOf(b.harm));
 		const asked = open.filter(findOut => findOut.stage === stage);
 		const here = new Set(asked.map(({ question }) => question.id));
 		const of = (word: Finding['verdict']) => own.filter(({ verdict }) => verdict === word);
@@ -28,6 +38,8 @@ export function stageLines({ audit }: Pick<Assessment, 'audit'>, open: readonly 
 			fails: of('fails'),
 			broken: of('not-evaluated'),
 			asked,
+			unproved: own.filter(({ unproved }) => unproved),
+			during: shown.filter(({ prove_during, not_wanted }) => prove_during && !not_wanted),
 			waits: of('cannot-tell').filter(({ missing }) => !missing.some(answer => here.has(answer))).length,
 		};
 	});
@@ -37,5 +49,5 @@ export function stageLines({ audit }: Pick<Assessment, 'audit'>, open: readonly 
 export const nextStage = (lines: readonly StageLines[]): Stage | null =>
 	lines.find(({ ready }) => !ready)?.stage ?? null;
 
-export const isEmpty = ({ fails, broken, asked, waits }: StageLines): boolean =>
-	fails.length + broken.length + asked.length + waits === 0;
+export const isEmpty = ({ fails, broken, asked, unproved, during, waits }: StageLines): boolean =>
+	fails.length + broken.length + asked.length + unproved.length + during.length + waits === 0;

@@ -1,6 +1,8 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Finding } from '../../audit/audit.ts';
 import type { FindOut } from '../../audit/find-out.ts';
+import { wouldSettle } from '../../audit/settles.ts';
+import { sureEnough } from '../../audit/unproved.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
 import type { Access } from '../../sheet/access.ts';
 import { placeWords } from '../../wording/places.ts';
@@ -19,12 +21,13 @@ export interface Line {
 	readonly task: Task;
 }
 
-/** The lines of a stage: what is wrong by priority, what could not be worked out, what has to be found out. */
-export function linesOf({ stage, fails, broken, asked }: StageLines, assessment: Assessment): Line[] {
+/** The lines of a stage: what is wrong by priority, what could not be worked out, what has to be found out, what is not proved. */
+export function linesOf({ stage, fails, broken, asked, unproved }: StageLines, assessment: Assessment): Line[] {
 	return [
 		...fails.map(finding => failed(finding, stage, assessment)),
 		...broken.map(finding => unworked(finding, stage, assessment)),
 		...asked.map(findOut => asking(findOut, stage, assessment)),
+		...unproved.map(finding => notProved(finding, stage, assessment)),
 	];
 }
 
@@ -43,7 +46,7 @@ function failed(finding: Finding, stage: Stage, assessment: Assessment): Line {
 		...rest.map((step): Inline[] => [step]),
 		...(finding.why ? [[strong('Why: '), finding.why]] : []),
 		...(finding.prove ? [[strong('Done when: '), finding.prove]] : []),
-		...(finding.sure !== null && finding.sure < 0.9
+		...(finding.sure !== null && finding.sure < sureEnough
 			? [[strong('Doubt: '), `${Math.round(finding.sure * 100)} in 100 sure, as the answers are known.`]]
 			: []),
 		...(finding.assumed.length > 0 ? [[strong('Assumed: '), usualInBrief(finding.assumed, assessment)]] : []),
@@ -82,6 +85,26 @@ function asking({ question, settles }: FindOut, stage: Stage, assessment: Assess
 		cautions: question.cautions,
 		task: { is: 'task', text, details, close: true, mark },
 	};
+}
+
+/** A line that holds on what nobody found out, and what would settle it. */
+function notProved(finding: Finding, stage: Stage, assessment: Assessment): Line {
+	const mark = markOf(finding, stage, assessment);
+	const what = `Not proved: ${lower(titleOf(finding, assessment))}`;
+	const rests =
+		finding.sure !== null && finding.sure < sureEnough
+			? `It holds in ${Math.round(finding.sure * 100)} of 100 cases, as the answers are known.`
+			: 'It holds on what is usual; nobody has looked here.';
+	const settles = wouldSettle(finding, assessment).flatMap(({ id }, index): Inline[] => [
+		index > 0 ? ', ' : '',
+		code(id),
+	]);
+	const text = [
+		strong(`${what}. `),
+		rests,
+		...(settles.length > 0 ? [' ', strong('Settled by: '), ...settles, '.'] : []),
+	];
+	return { what, mark, cautions: [], task: { is: 'task', text, details: [], close: true, mark } };
 }
 
 const markOf = (finding: Finding, stage: Stage, assessment: Assessment): TaskMark => ({

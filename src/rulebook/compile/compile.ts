@@ -97,6 +97,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		channels: table('channels.yaml', readChannels),
 		builds,
 		changed: [],
+		packs: [],
 	};
 	const [first] = topics;
 	// A circle or an unread question is only told of files that are right by themselves.
@@ -126,6 +127,7 @@ const nothing: Rulebook = {
 	channels: [],
 	builds: {},
 	changed: [],
+	packs: [],
 };
 
 /** What circuits.yaml and meetings.yaml hold, which are read together. */

@@ -1,5 +1,6 @@
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import type { Question, UsualCase } from '../../sheet/question.ts';
+import { namesRead } from '../reads.ts';
 import type { Rule, Rulebook, Topic } from '../rulebook.ts';
 import { graphOf, refuseDoubles, refuseUnread } from './agreement.ts';
 import { changeRule } from './change.ts';
@@ -41,7 +42,7 @@ function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[
 	const names = namesOf([...base.questions, ...drafts.map(({ question }) => question)], quantities);
 	const cautions = new Set(base.cautions.map(({ id }) => id));
 	const added = drafts.map(draft => finishQuestion(draft, names, cautions));
-	const questions = withPrefills(insertBySection(base, added), root, names, pack);
+	const questions = withPrefills(insertBySection(base, added), base.rules, root, { names, pack });
 	const known: RuleNames = {
 		names,
 		questions: new Map(questions.map(question => [question.id, question])),
@@ -72,6 +73,7 @@ function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[
 		questions,
 		rules: [...after, ...rules],
 		changed: [...base.changed, ...changed],
+		packs: [...base.packs, pack],
 	};
 }
 
@@ -103,15 +105,31 @@ function insertBySection(base: Rulebook, added: readonly Question[]): Question[]
 }
 
 /** Usual values that a pack gives by model year go before the rulebook's own. */
-function withPrefills(questions: readonly Question[], root: Fields, names: Names, pack: string): Question[] {
+function withPrefills(
+	questions: readonly Question[],
+	rules: readonly Rule[],
+	root: Fields,
+	{ names, pack }: { readonly names: Names; readonly pack: string },
+): Question[] {
 	const cases = new Map<string, UsualCase[]>();
 	for (const inner of root.innerList('prefills', false)) {
 		const id = inner.text('answer');
 		const question = questions.find(other => other.id === id);
 		if (!question) inner.report('answer', `${quote(id)} is no answer`);
+		else if (mustBeFound(question, rules))
+			inner.report('answer', `${quote(id)} is something to look at or to try: no pack can know it`);
 		else cases.set(id, [...(cases.get(id) ?? []), ...readCase(inner, question, names, pack)]);
 	}
 	return questions.map(question => ({ ...question, usual: [...(cases.get(question.id) ?? []), ...question.usual] }));
+}
+
+/**
+ * What is true of one car and not of a family: what was tried or tested, what only a running car shows, and the choices on
+ * which it hangs whether somebody gets hurt.
+ */
+function mustBeFound({ id, kind, effort, known_from }: Question, rules: readonly Rule[]): boolean {
+	if (effort === 'test' || known_from !== null) return true;
+	return kind === 'choice' && rules.some(rule => rule.harm === 'person' && namesRead(rule).has(id));
 }
 
 /** The rules of a pack, none with the id of another. */
@@ -144,7 +162,7 @@ function withChanges(
 			inner.report('rule', `${quote(id)} is no rule`);
 			return [];
 		}
-		rules.set(id, changeRule(inner, rule, known));
+		rules.set(id, changeRule(inner, rule, known, pack));
 		return [{ rule: id, pack, fields: inner.keys().filter(key => key !== 'rule') }];
 	});
 	return { rules: [...rules.values()], changed };

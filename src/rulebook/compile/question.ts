@@ -1,5 +1,6 @@
 import { type Access, accesses } from '../../sheet/access.ts';
 import { type AnswerKind, type Effort, listKinds, type Question, type UnitSet } from '../../sheet/question.ts';
+import { stages } from '../../sheet/stage.ts';
 import { type Kind, kept } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
 import { readConstant } from './constant.ts';
@@ -43,16 +44,18 @@ export function readQuestion(fields: Fields, section: string, topic: string, wor
 		takes: readTakes(fields),
 		quick: fields.oneOf('pass', passes, 'full') === 'quick',
 		askWhen: null,
+		wantedWhen: null,
 		usual: [],
 		effort,
 		minutes: fields.has('minutes') ? readMinutes(fields) : usualMinutes[effort],
 		access: readAccess(fields, work),
+		known_from: fields.has('known_from') ? fields.oneOf('known_from', stages, 'install') : null,
 		cautions: fields.texts('cautions', false),
 		section,
 		topic,
 	};
 	// Read by finishQuestion, but fields all the same.
-	for (const key of ['quick_when', 'ask_when', 'usual']) fields.has(key);
+	for (const key of ['quick_when', 'ask_when', 'wanted_when', 'usual']) fields.has(key);
 	fields.refuseRest();
 	return { question, fields };
 }
@@ -73,6 +76,7 @@ export function finishQuestion(
 		...question,
 		quick: question.quick || (compileYesNo(fields, 'quick_when', names) ?? false),
 		askWhen: compileYesNo(fields, 'ask_when', names),
+		wantedWhen: compileYesNo(fields, 'wanted_when', names),
 		usual: readUsual(fields, question, names),
 	};
 }

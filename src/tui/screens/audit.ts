@@ -1,8 +1,9 @@
 import type { Finding } from '../../audit/audit.ts';
-import { standsInTheWay } from '../../audit/stages.ts';
+import { courseOf, isListed, shownAt } from '../../audit/stages.ts';
 import { asked } from '../../interview/queue.ts';
 import { isAnswered } from '../../interview/state.ts';
 import { stageBy } from '../../report/compose/names.ts';
+import { readinessWords } from '../../report/compose/readiness.ts';
 import { subjectWords } from '../../report/compose/subjects.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
 import { findingLines, lookOf } from '../finding-lines.ts';
@@ -12,7 +13,7 @@ import { clip, line, lines } from '../text.ts';
 
 /** What the audit screen lists: what fails, by priority, then what waits for an answer and could hurt. */
 export const listed = ({ assessment }: App): Finding[] =>
-	assessment ? assessment.audit.findings.filter(finding => finding.verdict === 'fails' || standsInTheWay(finding)) : [];
+	assessment ? assessment.audit.findings.filter(isListed) : [];
 
 const count = (app: App) => listed(app).length;
 
@@ -87,24 +88,19 @@ function backToQuestions(app: App): App {
 /** The stages, then the list by urgency. */
 export function view(app: App, width: number): Frame {
 	const { audit } = app.assessment!;
-	const stages = audit.stages.map(({ stage, ready, fails }) => {
-		const waits = audit.findings.filter(
-			finding => finding.stage === stage && finding.verdict !== 'fails' && standsInTheWay(finding),
-		).length;
-		return line(
-			clip(
-				`${ready ? '+' : '!'} ${stageBy(stage, app.assessment!)}: ${ready ? 'ready, as far as the answers go' : `${fails} to mend, ${waits} not known`}`,
-				width,
-			),
-			ready ? 'good' : 'bad',
-		);
-	});
+	const course = courseOf(app.assessment!.state);
+	const stages = readinessWords(app.assessment!).map(({ stage, ready, words }) =>
+		line(clip(`${ready ? '+' : '!'} ${stageBy(stage, app.assessment!)}: ${words}`, width), ready ? 'good' : 'bad'),
+	);
 	const found = listed(app);
 	const cursor = Math.min(app.cursor, Math.max(0, found.length - 1));
 	const looks = found.map(lookOf);
 	const items = found.map(finding => {
 		const about = finding.subject === null ? '' : ` (${subjectWords(finding, app.assessment!)})`;
-		return clip(`${finding.verdict === 'fails' ? '!' : '?'} ${finding.stage}: ${finding.title}${about}`, width - 2);
+		return clip(
+			`${finding.verdict === 'fails' ? '!' : '?'} ${shownAt(finding.stage, course)}: ${finding.title}${about}`,
+			width - 2,
+		);
 	});
 	return {
 		top: [

@@ -56,7 +56,11 @@ describe('a topic file with a fault is refused with its place, the line, and wha
 			/stands on one line/,
 		],
 		['no yes or no', set('holds', 'ignition.spark_margin'), /a yes or no is needed here, this is a bare number/],
-		['a stage that is none', set('stage', 'someday'), /"someday" is not one of crank, fire, move, boost, tidy/],
+		[
+			'a stage that is none',
+			set('stage', 'someday'),
+			/"someday" is not one of install, crank, fire, move, boost, tidy/,
+		],
 		['a harm that is none', set('harm', 'slight'), /"slight" is not one of person, engine, strands, wear, annoys/],
 		['a caution that is none', set('cautions', '[sharks]'), /"sharks" is not in rules\/cautions\.yaml: petrol/],
 		['a source that is none', set('source', '[hearsay]'), /"hearsay" is not in rules\/sources\.yaml: practice/],
