@@ -45,9 +45,6 @@ export const pageScript = `
 		show();
 	});
 	for (const control of all('#tools select, #open-only')) control.addEventListener('change', show);
-	let folded = [];
-	addEventListener('beforeprint', () => { folded = all('details.stage:not([open])'); for (const fold of folded) fold.open = true; });
-	addEventListener('afterprint', () => { for (const fold of folded) fold.open = false; });
 	tools.hidden = false;
 	show();
 })();
