@@ -7,6 +7,8 @@
  */
 export const kept = {
 	length: 'm',
+	/** Driven on the road. */
+	distance: 'm',
 	area: 'm2',
 	volume: 'm3',
 	pressure: 'Pa',
@@ -20,6 +22,7 @@ export const kept = {
 	power: 'W',
 	torque: 'N m',
 	force: 'N',
+	mass: 'kg',
 	velocity: 'm/s',
 	ratio: '1',
 	voltage: 'V',

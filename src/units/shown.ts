@@ -8,6 +8,7 @@ export type UnitSet = 'us' | 'metric';
 /** The unit of each kind in the two sets; one name where both use it. A question may name another. */
 const shown: Readonly<Record<Kind, string | readonly [us: string, metric: string]>> = {
 	length: ['in', 'mm'],
+	distance: ['mi', 'km'],
 	area: ['AWG', 'mm2'],
 	volume: ['cu in', 'L'],
 	pressure: ['psi', 'bar'],
@@ -21,6 +22,7 @@ const shown: Readonly<Record<Kind, string | readonly [us: string, metric: string
 	power: ['hp', 'kW'],
 	torque: ['lb-ft', 'N m'],
 	force: ['lbf', 'N'],
+	mass: ['lb', 'kg'],
 	velocity: ['ft/s', 'm/s'],
 	ratio: '1',
 	voltage: 'V',

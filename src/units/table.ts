@@ -2,9 +2,9 @@ import type { Kind } from './kinds.ts';
 import { count, ratio } from './tables/bare.ts';
 import { charge, current, resistance, resistancePerLength, voltage } from './tables/electrical.ts';
 import { massFlow, volumeFlow } from './tables/flow.ts';
-import { force, imbalance, power, torque } from './tables/force.ts';
+import { force, imbalance, mass, power, torque } from './tables/force.ts';
 import { density, energyPerMass, octane } from './tables/fuel.ts';
-import { length } from './tables/length.ts';
+import { distance, length } from './tables/length.ts';
 import { angle, days, pulses, rotation, time, velocity } from './tables/motion.ts';
 import { absolutePressure, pressure } from './tables/pressure.ts';
 import { temperature, temperatureDifference } from './tables/temperature.ts';
@@ -14,6 +14,7 @@ import type { Unit } from './unit.ts';
 
 const tables: Readonly<Record<Kind, readonly Unit[]>> = {
 	length,
+	distance,
 	area: areas,
 	volume,
 	pressure,
@@ -27,6 +28,7 @@ const tables: Readonly<Record<Kind, readonly Unit[]>> = {
 	power,
 	torque,
 	force,
+	mass,
 	velocity,
 	ratio,
 	voltage,

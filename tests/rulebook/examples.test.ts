@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
+import { readByLogs } from '../../src/log/car.ts';
 import { controllerPlace } from '../../src/plugs/circuit.ts';
 import { runExamples, sheetOf } from '../../src/rulebook/examples.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
@@ -59,6 +60,7 @@ test('every question says how to find out, and is read by a rule, a quantity or 
 	]);
 	// The plan of a plug says where the controller sits.
 	read.add(controllerPlace);
+	for (const id of readByLogs) read.add(id);
 	for (const { id, how } of rulebook.questions) {
 		expect(how.length, id).toBeGreaterThan(40);
 		expect(read.has(id) || text.includes(`"${id}"`), id).toBe(true);

@@ -112,9 +112,14 @@ function roadPower(pull: PullView): number | undefined {
 	})?.value;
 }
 
+/** m/s: the road speed of `driveline.cruise_speed`, 65 mph. */
+const cruiseSpeed = 65 * 0.44704;
+
 /** The gear by rpm per road speed against the sheet's, within a tenth; not known counts as a lower one. */
 function isTop(pull: PullView): boolean {
-	const turns = ofCar(pull, 'driveline.rpm_per_speed_top');
+	// Engine speed at 65 mph in top gear, as rpm a m/s.
+	const cruise = ofCar(pull, 'driveline.cruise_speed');
+	const turns = cruise === undefined ? undefined : cruise / cruiseSpeed;
 	const speed = median(pull.in('road_speed').value);
 	return turns !== undefined && Math.abs(median(pull.in('engine_speed').value) / speed / turns - 1) < 0.1;
 }

@@ -1,5 +1,6 @@
 import { namesIn } from '../../expressions/tree.ts';
 import type { Graph } from '../../graph/graph.ts';
+import { readByLogs } from '../../log/car.ts';
 import { controllerPlace } from '../../plugs/circuit.ts';
 import { modelGraph } from '../../quantities/model-graph.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
@@ -62,6 +63,7 @@ export function refuseUnread(
 			for (const asked of [applies, only_when]) if (asked) namesIn(asked, read);
 	for (const { required } of vocabulary.circuits) if (required) namesIn(required, read);
 	read.add(controllerPlace);
+	for (const id of readByLogs) read.add(id);
 	for (const { question, fields } of drafts) {
 		if (!read.has(question.id))
 			fields.report(

@@ -8,6 +8,11 @@ export const force = unitTable('force', {
 	kgf: { factor: standardGravity, partner: 'lbf', also: ['kg', 'kp', 'kg force'] },
 });
 
+export const mass = unitTable('mass', {
+	lb: { factor: pound, partner: 'kg', also: ['lbs', 'pound', 'pounds'] },
+	kg: { factor: 1, partner: 'lb', also: ['kilo', 'kilos', 'kilogram', 'kilograms'] },
+});
+
 export const torque = unitTable('torque', {
 	'lb-ft': {
 		factor: poundForce * foot,

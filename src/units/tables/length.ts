@@ -1,4 +1,4 @@
-import { foot, inch } from '../defined.ts';
+import { foot, inch, mile } from '../defined.ts';
 import { unitTable } from '../unit.ts';
 import { dash } from './dash.ts';
 
@@ -13,3 +13,10 @@ export const length = [
 	}),
 	dash,
 ];
+
+/** How far a car has been driven. A kind of its own: nobody measures a part in miles. */
+export const distance = unitTable('distance', {
+	m: { factor: 1, partner: 'mi', also: ['meter', 'meters', 'metre', 'metres'] },
+	mi: { factor: mile, partner: 'km', also: ['mile', 'miles'] },
+	km: { factor: 1000, partner: 'mi', also: ['kilometer', 'kilometers', 'kilometre', 'kilometres'] },
+});

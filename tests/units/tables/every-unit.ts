@@ -17,6 +17,15 @@ export const everyUnit: Readonly<Record<Kind, readonly Row[]>> = {
 		['m', 1, 'ft', 'metre metres meter meters mtr'],
 		['AN', 0.0015875, 'in', 'dash JIC'],
 	],
+	distance: [
+		['m', 1, 'mi', 'meter meters metre metres'],
+		['mi', 1609.344, 'km', 'mile miles'],
+		['km', 1000, 'mi', 'kilometer kilometers kilometre kilometres'],
+	],
+	mass: [
+		['lb', 0.45359237, 'kg', 'lbs pound pounds'],
+		['kg', 1, 'lb', 'kilo kilos kilogram kilograms'],
+	],
 	area: [
 		['AWG', null, 'mm2', 'ga gauge gage B&S'],
 		['mm2', 1e-6, 'AWG', 'sq~mm square~mm mm~sq qmm'],
