@@ -18,7 +18,7 @@ import { packsUsed } from './packs.ts';
 import { inOrder } from './priority.ts';
 import { quantityValues } from './quantity-values.ts';
 import { readings } from './readings.ts';
-import { courseOf, readiness } from './stages.ts';
+import { courseOf, readiness, shownAt } from './stages.ts';
 import { isUnproved } from './unproved.ts';
 
 /** An audit with everything it was made from, for the reports. */
@@ -44,11 +44,13 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws);
 	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty });
 	const unwanted = unwantedOn(state, rulebook.questions);
+	const course = courseOf(state);
 	const findings = inOrder(
 		verdicts.map((verdict, index) => {
 			const unproved = isUnproved(verdict, sure[index] ?? null, judge);
 			return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted);
 		}),
+		stage => shownAt(stage, course),
 	);
 	const audit: Audit = {
 		format: auditFormat,
@@ -58,7 +60,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		tool: options.tool,
 		rules: model.fingerprint,
 		packs: packsUsed(rulebook, findings),
-		stages: readiness(findings, courseOf(state)),
+		stages: readiness(findings, course),
 		findings,
 		quantities: quantityValues(state, quantities, certainty.band),
 		limits: ladder(state, quantities, rulebook, certainty.band),

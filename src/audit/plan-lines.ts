@@ -4,7 +4,7 @@ import type { Question } from '../sheet/question.ts';
 import type { Assessment } from './assess.ts';
 import type { Finding } from './audit.ts';
 import { type FindOut, findOuts } from './find-out.ts';
-import { standsInTheWay } from './stages.ts';
+import { isListed } from './stages.ts';
 
 /** A line of the next stage: work that a finding asks for, or an answer to find out. */
 export interface PlanLine {
@@ -28,7 +28,7 @@ export interface PlanLine {
 /** What is planned: the first stage that is not ready, with what stands open before it; the rest when all are. */
 export function nextStage({ audit }: Pick<Assessment, 'audit'>): Stage | null {
 	const held = audit.stages.find(({ ready }) => !ready);
-	return held?.stage ?? (audit.findings.some(standsInTheWay) ? 'tidy' : null);
+	return held?.stage ?? (audit.findings.some(isListed) ? 'tidy' : null);
 }
 
 /**
@@ -47,7 +47,7 @@ export function planLines(assessment: Assessment, stage: Stage): PlanLine[] {
 	const work = audit.findings.filter(
 		finding =>
 			until.includes(finding.stage) &&
-			standsInTheWay(finding) &&
+			isListed(finding) &&
 			(finding.verdict !== 'cannot-tell' || !finding.missing.some(answer => asked.has(answer))),
 	);
 	return withNeeds(

@@ -1,13 +1,14 @@
-import { harms, stages } from '../rulebook/rulebook.ts';
+import { harms, type Stage, stages } from '../rulebook/rulebook.ts';
 import type { Finding } from './audit.ts';
 
 /**
  * The order of the list, most urgent first: stage, harm, how sure, how far past the threshold, then the rule's id and
- * its subject, so that no two findings are ever equal. One place; DEVELOPERS.md tells why in this order.
+ * its subject, so that no two findings are ever equal. One place; DEVELOPERS.md tells why in this order. `shown` is the
+ * stage under which a stage's lines stand.
  */
-export function byPriority(a: Finding, b: Finding): number {
+export function byPriority(a: Finding, b: Finding, shown = (stage: Stage): Stage => stage): number {
 	return (
-		stages.indexOf(a.stage) - stages.indexOf(b.stage) ||
+		stages.indexOf(shown(a.stage)) - stages.indexOf(shown(b.stage)) ||
 		harms.indexOf(a.harm) - harms.indexOf(b.harm) ||
 		(b.sure ?? 1) - (a.sure ?? 1) ||
 		(b.distance ?? 0) - (a.distance ?? 0) ||
@@ -25,7 +26,8 @@ function compare(a: string, b: string): number {
 }
 
 /** Fails by priority, then what cannot be told by priority, then the rest by id. */
-export function inOrder(findings: readonly Finding[]): Finding[] {
+export function inOrder(findings: readonly Finding[], shown?: (stage: Stage) => Stage): Finding[] {
+	const first = (a: Finding, b: Finding) => byPriority(a, b, shown);
 	const fails: Finding[] = [];
 	const untold: Finding[] = [];
 	const rest: Finding[] = [];
@@ -34,5 +36,5 @@ export function inOrder(findings: readonly Finding[]): Finding[] {
 		else if (finding.verdict === 'cannot-tell') untold.push(finding);
 		else rest.push(finding);
 	}
-	return [...fails.sort(byPriority), ...untold.sort(byPriority), ...rest.sort(byId)];
+	return [...fails.sort(first), ...untold.sort(first), ...rest.sort(byId)];
 }

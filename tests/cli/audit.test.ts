@@ -41,7 +41,8 @@ describe('printing changes nothing, writing records', () => {
 		runCommand(['audit', path, ...day, '--out', `${path}.md`]);
 		const pictures = readdirSync(join(path, '..')).filter(name => name.endsWith('.svg'));
 		expect(pictures.length).toBe(4);
-		const text = readFileSync(`${path}.md`, 'utf8');
+		const pages = readdirSync(join(path, '..')).filter(name => name.endsWith('.md'));
+		const text = pages.map(name => readFileSync(join(path, '..', name), 'utf8')).join('\n');
 		for (const picture of pictures) expect(text).toContain(`](${picture})`);
 	});
 

@@ -19,7 +19,7 @@ export function quantities(id: string | undefined, flags: { readonly json?: bool
 		nature: quantity.nature,
 		formula: quantity.formula,
 		inputs: quantityInputs(quantity),
-		range: rangeInWords(quantity),
+		range: unitOf(quantity) === null ? null : rangeInWords(quantity),
 		source: quantity.source.map(source => sources[source] ?? source),
 	}));
 	if (flags.json) print(JSON.stringify(rows, null, 2));

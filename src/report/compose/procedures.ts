@@ -36,15 +36,15 @@ export function otherProcedures(told: ReportContext): Block[] {
 /** One stage's procedures alone, with the cautions that their steps name; words instead where there are none. */
 export function composeDay(stage: Stage, assessment: Assessment): Document {
 	const fitted = fittedProcedures(assessment).filter(one => one.stage === stage);
+	const shown = { during: proveDuring(assessment), procedures: fitted, model: assessment.model };
 	const title = `The day itself: ${assessment.sheet.name}`;
 	const none = paragraph('There is no procedure for this stage of this build.');
-	const context = { during: proveDuring(assessment), procedures: fitted, model: assessment.model };
 	const named = fitted.flatMap(({ steps }) => steps.flatMap(step => step.cautions));
 	return {
 		title,
 		blocks: [
 			heading(1, title),
-			...(fitted.length > 0 ? fitted.flatMap(one => day(one, context)) : [none]),
+			...(fitted.length > 0 ? fitted.flatMap(one => day(one, shown)) : [none]),
 			...cautionsInFull(named, assessment),
 		],
 	};

@@ -2,7 +2,7 @@ import type { Assessment } from '../../audit/assess.ts';
 import type { Finding } from '../../audit/audit.ts';
 import type { FindOut } from '../../audit/find-out.ts';
 import { courseOf, isListed, shownAt } from '../../audit/stages.ts';
-import { harms, type Stage, stages } from '../../rulebook/rulebook.ts';
+import { type Stage, stages } from '../../rulebook/rulebook.ts';
 
 /** What is open at a stage, in the order in which it is listed. */
 export interface StageLines {
@@ -27,8 +27,7 @@ export function stageLines(
 	const course = courseOf(state);
 	return stages.map(stage => {
 		const shown = audit.findings.filter(finding => shownAt(finding.stage, course) === stage);
-		// With the engine in, what belonged before that stands among the rest, those that hurt people first.
-		const own = shown.filter(isListed).sort((a, b) => harms.indexOf(a.harm) - harms.indexOf(b.harm));
+		const own = shown.filter(isListed);
 		const asked = open.filter(findOut => findOut.stage === stage);
 		const here = new Set(asked.map(({ question }) => question.id));
 		const of = (word: Finding['verdict']) => own.filter(({ verdict }) => verdict === word);

@@ -77,12 +77,17 @@ describe('the length of an audit', () => {
 	});
 });
 
-test('what a rule pack changed is one line', () => {
+test('what a rule pack stands in for, and what it changed, is one line', () => {
 	const assessment = audited(brokenBuild());
-	const changed = [{ rule: 'fuel.ordinary-hose', pack: 'mine.yaml', fields: ['why'] }];
-	const model = { ...assessment.model, rulebook: { ...rulebook, changed } };
-	const { text } = renderAudit({ ...assessment, model }, 'md', 'x');
-	expect(text.split('\n## ')[0]).toContain('**Rule packs:** 1 rule is changed by mine.yaml; the details name them.');
+	const mine = {
+		pack: 'mine',
+		prefills: ['sensors.cam_engine'],
+		changes: [{ rule: 'fuel.worm-clamps', fields: ['why'] }],
+	};
+	const { text } = renderAudit({ ...assessment, audit: { ...assessment.audit, packs: [mine] } }, 'md', 'x');
+	expect(text.split('\n## ')[0]!.replace(/\s+/g, ' ')).toContain(
+		'**Rule pack mine:** stands in for `sensors.cam_engine`, which proves nothing. Changes `fuel.worm-clamps`.',
+	);
 });
 
 test('a car that drives is not sent back to its first crank', () => {
