@@ -32,8 +32,12 @@ describe('printing changes nothing, writing records', () => {
 		expect(audits()).toBe(0);
 		runCommand(['audit', path, ...day, '--out', `${path}.md`]);
 		expect(audits()).toBe(1);
+		// What says the same is not recorded a second time.
 		runCommand(['audit', path, ...day, '--record']);
-		expect(audits()).toBe(2);
+		expect(audits()).toBe(1);
+		writeFileSync(path, writeSheet({ ...wideGap, audits: [] }));
+		runCommand(['audit', path, ...day, '--record']);
+		expect(audits()).toBe(1);
 	});
 
 	test('pictures lie beside the Markdown, under names that it shows', () => {
