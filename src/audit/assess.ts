@@ -63,7 +63,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		stages: readiness(findings, course),
 		findings,
 		quantities: quantityValues(state, quantities, certainty.band),
-		limits: ladder(state, quantities, rulebook, certainty.band),
+		limits: ladder(state, quantities, rulebook, certainty.band, options.units),
 		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts, unwanted) : [],
 		readings: readings(rulebook, state),
 		since: null,

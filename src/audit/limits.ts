@@ -4,6 +4,8 @@ import type { State } from '../graph/solve.ts';
 import { evaluate } from '../graph/solve.ts';
 import type { AnyQuantity, LimitQuantity } from '../quantities/quantity.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
+import type { UnitSet } from '../sheet/question.ts';
+import { textIn } from '../sheet/text.ts';
 import type { LimitRung } from './audit.ts';
 import { unitOf } from './quantity-values.ts';
 
@@ -13,11 +15,12 @@ export function ladder(
 	quantities: readonly AnyQuantity[],
 	rulebook: Rulebook,
 	bands: (slot: number) => readonly [number, number] | null,
+	units: UnitSet,
 ): LimitRung[] {
 	const limits = quantities.filter(
 		(quantity): quantity is LimitQuantity => 'limit' in quantity && quantity.id in rulebook.limits,
 	);
-	const rungs = limits.flatMap(quantity => rung(state, quantity, rulebook, bands) ?? []);
+	const rungs = limits.flatMap(quantity => rung(state, quantity, rulebook, bands, units) ?? []);
 	const placed = rungs
 		.filter(({ value }) => value !== null)
 		.sort((a, b) => a.value! - b.value! || (a.limit < b.limit ? -1 : 1));
@@ -29,6 +32,7 @@ function rung(
 	quantity: LimitQuantity,
 	rulebook: Rulebook,
 	bands: (slot: number) => readonly [number, number] | null,
+	units: UnitSet,
 ): LimitRung | null {
 	const slot = slotNamed(state.graph, quantity.id);
 	const value = state.values[slot];
@@ -48,7 +52,7 @@ function rung(
 		bound: state.bounds.get(slot) ?? null,
 		of_target: known !== null && typeof target === 'number' && target > 0 ? known / target : null,
 		power: known === null ? null : number(evaluate(state, ['engine.power'], { [vary]: known })[0]),
-		raise: rulebook.limits[quantity.id]!.raise,
+		raise: textIn(rulebook.limits[quantity.id]!.raise, units),
 		missing: known === null ? state.missing[slot]! : [],
 	};
 }

@@ -49,7 +49,7 @@ export function nextAnswers(
 				flips: flips.map(({ id }) => id).sort(),
 				weight: weightOf(flips),
 				effort: question.effort,
-				why: whyOf(question.id, flips.length, waits),
+				why: whyOf(flips.length, waits),
 			},
 		];
 	});
@@ -127,9 +127,7 @@ function weightOf(flips: readonly Rule[]): number {
 	);
 }
 
-function whyOf(id: string, lines: number, waits: boolean): string {
-	const [section = '', name = ''] = id.split('.');
-	const counted = lines === 1 ? '1 line' : `${lines} lines`;
-	const answer = `the ${section} answer "${name.replaceAll('_', ' ')}"`;
-	return waits ? `${counted} cannot be told without ${answer}` : `${answer} decides ${counted}`;
+function whyOf(items: number, waits: boolean): string {
+	const counted = items === 1 ? '1 item' : `${items} items`;
+	return waits ? `${counted} on the list cannot be judged without it` : `settles ${counted} on the list`;
 }

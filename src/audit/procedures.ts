@@ -1,5 +1,6 @@
 import type { State } from '../graph/solve.ts';
 import type { Stage, Step } from '../rulebook/rulebook.ts';
+import type { Text } from '../sheet/text.ts';
 import type { Assessment } from './assess.ts';
 import { conditionIn, valueIn } from './conditions.ts';
 import { gateOpen } from './stages.ts';
@@ -31,7 +32,7 @@ export function fittedProcedures({ model, state, wording, audit }: Omit<Assessme
 	return model.rulebook.procedures
 		.filter(({ stage }) => !(stage === 'boost' && unboosted))
 		.map(({ title, stage, steps }) => {
-			const fill = (text: string) => wording.fill(text, name => valueIn(state, name));
+			const fill = (text: Text) => wording.fill(text, name => valueIn(state, name));
 			const fitted = (step: Step): FittedStep => ({
 				do: fill(step.do),
 				read: fill(step.read),

@@ -1,6 +1,7 @@
 import { wireFor } from '../physics/fuse.ts';
 import type { Plugs } from '../plugs/parts.ts';
 import type { CircuitAnswer } from '../sheet/sheet.ts';
+import type { Text } from '../sheet/text.ts';
 import { unitNamed } from '../units/names.ts';
 import { toKept } from '../units/unit.ts';
 import type { Assessment } from './assess.ts';
@@ -20,7 +21,7 @@ export interface WiringRow {
 	/** What it needs, or why that cannot be said. */
 	readonly gauge: number | null;
 	readonly fuse: number | null;
-	readonly words: string;
+	readonly words: Text;
 }
 
 /** Volts a circuit may lose out and back: 3 % of 13.5 V. Common practice for what must not dim. */

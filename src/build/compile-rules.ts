@@ -6,6 +6,7 @@ import { readTexts } from '../files/packs.ts';
 import { quantities } from '../log/quantities.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
+import { strayWords } from './check-words.ts';
 
 /**
  * Compiles rules/; called by the build with that folder and the one to write to. What only `rules test` and packs need
@@ -16,12 +17,14 @@ const { rulebook, problems } = compileRulebook(
 	readTexts(folder, ['.yaml']).map(({ path, text }) => ({ path: relative(folder, path), text })),
 	quantities,
 );
-if (problems.length > 0) {
-	console.error(problems.map(writeProblem).join('\n'));
+const stray = strayWords(join(folder, '..'), rulebook.words);
+if (problems.length + stray.length > 0) {
+	console.error([...problems.map(writeProblem), ...stray].join('\n'));
 	process.exit(1);
 }
 const { builds, rules } = rulebook;
 const examples = Object.fromEntries(rules.map(rule => [rule.id, rule.examples]));
-const bare = { ...rulebook, builds: {}, rules: rules.map(rule => ({ ...rule, examples: [] })) };
+const bare = { ...rulebook, words: [], builds: {}, rules: rules.map(rule => ({ ...rule, examples: [] })) };
 writeFileSync(join(out, 'rulebook.json'), JSON.stringify({ ...bare, fingerprint: fingerprintOf(rulebook, sha256) }));
+writeFileSync(join(out, 'words.json'), JSON.stringify(rulebook.words));
 writeFileSync(join(out, 'examples.json'), JSON.stringify({ builds, examples }));

@@ -15,7 +15,7 @@ const sheetWords = 'a path, a name, or - for standard input';
  */
 export function commandTable(status: (code: number) => void): Command {
 	const program = new Command('swap-audit').description(
-		'Audits a home-built V8 engine swap: asks, computes, judges, and writes a prioritised list with cautions.',
+		'Audits a home-built V8 engine swap: asks, computes, judges, and writes a prioritized list with cautions.',
 	);
 	program
 		.command('interview')
@@ -131,7 +131,8 @@ export function commandTable(status: (code: number) => void): Command {
 		.description('Prints one rule in words: what it reads, thresholds, why, what to do, how to prove it, source.')
 		.argument('<rule>', 'a rule id')
 		.argument(packs, packWords)
-		.action(async (id, added) => status((await import('./commands/rules.ts')).show(id, added)));
+		.addOption(unitsOption('units to write in, if not those of your preferences'))
+		.action(async (id, added, { units }) => status(await (await import('./commands/rules.ts')).show(id, added, units)));
 	rules
 		.command('test')
 		.summary('run the examples of the rules')

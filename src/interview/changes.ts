@@ -1,7 +1,6 @@
 import type { Assessment } from '../audit/assess.ts';
 import type { Change } from '../audit/audit.ts';
 import { changeTitle, changeWords } from '../report/compose/since.ts';
-import { labelOf } from './label.ts';
 
 const kinds = Object.keys(changeWords) as Change['change'][];
 
@@ -14,7 +13,8 @@ export function changeLines({ audit: { since }, model, wording }: Assessment): s
 			.map(change => `${changeWords[kind]}: ${changeTitle(change, model)}`),
 	);
 	const moved = since.numbers.map(
-		({ name, before, after }) => `${labelOf(name)} ${wording.show(name, after)}, was ${wording.show(name, before)}`,
+		({ name, before, after }) =>
+			`${wording.label(name)} ${wording.show(name, after)}, was ${wording.show(name, before)}`,
 	);
 	return [...told, ...moved];
 }

@@ -25,7 +25,7 @@ export function figuresOf({ rulebook, graph, judge, quantities }: Model, sheet: 
 	return {
 		sheet,
 		wording: new Wording(rulebook.questions, quantities, sheet.units),
-		limits: ladder(state, quantities, rulebook, () => null),
+		limits: ladder(state, quantities, rulebook, () => null, sheet.units),
 		fails: judge.judge(state).filter(({ verdict }) => verdict === 'fails').length,
 		value: id => state.values[slotNamed(graph, id)],
 	};

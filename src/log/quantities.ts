@@ -6,6 +6,8 @@ import { logQuantities } from './all.ts';
 const ofLogs = logQuantities.map(
 	({ id, kind, unit, shown, formula, source, nature, range }): AnyQuantity => ({
 		id,
+		// A log's quantities are named by what they are of a log: `log.boost_peak` is the logged boost peak.
+		label: `logged ${id.slice('log.'.length).replaceAll('_', ' ')}`,
 		kind,
 		...(unit === undefined ? {} : { unit }),
 		...(shown === undefined ? {} : { shown }),

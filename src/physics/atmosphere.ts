@@ -49,6 +49,6 @@ export function moistAirDensity(temperature: number, humidity: number, pressure:
 	within('humidity', humidity, 0, 1);
 	const vapour = humidity * saturationPressure(temperature);
 	if (!(pressure > vapour && pressure < Number.POSITIVE_INFINITY))
-		throw new OutOfRange('pressure', pressure, `above the vapour's ${vapour}`);
+		throw new OutOfRange('pressure', pressure, `above the vapor's ${vapour}`);
 	return (pressure - vapour + waterToAir * vapour) / (airGasConstant * temperature);
 }

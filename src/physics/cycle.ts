@@ -15,7 +15,7 @@ export interface CycleTrace {
 	readonly unburntEnd: number;
 	/** The place where 90 % is burnt, or the last one when a valve opens first. */
 	readonly ninety: number;
-	/** Highest pressure, Pa absolute, and its angle, deg after top dead centre. */
+	/** Highest pressure, Pa absolute, and its angle, deg after top dead center. */
 	readonly peakPressure: number;
 	readonly peakAngle: number;
 	/** J on the piston and J into the walls, from `shut` to `opens`. */

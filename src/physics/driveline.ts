@@ -47,7 +47,7 @@ export function shaftCriticalSpeed(length: number, diameter: number, wall: numbe
 /** Turns of the drive shaft for each m of road: axle ratio, tyre diameter in m. Errors: OutOfRange. Geometry, tyre not squashed. */
 export function shaftTurns(axleRatio: number, tyreDiameter: number): number {
 	positive('axle ratio', axleRatio);
-	positive('tyre diameter', tyreDiameter);
+	positive('tire diameter', tyreDiameter);
 	return axleRatio / (Math.PI * tyreDiameter);
 }
 

@@ -22,7 +22,7 @@ export interface FullLoad {
 	readonly lambda: number;
 	/** Ethanol: share of the fuel's volume. */
 	readonly fuel: { readonly stoichiometricRatio: number; readonly heatingValue: number; readonly ethanol: number };
-	/** Spark, deg before top dead centre. */
+	/** Spark, deg before top dead center. */
 	readonly advance: number;
 	/** Slower or faster than the usual flame: times both of its angles. */
 	readonly burn?: number;
@@ -38,7 +38,7 @@ const warming = 25;
 const burntWell = 0.97;
 /** Walls in the mean, K. Common practice. */
 const wallTemperature = 450;
-/** The exhaust valve opens, deg after top dead centre: 60 before bottom, usual for a street cam. */
+/** The exhaust valve opens, deg after top dead center: 60 before bottom, usual for a street cam. */
 const exhaustOpens = 120;
 
 /**
@@ -46,7 +46,7 @@ const exhaustOpens = 120;
  * 90 %. Common practice, which puts the best torque of such an engine at 28 to 32 deg.
  */
 export const usualFlame = { development: 22, burn: 27 } as const;
-/** What `flameAngle` gives at the spark and at top dead centre of that engine. */
+/** What `flameAngle` gives at the spark and at top dead center of that engine. */
 const there = { spark: 0.0351, top: 0.0273 } as const;
 
 /** Deg from spark to 10 % burnt and from 10 to 90 %. */
@@ -56,8 +56,8 @@ export interface BurnAngles {
 }
 
 /**
- * The flame's angles in an engine: development by the unburnt gas at the spark, burn by that at top dead centre, both motored.
- * A spark after top dead centre counts as one there.
+ * The flame's angles in an engine: development by the unburnt gas at the spark, burn by that at top dead center, both motored.
+ * A spark after top dead center counts as one there.
  */
 export function burnAngles(engine: FullLoad, start: Start): BurnAngles {
 	const { cylinder, speed, lambda } = engine;

@@ -10,18 +10,18 @@ export interface Volumes {
 	readonly piston: number;
 	readonly gasketThickness: number;
 	readonly gasketBore: number;
-	/** Piston under the deck at top dead centre; above it, under 0. */
+	/** Piston under the deck at top dead center; above it, under 0. */
 	readonly deck: number;
 }
 
-/** Gas volume left at top dead centre, m3: chamber, piston, gasket and deck. Refuses one that is not above 0. Geometry. */
+/** Gas volume left at top dead center, m3: chamber, piston, gasket and deck. Refuses one that is not above 0. Geometry. */
 export function clearanceVolume(v: Volumes): number {
 	positive('bore', v.bore);
 	positive('gasket bore', v.gasketBore);
 	within('gasket thickness', v.gasketThickness, 0, 0.02);
 	const disc = (bore: number, height: number) => (Math.PI / 4) * bore * bore * height;
 	const clearance = v.chamber + v.piston + disc(v.gasketBore, v.gasketThickness) + disc(v.bore, v.deck);
-	if (!(clearance > 0)) throw new OutOfRange('volume at top dead centre', clearance, 'above 0');
+	if (!(clearance > 0)) throw new OutOfRange('volume at top dead center', clearance, 'above 0');
 	return clearance;
 }
 
@@ -31,7 +31,7 @@ export function ratioFromVolumes(v: Volumes): number {
 }
 
 /**
- * Compression ratio that the charge really sees, 1: the volume where the intake closes over the volume at top dead centre.
+ * Compression ratio that the charge really sees, 1: the volume where the intake closes over the volume at top dead center.
  *
  * Intake closing in deg after bottom dead centre, 0 to 120. Geometry, slider-crank with rod.
  */

@@ -3,6 +3,7 @@ import { leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
 import type { Sheet } from '../sheet/sheet.ts';
+import { textIn } from '../sheet/text.ts';
 import { sanitize } from '../text/sanitize.ts';
 import { wrap } from '../text/wrap.ts';
 import { promptLines, topicLines } from './prompts.ts';
@@ -63,7 +64,7 @@ export async function runLines(
 			else state = step(state, { do: 'recheck', touched: named.touched });
 			if (state.said) tell(state.said.text);
 		} else if (line === '?') {
-			tell(question.how);
+			tell(textIn(question.how, state.sheet.units));
 			tell(help);
 			face.mark(`[${question.id}]`);
 			continue;

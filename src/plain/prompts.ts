@@ -3,6 +3,7 @@ import { progress } from '../interview/queue.ts';
 import type { State } from '../interview/state.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
 import { answerTo } from '../sheet/sheet.ts';
+import { textIn } from '../sheet/text.ts';
 import { wrap } from '../text/wrap.ts';
 import { formatAnswer } from '../wording/format.ts';
 
@@ -15,7 +16,7 @@ export function topicLines(state: State, question: Question, width: number): str
 	);
 	const told = known.flatMap(other => {
 		const answer = answerTo(state.sheet, other.id);
-		return answer?.value === undefined ? [] : [`${other.id} ${formatAnswer(other, answer, state.sheet.units)}`];
+		return answer?.value === undefined ? [] : [`${other.label}: ${formatAnswer(other, answer, state.sheet.units)}`];
 	});
 	return [
 		'',
@@ -31,7 +32,11 @@ export function promptLines(state: State, question: Question, width: number): st
 		answer === undefined
 			? ''
 			: ` (now: ${answer.value === undefined ? 'not known' : formatAnswer(question, answer, state.sheet.units)})`;
-	const lines = wrap(`[${question.id}] ${question.ask}${before}${expects(question, state.sheet.units)}`, width, '  ');
+	const lines = wrap(
+		`[${question.id}] ${textIn(question.ask, state.sheet.units)}${before}${expects(question, state.sheet.units)}`,
+		width,
+		'  ',
+	);
 	const marks = rowMarks(question);
 	const none = noneRow(question);
 	const choices = Object.entries(question.choices).map(

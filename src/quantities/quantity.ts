@@ -2,6 +2,8 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { Bounded } from '../graph/bounded.ts';
 import type { LimitDefinition } from '../graph/limit.ts';
 import type { Reads } from '../graph/reader.ts';
+
+import type { Text } from '../sheet/text.ts';
 import type { Kind } from '../units/kinds.ts';
 
 /** What a quantity is: a kind of number, or something that is none. */
@@ -9,13 +11,15 @@ export type QuantityKind = Kind | 'yes-no' | 'list' | 'words' | 'hidden';
 
 interface Description {
 	readonly id: string;
+	/** A short name for lists and panels: `injector duty`. */
+	readonly label: string;
 	readonly kind: QuantityKind;
 	/** The unit it is given in to other programs, where it is not the canonical unit of the kind. */
 	readonly unit?: string;
 	/** The units it is written in for a person, where they are not the usual ones of its kind. */
 	readonly shown?: { readonly us: string; readonly metric: string };
 	/** The relation in words and signs, as printed in the numbers part of an audit. */
-	readonly formula: string;
+	readonly formula: Text;
 	/** Ids of rules/sources.yaml. */
 	readonly source: readonly string[];
 	/** Arithmetic or a published relation, or a rule of thumb, a correlation, a usual value. */

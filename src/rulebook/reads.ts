@@ -1,4 +1,5 @@
 import { namesIn } from '../expressions/tree.ts';
+import { formsOf, type Text } from '../sheet/text.ts';
 import type { Rule } from './rulebook.ts';
 
 /** Every name that a rule's judgement reads: its expressions, its thresholds, the answer it goes through part by part. */
@@ -10,6 +11,6 @@ export function namesRead({ applies, holds, thresholds, each }: Rule): Set<strin
 }
 
 /** The names that a text has in braces. */
-export function namesInWords(text: string): string[] {
-	return [...text.matchAll(/\{([^{}]*)\}/g)].map(([, name]) => name!);
+export function namesInWords(text: Text): string[] {
+	return formsOf(text).flatMap(form => [...form.matchAll(/\{([^{}]*)\}/g)].map(([, name]) => name!));
 }

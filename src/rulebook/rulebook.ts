@@ -6,6 +6,7 @@ import type { Access } from '../sheet/access.ts';
 import type { PlugHalf } from '../sheet/plugs.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Stage } from '../sheet/stage.ts';
+import type { Text } from '../sheet/text.ts';
 import type { Kind } from '../units/kinds.ts';
 
 export { type Stage, stages } from '../sheet/stage.ts';
@@ -57,9 +58,9 @@ export interface Rule {
 	readonly thresholds: Readonly<Record<string, Threshold>>;
 	readonly holds: Expression;
 	readonly each: Each | null;
-	readonly why: string;
-	readonly do: readonly string[];
-	readonly prove: string;
+	readonly why: Text;
+	readonly do: readonly Text[];
+	readonly prove: Text;
 	/** Ids of rules/parts.yaml; of a pack also plain words. */
 	readonly parts: readonly string[];
 	readonly access: Access;
@@ -101,19 +102,19 @@ export interface Caution {
 	readonly title: string;
 	/** What to do about it, in one line. */
 	readonly brief: string;
-	readonly words: string;
+	readonly words: Text;
 	readonly when: Expression | null;
 }
 
 /** A step of a procedure. It stays unless `applies` is known to be false; with `only_when`, only where that is known to be true. */
 export interface Step {
-	readonly do: string;
+	readonly do: Text;
 	readonly applies: Expression | null;
 	readonly only_when: Expression | null;
 	/** Rules that must hold before this step is done; none is settled later than the procedure's own stage. */
 	readonly relies: readonly string[];
-	readonly read: string;
-	readonly stop: string;
+	readonly read: Text;
+	readonly stop: Text;
 	readonly cautions: readonly string[];
 }
 
@@ -134,7 +135,7 @@ export interface UsualCircuit {
 	readonly load: string | null;
 	readonly length: string | null;
 	readonly when: Expression | null;
-	readonly words: string;
+	readonly words: Text;
 }
 
 export interface TroubleCode {
@@ -181,7 +182,16 @@ export interface ExpectedReading {
 
 export interface LimitWords {
 	readonly title: string;
-	readonly raise: string;
+	readonly raise: Text;
+}
+
+/** A word of the trade, and the words that are not used for it. */
+export interface Term {
+	readonly term: string;
+	readonly meaning: string;
+	readonly not: readonly string[];
+	/** Longer terms that hold one of those words, and stay. */
+	readonly except: readonly string[];
 }
 
 /** Answers of a build that rules' examples start from, in the sheet's shape by question id. */
@@ -209,6 +219,8 @@ export interface Rulebook {
 	readonly episodes: Declared | null;
 	/** What a column of a log can be. */
 	readonly channels: readonly Channel[];
+	/** The glossary; empty in the rulebook that an audit loads. */
+	readonly words: readonly Term[];
 	readonly builds: Readonly<Record<string, NamedBuild>>;
 	/** The packs added, by name. */
 	readonly packs: readonly string[];

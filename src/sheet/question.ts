@@ -2,6 +2,7 @@ import type { Expression } from '../expressions/tree.ts';
 import type { Kind } from '../units/kinds.ts';
 import type { Access } from './access.ts';
 import type { Stage } from './stage.ts';
+import type { Text } from './text.ts';
 
 /** Kinds of answers that are lists. */
 export const listKinds = [
@@ -37,8 +38,10 @@ export interface UsualCase {
 /** One question of the interview, as compiled from its topic file. Numbers are in kept units. */
 export interface Question {
 	readonly id: string;
-	readonly ask: string;
-	readonly how: string;
+	/** A short name for lists and panels: `crank sensor plug, harness side`. */
+	readonly label: string;
+	readonly ask: Text;
+	readonly how: Text;
 	readonly kind: AnswerKind;
 	/** The kinds of the numbers inside a list answer: one for per-cylinder and loads, two for a curve. */
 	readonly of: readonly Kind[];
@@ -46,6 +49,8 @@ export interface Question {
 	readonly unit: Readonly<Record<UnitSet, readonly string[]>>;
 	/** Choice id to the words a person reads. */
 	readonly choices: Readonly<Record<string, string>>;
+	/** The same as it reads inside a sentence of a rule; null where no rule may print a choice of it. */
+	readonly said: Readonly<Record<string, string>> | null;
 	readonly plausible: readonly [number, number] | null;
 	readonly hard: readonly [number, number] | null;
 	/** Another kind of flow that is taken too, and the density it is read at: a number (kg/m3) or a quantity. */

@@ -1,6 +1,7 @@
 import { unitsOf } from '../units/table.ts';
 import type { Question } from './question.ts';
 import { knownBy, sheetFormat, sheetVersion } from './sheet.ts';
+import { textIn } from './text.ts';
 
 type Schema = Record<string, unknown>;
 
@@ -59,7 +60,7 @@ function answerSchema(question: Question): Schema {
 		required: ['known'],
 		properties: { known: { const: 'not-known' }, ...beside },
 	};
-	return { description: question.ask, oneOf: [known, notKnown] };
+	return { description: textIn(question.ask, 'us'), oneOf: [known, notKnown] };
 }
 
 /** Units by their own names; the other spellings that shops use are read too. */

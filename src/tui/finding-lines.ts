@@ -1,5 +1,5 @@
 import type { Finding } from '../audit/audit.ts';
-import { labelOf } from '../interview/label.ts';
+import { textIn } from '../sheet/text.ts';
 import type { App } from './app.ts';
 import { type Line, type Look, lines } from './text.ts';
 
@@ -12,9 +12,11 @@ export function findingLines(app: App, finding: Finding, width: number): Line[] 
 	const part = (name: string, text: string) => (text ? lines(`${name}: ${text}`, width, 'plain', '  ') : []);
 	const fails = finding.verdict === 'fails';
 	const { questions, cautions } = app.model.rulebook;
-	const asked = questions.filter(({ id }) => finding.missing.includes(id)).map(({ ask }) => ask);
+	const asked = questions
+		.filter(({ id }) => finding.missing.includes(id))
+		.map(({ ask }) => textIn(ask, app.interview!.sheet.units));
 	const warned = cautions.filter(({ id }) => finding.cautions.includes(id)).map(({ title }) => title);
-	const taken = finding.assumed.map(labelOf);
+	const taken = finding.assumed.map(id => app.model.wordings.us.label(id));
 	return [
 		...lines(`${fails ? '!' : '?'} ${finding.title}`, width, fails ? lookOf(finding) : 'title'),
 		...(fails ? finding.do.flatMap(text => lines(`- ${text}`, width, 'plain', '  ')) : part('Needs', asked.join(' '))),

@@ -1,5 +1,4 @@
 import type { Figures } from '../interview/figures.ts';
-import { labelOf } from '../interview/label.ts';
 import type { App } from './app.ts';
 import { clip, joined, type Line, line, lines } from './text.ts';
 import { bar, glyphs } from './theme.ts';
@@ -17,7 +16,7 @@ function figureLines({ model, figures: now, before }: App, section: string): str
 			typeof was === 'number' && Math.abs(was - value) > 1e-9 * Math.abs(value)
 				? ` (was ${wording.show(id, was)})`
 				: '';
-		return [`${labelOf(id)} ${wording.show(id, value)}${moved}`];
+		return [`${wording.label(id)} ${wording.show(id, value)}${moved}`];
 	});
 }
 

@@ -46,7 +46,7 @@ function findUnit(what: Formattable, set: UnitSet): Unit | null {
 }
 
 /** A value in words, in the person's units; null when there is nothing to write. */
-export function formatValue(value: Outcome, what: Formattable, set: UnitSet): string | null {
+export function formatValue(value: Outcome, what: Formattable, set: UnitSet, inSentence = false): string | null {
 	if (value === undefined || value === null) return null;
 	if (typeof value === 'number') {
 		const unit = unitFor(what, set);
@@ -54,19 +54,23 @@ export function formatValue(value: Outcome, what: Formattable, set: UnitSet): st
 		return unit ? write(unit.symbol === '%' ? inTenths(value) : value, unit) : String(Number(value.toPrecision(4)));
 	}
 	if (typeof value === 'boolean') return value ? 'yes' : 'no';
-	if (typeof value === 'string') return what.question?.choices[value] ?? value;
+	if (typeof value === 'string') return wordsOf(value, what.question, inSentence);
 	// A hidden node (a curve made ready, a cycle run) has no words.
-	return Array.isArray(value) ? showList(value, what.question ?? what.reading, set) : null;
+	return Array.isArray(value) ? showList(value, what.question ?? what.reading, set, inSentence) : null;
 }
+
+/** A choice as the list has it, or as it reads in a sentence. */
+const wordsOf = (choice: string, question: Question | undefined, inSentence: boolean): string =>
+	(inSentence ? question?.said?.[choice] : undefined) ?? question?.choices[choice] ?? choice;
 
 /** A share in whole tenths of a percent: finer than that nothing here is known. A tiny one keeps its digits. */
 const inTenths = (share: number): number => (Math.abs(share) < 0.001 ? share : Math.round(share * 1000) / 1000);
 
-function showList(list: readonly unknown[], question: Question | undefined, set: UnitSet): string {
+function showList(list: readonly unknown[], question: Question | undefined, set: UnitSet, inSentence: boolean): string {
 	if (list.length === 0) return 'none';
 	const unit = question && unitFor({ question }, set);
 	const item = (part: unknown): string => {
-		if (typeof part === 'string') return question?.choices[part] ?? part;
+		if (typeof part === 'string') return wordsOf(part, question, inSentence);
 		if (typeof part === 'number') return unit ? write(part, unit) : String(Number(part.toPrecision(4)));
 		if (part === null) return 'not measured';
 		if (Array.isArray(part)) return part.map(item).join(' and ');

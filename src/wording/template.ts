@@ -2,8 +2,8 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import type { Rule } from '../rulebook/rulebook.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
+import { type Text, textIn } from '../sheet/text.ts';
 import { type Formattable, formatValue } from './format.ts';
-import { inMetric } from './us-to-metric.ts';
 
 /** What the names in a rule's words stand for. */
 export class Wording {
@@ -36,21 +36,29 @@ export class Wording {
 		return quantity ? { quantity } : {};
 	}
 
+	/** The short name of an answer or a quantity; a name that is neither is its own. */
+	label(id: string): string {
+		// A usual value that a pack gave has the pack behind it: `fuel.pressure (my pack)`.
+		const [plain = id, from] = id.split(/ (?=\()/);
+		const label = this.questions.get(plain)?.label ?? this.quantities.get(plain)?.label ?? plain;
+		return from === undefined ? label : `${label} ${from}`;
+	}
+
 	/** A value as written for the person; null when it is not known. */
 	show(name: string, value: Outcome, rule: Rule | null = null): string | null {
 		return formatValue(value, this.what(name, rule), this.units);
 	}
 
-	/** A text without names, with the figures that it has of itself in the units asked for. */
-	say(text: string): string {
-		return this.units === 'metric' ? inMetric(text) : text;
+	/** A text without names, as a reader of these units gets it. */
+	say(text: Text): string {
+		return textIn(text, this.units);
 	}
 
 	/**
-	 * A text with its {names} filled in, and the figures that it has of itself in the units asked for. A sentence with a
+	 * A text with its {names} filled in, as a reader of these units gets it. A sentence with a
 	 * name that is not known is left out; a text of which nothing is left is empty.
 	 */
-	fill(text: string, read: (name: string) => Outcome, rule: Rule | null = null): string {
+	fill(text: Text, read: (name: string) => Outcome, rule: Rule | null = null): string {
 		return this.filled(this.readied(text), read, rule);
 	}
 
@@ -58,7 +66,7 @@ export class Wording {
 	ofRule(rule: Rule, read: (name: string) => Outcome): RuleWords<string> {
 		let ready = this.rules.get(rule);
 		if (!ready) {
-			const readied = (text: string) => this.readied(text);
+			const readied = (text: Text) => this.readied(text);
 			ready = {
 				title: readied(rule.title),
 				why: readied(rule.why),
@@ -82,9 +90,10 @@ export class Wording {
 		return filled;
 	}
 
-	private readied(text: string): Ready {
-		let ready = this.texts.get(text);
-		if (ready === undefined) this.texts.set(text, (ready = split(this.say(text))));
+	private readied(text: Text): Ready {
+		const said = this.say(text);
+		let ready = this.texts.get(said);
+		if (ready === undefined) this.texts.set(said, (ready = split(said)));
 		return ready;
 	}
 
@@ -93,7 +102,7 @@ export class Wording {
 		let sentence = pieces[0]!;
 		for (let index = 1; index < pieces.length; index += 2) {
 			const name = pieces[index]!;
-			const shown = this.show(name, read(name), rule);
+			const shown = formatValue(read(name), this.what(name, rule), this.units, true);
 			if (shown === null) return null;
 			sentence += shown + pieces[index + 1]!;
 		}
@@ -123,9 +132,9 @@ function split(said: string): Ready {
 }
 
 /** What a rule says, in texts of one sort or another. */
-interface RuleWords<Text> {
-	readonly title: Text;
-	readonly why: Text;
-	readonly do: readonly Text[];
-	readonly prove: Text;
+interface RuleWords<Form> {
+	readonly title: Form;
+	readonly why: Form;
+	readonly do: readonly Form[];
+	readonly prove: Form;
 }

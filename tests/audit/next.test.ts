@@ -67,7 +67,7 @@ describe('what to measure next', () => {
 			expect(waiting.length).toBeGreaterThan(1);
 			const { flips, why } = next.find(({ answer }) => answer === id)!;
 			expect(flips).toEqual([...new Set(waiting)].sort());
-			expect(why).toContain(`${flips.length} lines cannot be told`);
+			expect(why).toContain(`${flips.length} items on the list cannot be judged`);
 		}
 	});
 

@@ -1,18 +1,20 @@
 import { describe, expect, test } from 'vitest';
 import { type Procedure, stages } from '../../src/rulebook/rulebook.ts';
+import { type Text, textIn } from '../../src/sheet/text.ts';
 import { testModel } from '../support/model.ts';
 
 const { procedures, rules, questions, cautions } = testModel().rulebook;
 const stageOf = new Map(rules.map(({ id, stage }) => [id, stage]));
 
-const saidIn = ({ steps }: Procedure) => steps.map(step => [step.do, step.read, step.stop].join(' '));
+const us = (text: Text) => textIn(text, 'us');
+const saidIn = ({ steps }: Procedure) => steps.map(step => [step.do, step.read, step.stop].map(us).join(' '));
 
 /** Every text that tells somebody to do something, with the place it stands at. */
 const texts: readonly (readonly [string, string])[] = [
 	...procedures.flatMap(procedure => saidIn(procedure).map(text => [procedure.title, text] as const)),
-	...rules.flatMap(({ id, why, do: steps, prove }) => [why, prove, ...steps].map(text => [id, text] as const)),
-	...questions.map(({ id, how }) => [id, how] as const),
-	...cautions.map(({ id, words }) => [id, words] as const),
+	...rules.flatMap(({ id, why, do: steps, prove }) => [why, prove, ...steps].map(text => [id, us(text)] as const)),
+	...questions.map(({ id, how }) => [id, us(how)] as const),
+	...cautions.map(({ id, words }) => [id, us(words)] as const),
 ];
 const thatSay = (pattern: RegExp) => texts.filter(([, text]) => pattern.test(text));
 
@@ -28,7 +30,7 @@ describe('a step rests on what is settled', () => {
 	});
 
 	test('what primes the rail rests on every rule about hose, joints, leaks and the feed of the pump', () => {
-		const priming = procedures.flatMap(({ steps }) => steps.filter(step => /Key on for two seconds/.test(step.do)));
+		const priming = procedures.flatMap(({ steps }) => steps.filter(step => /Key on for two seconds/.test(us(step.do))));
 		expect(priming.length).toBe(2);
 		for (const { relies } of priming)
 			expect(relies).toEqual(
@@ -133,8 +135,8 @@ describe('no text', () => {
 
 test('where a full-load figure passes its limit the first boost says: do not pull', () => {
 	const { steps } = procedures.find(({ stage }) => stage === 'boost')!;
-	const refusals = steps.filter(step => step.do.startsWith('Do not pull'));
+	const refusals = steps.filter(step => us(step.do).startsWith('Do not pull'));
 	expect(refusals.length).toBeGreaterThan(5);
-	for (const { only_when, do: words } of refusals) expect(only_when, words).not.toBeNull();
+	for (const { only_when, do: words } of refusals) expect(only_when, us(words)).not.toBeNull();
 	expect(steps.filter(({ only_when }) => only_when).length).toBe(refusals.length);
 });

@@ -6,14 +6,16 @@ import { writeProblem } from '../../rulebook/compile/source.ts';
 import { runExamples, withoutPrefills } from '../../rulebook/examples.ts';
 import type { Rulebook } from '../../rulebook/rulebook.ts';
 import { BadUsage } from '../process/exit.ts';
+import { printMessage } from '../process/output.ts';
 import { readRulebookWithExamples } from './assets.ts';
 
 /** The built rulebook with rule packs added. Throws BadUsage with every problem of every file, its place and its line. */
 export function withPacks(paths: readonly string[]): Rulebook {
 	const texts = paths.flatMap(path => readTexts(path, ['.yaml', '.yml']));
 	if (texts.length === 0) throw new BadUsage(`--rules: no .yaml file in ${paths.join(', ')}`);
-	const { rulebook, problems } = addPacks(readRulebookWithExamples(), texts, quantities);
+	const { rulebook, problems, warnings } = addPacks(readRulebookWithExamples(), texts, quantities);
 	if (problems.length > 0) throw new BadUsage(problems.map(writeProblem).join('\n'));
+	for (const warning of warnings) printMessage(`warning: ${writeProblem(warning)}`);
 	return rulebook;
 }
 

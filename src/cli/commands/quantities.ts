@@ -2,6 +2,7 @@ import { quantityInputs, unitOf } from '../../audit/quantity-values.ts';
 import { quantities as all } from '../../log/quantities.ts';
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import { rangeOf } from '../../quantities/range.ts';
+import { textIn } from '../../sheet/text.ts';
 import { readRulebook } from '../assets/assets.ts';
 import { unknownId } from '../options/suggest.ts';
 import { exit } from '../process/exit.ts';
@@ -17,7 +18,8 @@ export function quantities(id: string | undefined, flags: { readonly json?: bool
 		id: quantity.id,
 		unit: unitOf(quantity),
 		nature: quantity.nature,
-		formula: quantity.formula,
+		label: quantity.label,
+		formula: textIn(quantity.formula, 'us'),
 		inputs: quantityInputs(quantity),
 		range: unitOf(quantity) === null ? null : rangeInWords(quantity),
 		source: quantity.source.map(source => sources[source] ?? source),
@@ -39,6 +41,7 @@ function rangeInWords(quantity: AnyQuantity): string | null {
 
 function inWords(row: {
 	id: string;
+	label: string;
 	unit: string | null;
 	nature: string;
 	formula: string;
@@ -47,7 +50,7 @@ function inWords(row: {
 	source: readonly string[];
 }): string {
 	return [
-		`${row.id}${row.unit ? ` [${row.unit}]` : ''} (${row.nature})`,
+		`${row.id}: ${row.label}${row.unit ? ` [${row.unit}]` : ''} (${row.nature})`,
 		`  ${row.formula}`,
 		...(row.inputs.length > 0 ? [`  from ${row.inputs.join(', ')}`] : []),
 		...(row.range ? [`  range: ${row.range}`] : []),

@@ -1,9 +1,13 @@
+import { readPreferences } from '../../files/preferences.ts';
 import { quantities } from '../../log/quantities.ts';
 import { modelGraph } from '../../quantities/model-graph.ts';
 import { runExamples, withoutPrefills } from '../../rulebook/examples.ts';
 import { namesRead } from '../../rulebook/reads.ts';
-import type { Rule, Rulebook } from '../../rulebook/rulebook.ts';
+import type { Harm, Rule, Rulebook } from '../../rulebook/rulebook.ts';
+import type { UnitSet } from '../../sheet/question.ts';
 import { placeWords } from '../../wording/places.ts';
+import { stageTitles } from '../../wording/stages.ts';
+
 import { Wording } from '../../wording/template.ts';
 import { readAsset, readRulebookWithExamples } from '../assets/assets.ts';
 import { withPacks } from '../assets/packs.ts';
@@ -28,16 +32,24 @@ export function list(paths: readonly string[]): number {
 }
 
 /** `swap-audit rules show ID`: one rule in words. */
-export function show(id: string, paths: readonly string[]): number {
+export async function show(id: string, paths: readonly string[], units?: UnitSet): Promise<number> {
 	const rulebook = rulebookOf(paths);
 	const rule = rulebook.rules.find(other => other.id === id);
 	if (!rule) throw unknownId('rule', id, rulebook.rules, 'swap-audit rules list');
-	print(inWords(rule, rulebook));
+	print(inWords(rule, rulebook, units ?? (await readPreferences(process.env)).units ?? 'us'));
 	return exit.done;
 }
 
-function inWords(rule: Rule, rulebook: Rulebook): string {
-	const wording = new Wording(rulebook.questions, quantities, 'us');
+const harmWords: Readonly<Record<Harm, string>> = {
+	person: 'a person is hurt',
+	engine: 'the engine is damaged',
+	strands: 'the car leaves you stranded',
+	wear: 'something wears out early',
+	annoys: 'a nuisance',
+};
+
+function inWords(rule: Rule, rulebook: Rulebook, units: UnitSet): string {
+	const wording = new Wording(rulebook.questions, quantities, units);
 	const limits = Object.entries(rule.thresholds).map(([name, { value }]) => {
 		const constant = value[0] === 'value' ? wording.show(name, value[1], rule) : null;
 		return `  ${name}: ${constant ?? (value[0] === 'name' ? value[1] : 'computed')}`;
@@ -45,7 +57,7 @@ function inWords(rule: Rule, rulebook: Rulebook): string {
 	const part = (title: string, lines: readonly string[]) => (lines.length > 0 ? [`${title}:`, ...lines] : []);
 	return [
 		`${rule.id}: ${rule.title}`,
-		`Settle before: ${rule.stage}. If not: ${rule.harm}.`,
+		`When: ${rule.stage === 'tidy' ? 'any time' : stageTitles[rule.stage].toLowerCase()}. At stake: ${harmWords[rule.harm]}.`,
 		`Where: ${placeWords[rule.access].toLowerCase()}, ${rule.minutes} min.`,
 		...part(
 			'First',
@@ -53,19 +65,19 @@ function inWords(rule: Rule, rulebook: Rulebook): string {
 		),
 		...part('Reads', [`  ${[...namesRead(rule)].filter(name => !Object.hasOwn(rule.thresholds, name)).join(', ')}`]),
 		...part('Thresholds', limits),
-		...part('Why', [`  ${rule.why}`]),
+		...part('Why', [`  ${wording.say(rule.why)}`]),
 		...part(
 			'Do',
-			rule.do.map(step => `  - ${step}`),
+			rule.do.map(step => `  - ${wording.say(step)}`),
 		),
-		...part('Prove', [`  ${rule.prove}`]),
+		...part('Prove', [`  ${wording.say(rule.prove)}`]),
 		...part(
 			'Parts',
 			rule.parts.map(id => `  - ${rulebook.parts.find(known => known.id === id)?.title ?? id}`),
 		),
 		...part(
 			'Cautions',
-			rule.cautions.map(caution => `  ${caution}`),
+			rule.cautions.map(id => `  ${rulebook.cautions.find(caution => caution.id === id)?.title ?? id}`),
 		),
 		...part(
 			'Source',

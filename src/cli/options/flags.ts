@@ -5,10 +5,8 @@ import { readDate, readDraws, readStage, readUnits } from './values.ts';
 /** Gathers an option that may be given again. */
 export const collect = (path: string, paths: readonly string[] = []): string[] => [...paths, path];
 
-export const unitsOption = () =>
-	new Option('--units <set>', "units to write in, if not the sheet's own")
-		.choices(['us', 'metric'])
-		.argParser(readUnits);
+export const unitsOption = (words = "units to write in, if not the sheet's own") =>
+	new Option('--units <set>', words).choices(['us', 'metric']).argParser(readUnits);
 
 export const packOption = () =>
 	new Option('--rules <pack>', 'add a rule pack, a file or a folder of them; may be given again').argParser(collect);

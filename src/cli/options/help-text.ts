@@ -26,7 +26,7 @@ export const helpText = {
 	environment: [
 		['XDG_DATA_HOME', 'named sheets are in the folder swap-audit under it (usually ~/.local/share)'],
 		['XDG_CONFIG_HOME', 'preferences are in the folder swap-audit under it (usually ~/.config)'],
-		['NO_COLOR, FORCE_COLOR', 'no colour, or colour in spite of a pipe'],
+		['NO_COLOR, FORCE_COLOR', 'no color, or color in spite of a pipe'],
 		['TERM', 'dumb: questions by lines'],
 		['SWAP_AUDIT_TRACE', 'if set, a bug is told with the place in the program'],
 	],

@@ -3,6 +3,7 @@ import { quantity } from '../quantity.ts';
 
 export const pressure = quantity({
 	id: 'air.ambient_pressure',
+	label: 'outside air pressure',
 	kind: 'absolute-pressure',
 	unit: 'Pa',
 	inputs: ['build.altitude'],
@@ -14,6 +15,7 @@ export const pressure = quantity({
 
 export const density = quantity({
 	id: 'air.ambient_density',
+	label: 'outside air density',
 	kind: 'density',
 	inputs: ['build.hot_day', 'build.humidity', 'air.ambient_pressure'],
 	formula: 'density of moist air at the hot day, its humidity and the ambient pressure',
@@ -26,6 +28,7 @@ export const density = quantity({
 /** Water vapor takes the place of air: 5 % of it at 38 degC and 80 % humidity, 1 % on a mild day. The figures are for dry air. */
 export const dryShare = quantity({
 	id: 'air.dry_share',
+	label: 'share of dry air',
 	kind: 'ratio',
 	inputs: [],
 	range: [0, 1],

@@ -5,10 +5,14 @@ import { boostRange } from './ranges.ts';
 /** A rail that is held over the outside pressure feeds nothing once the manifold has its pressure. */
 export const most = quantity({
 	id: 'boost.most',
+	label: 'highest boost looked at',
 	kind: 'pressure',
 	inputs: ['boost.kind', 'fuel.reference', 'fuel.pressure'],
 	range: [boostRange.from, boostRange.to],
-	formula: '40 psi, where limits stop being looked for; on a fixed rail its set point, if that is less',
+	formula: {
+		us: '40 psi, where limits stop being looked for; on a fixed rail its set point, if that is less',
+		metric: '2.76 bar, where limits stop being looked for; on a fixed rail its set point, if that is less',
+	},
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
@@ -20,6 +24,7 @@ export const most = quantity({
 
 export const forPowerGoal = limit({
 	id: 'boost.for_power_goal',
+	label: 'boost for the power goal',
 	kind: 'pressure',
 	inputs: ['boost.kind'],
 	formula: 'the boost at which the computed power meets the goal',
@@ -42,6 +47,7 @@ const byBoost = { vary: 'boost.target', ...boostRange } as const;
 /** Peak pressure that pistons live long under, Pa. Common practice, 10 % either way; forged ones are not the first to give out. */
 export const pistonMost = quantity({
 	id: 'engine.piston_pressure_most',
+	label: 'highest cylinder pressure for the pistons',
 	kind: 'absolute-pressure',
 	unit: 'Pa',
 	inputs: ['engine.pistons'],
@@ -58,6 +64,7 @@ export const pistonMost = quantity({
 export const pistons = limit({
 	...ofBoost,
 	id: 'engine.piston_boost_limit',
+	label: 'piston boost limit',
 	expensive: true,
 	formula: 'the boost at which peak pressure reaches what cast or hypereutectic pistons stand',
 	limit: { ...byBoost, until: 'engine.peak_pressure', reaches: 'engine.piston_pressure_most', rising: true },
@@ -66,6 +73,7 @@ export const pistons = limit({
 /** Peak pressure that a composite head gasket lives long under, Pa. Common practice, 10 % either way. */
 export const gasketMost = quantity({
 	id: 'engine.gasket_pressure_most',
+	label: 'highest cylinder pressure for the gasket',
 	kind: 'absolute-pressure',
 	unit: 'Pa',
 	inputs: ['engine.head_gasket'],
@@ -82,6 +90,7 @@ export const gasketMost = quantity({
 export const gasket = limit({
 	...ofBoost,
 	id: 'engine.gasket_boost_limit',
+	label: 'head gasket boost limit',
 	expensive: true,
 	formula: 'the boost at which peak pressure reaches what a composite head gasket stands',
 	limit: { ...byBoost, until: 'engine.peak_pressure', reaches: 'engine.gasket_pressure_most', rising: true },
@@ -90,6 +99,7 @@ export const gasket = limit({
 export const ringGap = limit({
 	...ofBoost,
 	id: 'engine.ring_gap_boost_limit',
+	label: 'ring gap boost limit',
 	formula: 'the boost at which the top ring needs more gap than it has',
 	limit: { ...byBoost, until: 'engine.ring_gap_needed', reaches: 'engine.ring_gap', rising: true },
 });
@@ -97,6 +107,7 @@ export const ringGap = limit({
 export const compressor = limit({
 	...ofBoost,
 	id: 'boost.compressor_boost_limit',
+	label: 'compressor boost limit',
 	formula: 'the boost at which the corrected flow reaches the choke flow, which is held as boost moves',
 	limit: { ...byBoost, until: 'boost.compressor_flow_corrected', reaches: 'boost.compressor_choke', rising: true },
 });
@@ -104,6 +115,7 @@ export const compressor = limit({
 export const sensorTop = limit({
 	...ofBoost,
 	id: 'sensors.map_boost_limit',
+	label: 'MAP sensor boost limit',
 	formula: "the boost at which the manifold is 10 kPa under the pressure sensor's top",
 	limit: { ...byBoost, until: 'sensors.map_margin', reaches: 0, rising: false },
 });
@@ -111,10 +123,11 @@ export const sensorTop = limit({
 /** Above this gasoline knocks at almost any advance: 80 degC, K. Common practice, 10 K either way. */
 export const hottestCharge = assumption({
 	id: 'boost.charge_temp_most',
+	label: 'hottest charge air',
 	kind: 'temperature',
 	value: 353.15,
 	spread: 10,
-	formula: 'usual hottest charge air, 80 degC',
+	formula: { us: 'usual hottest charge air, 176 degF', metric: 'usual hottest charge air, 80 degC' },
 	source: ['practice'],
 	nature: 'estimate',
 });
@@ -122,7 +135,11 @@ export const hottestCharge = assumption({
 export const chargeHeat = limit({
 	...ofBoost,
 	id: 'boost.charge_temp_boost_limit',
-	formula: 'the boost at which the charge air reaches 80 degC on the hottest day',
+	label: 'charge temperature boost limit',
+	formula: {
+		us: 'the boost at which the charge air reaches 176 degF on the hottest day',
+		metric: 'the boost at which the charge air reaches 80 degC on the hottest day',
+	},
 	limit: { ...byBoost, until: 'boost.charge_temp', reaches: 'boost.charge_temp_most', rising: true },
 });
 
@@ -147,6 +164,7 @@ const placed = [
 /** One that is not known could lie lower still, so it is asked for, unless a known one already lies under the target. */
 export const lowestLimit = quantity({
 	id: 'boost.lowest_limit',
+	label: 'lowest boost limit',
 	kind: 'pressure',
 	inputs: ['boost.kind', 'boost.target', ...placed, ...joining],
 	range: [boostRange.from, boostRange.to],

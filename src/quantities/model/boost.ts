@@ -13,6 +13,7 @@ const unboostedWarming = 10;
 
 export const inletLoss = assumption({
 	id: 'boost.inlet_loss',
+	label: 'inlet loss',
 	kind: 'pressure',
 	value: 1000,
 	spread: 500,
@@ -23,6 +24,7 @@ export const inletLoss = assumption({
 
 export const manifoldPressure = quantity({
 	id: 'boost.manifold_pressure',
+	label: 'manifold pressure',
 	kind: 'absolute-pressure',
 	inputs: ['boost.kind', 'boost.target', 'air.ambient_pressure'],
 	formula: 'ambient pressure + boost target; ambient without boost',
@@ -36,6 +38,7 @@ export const manifoldPressure = quantity({
 
 export const ratio = quantity({
 	id: 'boost.pressure_ratio',
+	label: 'compressor pressure ratio',
 	kind: 'ratio',
 	inputs: [
 		'boost.kind',
@@ -62,6 +65,7 @@ export const ratio = quantity({
 
 export const outletTemperature = quantity({
 	id: 'boost.compressor_outlet_temp',
+	label: 'compressor outlet temperature',
 	kind: 'temperature',
 	inputs: ['build.hot_day', 'boost.pressure_ratio', 'boost.compressor_efficiency'],
 	formula: 'T1 (1 + (PR^(2/7) - 1) / efficiency)',
@@ -78,6 +82,7 @@ export const outletTemperature = quantity({
 
 export const chargeTemperature = quantity({
 	id: 'boost.charge_temp',
+	label: 'charge temperature',
 	kind: 'temperature',
 	inputs: [
 		'boost.kind',
@@ -99,6 +104,7 @@ export const chargeTemperature = quantity({
 
 export const manifoldDensity = quantity({
 	id: 'boost.manifold_density',
+	label: 'manifold air density',
 	kind: 'density',
 	inputs: ['boost.manifold_pressure', 'boost.charge_temp'],
 	formula: 'manifold pressure / (287.05 charge temperature), dry air',
@@ -109,6 +115,7 @@ export const manifoldDensity = quantity({
 
 export const densityRatio = quantity({
 	id: 'boost.density_ratio',
+	label: 'density ratio',
 	kind: 'ratio',
 	inputs: ['boost.manifold_density', 'air.ambient_pressure', 'build.hot_day'],
 	formula: 'manifold density / dry ambient density',
@@ -120,6 +127,7 @@ export const densityRatio = quantity({
 
 export const corrected = quantity({
 	id: 'boost.compressor_flow_corrected',
+	label: 'corrected compressor flow',
 	shown: { us: 'lb/min', metric: 'kg/h' },
 	kind: 'mass-flow',
 	inputs: ['boost.kind', 'engine.air_flow', 'build.hot_day', 'air.ambient_pressure', 'boost.inlet_loss'],
@@ -138,6 +146,7 @@ export const corrected = quantity({
 
 export const velocity = quantity({
 	id: 'boost.pipe_velocity',
+	label: 'charge pipe air speed',
 	kind: 'velocity',
 	inputs: ['boost.kind', 'engine.air_flow', 'boost.manifold_density', 'boost.pipe_bore'],
 	formula: 'air flow / (manifold density x pipe area)',

@@ -14,6 +14,7 @@ export interface Cycle {
 
 export const cycle = quantity({
 	id: 'engine.cycle',
+	label: 'cylinder cycle',
 	kind: 'hidden',
 	expensive: true,
 	inputs: [
@@ -59,6 +60,7 @@ const fromCycle = { source: ['heywood'], nature: 'estimate', expensive: true, in
 export const peakPressure = quantity({
 	...fromCycle,
 	id: 'engine.peak_pressure',
+	label: 'peak cylinder pressure',
 	kind: 'absolute-pressure',
 	unit: 'Pa',
 	formula:
@@ -70,8 +72,9 @@ export const peakPressure = quantity({
 export const peakAngle = quantity({
 	...fromCycle,
 	id: 'engine.peak_pressure_angle',
+	label: 'angle of peak pressure',
 	kind: 'angle',
 	range: [-180, 120],
-	formula: 'where it lies, after top dead centre; 4 deg either way, as the flame is a usual one',
+	formula: 'where it lies, after top dead center; 4 deg either way, as the flame is a usual one',
 	compute: q => q.made<Cycle>('engine.cycle')?.trace.peakAngle,
 });

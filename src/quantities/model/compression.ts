@@ -24,6 +24,7 @@ const cranking = {
 export const expected = quantity({
 	...cranking,
 	id: 'engine.cranking_pressure_expected',
+	label: 'expected cranking pressure',
 	formula: 'ambient x effective ratio^1.25 - ambient, band 1.20-1.30',
 	// What exponents of 1.20 and 1.30 make of it at an effective ratio near 7.
 	band: [0.9, 1.11],
@@ -33,6 +34,7 @@ export const expected = quantity({
 export const expectedLow = quantity({
 	...cranking,
 	id: 'engine.cranking_pressure_low',
+	label: 'low end of the cranking pressure',
 	formula: 'ambient x effective ratio^1.20 - ambient: the low end of the band',
 	compute: q =>
 		crankingPressure(
@@ -44,6 +46,7 @@ export const expectedLow = quantity({
 
 export const spread = quantity({
 	id: 'engine.compression_spread',
+	label: 'compression, lowest to highest',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['engine.compression'],
@@ -59,6 +62,7 @@ export const spread = quantity({
 
 export const highest = quantity({
 	id: 'engine.compression_highest',
+	label: 'highest compression',
 	kind: 'pressure',
 	inputs: ['engine.compression'],
 	formula: 'the highest reading',
@@ -72,6 +76,7 @@ export const highest = quantity({
 
 export const lowest = quantity({
 	id: 'engine.compression_lowest',
+	label: 'lowest compression',
 	kind: 'pressure',
 	inputs: ['engine.compression'],
 	formula: 'the lowest reading',
@@ -85,6 +90,7 @@ export const lowest = quantity({
 
 export const layout = quantity({
 	id: 'engine.banks',
+	label: 'banks',
 	kind: 'hidden',
 	inputs: ['engine.bank_layout', 'engine.firing_order'],
 	formula: 'the layout as answered, else as the firing order gives it away',
@@ -99,9 +105,10 @@ export const layout = quantity({
 
 export const neighbours = quantity({
 	id: 'engine.compression_neighbours',
+	label: 'neighboring low cylinders',
 	kind: 'list',
 	inputs: ['engine.compression', 'engine.banks'],
-	formula: 'neighbours in a bank, both under 0.75 of the highest; banks from the layout, else from the firing order',
+	formula: 'neighbors in a bank, both under 0.75 of the highest; banks from the layout, else from the firing order',
 	source: ['practice'],
 	nature: 'exact',
 	compute: q => {
@@ -115,6 +122,7 @@ export const neighbours = quantity({
 
 export const recovery = quantity({
 	id: 'engine.wet_recovery',
+	label: 'recovery in the wet test',
 	kind: 'list',
 	inputs: ['engine.compression', 'engine.compression_wet'],
 	formula: '(wet - dry) / (highest dry - dry), a cylinder each: near 1 the rings leak, near 0 a valve or the gasket',
@@ -129,6 +137,7 @@ export const recovery = quantity({
 
 export const recoveryOfLowest = quantity({
 	id: 'engine.wet_recovery_lowest',
+	label: 'recovery of the lowest cylinder',
 	kind: 'ratio',
 	inputs: ['engine.compression', 'engine.compression_wet', 'engine.wet_recovery'],
 	range: [null, null],
@@ -147,6 +156,7 @@ export const recoveryOfLowest = quantity({
 
 export const gain = quantity({
 	id: 'engine.wet_gain',
+	label: 'gain of the wet test',
 	kind: 'ratio',
 	inputs: ['engine.compression', 'engine.compression_wet'],
 	range: [-1, null],
@@ -166,6 +176,7 @@ export const gain = quantity({
 
 export const leakdownSpread = quantity({
 	id: 'engine.leakdown_spread',
+	label: 'leak-down spread',
 	kind: 'ratio',
 	inputs: ['engine.leakdown'],
 	range: [0, 1],

@@ -24,6 +24,7 @@ const volumesOf = (q: { number(id: (typeof volumes)[number]): number }) => ({
 
 export const clearance = quantity({
 	id: 'engine.clearance_volume',
+	label: 'clearance volume',
 	kind: 'volume',
 	inputs: volumes,
 	formula: 'chamber + piston (dish +, dome -) + gasket + deck',
@@ -34,6 +35,7 @@ export const clearance = quantity({
 
 export const fromVolumes = quantity({
 	id: 'engine.ratio_from_volumes',
+	label: 'compression ratio from the volumes',
 	shown: { us: ':1', metric: ':1' },
 	kind: 'ratio',
 	inputs: volumes,
@@ -46,6 +48,7 @@ export const fromVolumes = quantity({
 
 export const staticRatio = quantity({
 	id: 'engine.static_ratio',
+	label: 'static compression ratio',
 	shown: { us: ':1', metric: ':1' },
 	kind: 'ratio',
 	inputs: ['engine.compression_ratio', 'engine.ratio_from_volumes'],
@@ -62,6 +65,7 @@ export const staticRatio = quantity({
 /** Bore, stroke, rod and ratio together, for everything that turns the crank. */
 export const cylinder = quantity({
 	id: 'engine.cylinder',
+	label: 'cylinder',
 	kind: 'hidden',
 	inputs: ['engine.bore', 'engine.stroke_used', 'engine.rod', 'engine.static_ratio'],
 	formula: 'bore, stroke, rod and ratio',
@@ -80,6 +84,7 @@ export const cylinder = quantity({
 
 export const effective = quantity({
 	id: 'engine.effective_compression_ratio',
+	label: 'dynamic compression ratio',
 	shown: { us: ':1', metric: ':1' },
 	kind: 'ratio',
 	inputs: ['engine.stroke_used', 'engine.rod', 'engine.static_ratio', 'engine.intake_closes'],

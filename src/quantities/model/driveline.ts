@@ -13,6 +13,7 @@ import { boostRange } from './ranges.ts';
 
 export const clutch = quantity({
 	id: 'driveline.clutch_capacity',
+	label: 'clutch capacity',
 	kind: 'torque',
 	inputs: [
 		'driveline.clutch_torque',
@@ -42,6 +43,7 @@ export const clutch = quantity({
 
 export const clutchMargin = quantity({
 	id: 'driveline.clutch_margin',
+	label: 'clutch margin',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['driveline.clutch_capacity', 'engine.peak_torque'],
@@ -54,11 +56,12 @@ export const clutchMargin = quantity({
 
 export const gearboxMargin = quantity({
 	id: 'driveline.gearbox_margin',
+	label: 'transmission margin',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['driveline.gearbox_torque', 'engine.peak_torque'],
 	range: [-1, null],
-	formula: 'gearbox rating / peak torque - 1',
+	formula: 'transmission rating / peak torque - 1',
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => q.number('driveline.gearbox_torque') / q.number('engine.peak_torque') - 1,
@@ -75,6 +78,7 @@ const runsOut = {
 export const clutchLimit = limit({
 	...runsOut,
 	id: 'driveline.clutch_boost_limit',
+	label: 'clutch boost limit',
 	formula: 'the boost at which the clutch margin reaches 0',
 	limit: { vary: 'boost.target', until: 'driveline.clutch_margin', reaches: 0, rising: false, ...boostRange },
 });
@@ -82,12 +86,14 @@ export const clutchLimit = limit({
 export const gearboxLimit = limit({
 	...runsOut,
 	id: 'driveline.gearbox_boost_limit',
-	formula: 'the boost at which the gearbox margin reaches 0',
+	label: 'transmission boost limit',
+	formula: 'the boost at which the transmission margin reaches 0',
 	limit: { vary: 'boost.target', until: 'driveline.gearbox_margin', reaches: 0, rising: false, ...boostRange },
 });
 
 export const critical = quantity({
 	id: 'driveline.shaft_critical_speed',
+	label: 'driveshaft critical speed',
 	kind: 'rotation',
 	inputs: ['driveline.shaft_length', 'driveline.shaft_diameter', 'driveline.shaft_wall'],
 	formula:
@@ -106,6 +112,7 @@ export const critical = quantity({
 
 export const shaftSpeed = quantity({
 	id: 'driveline.shaft_speed_at_redline',
+	label: 'driveshaft speed at the rev limit',
 	kind: 'rotation',
 	inputs: ['engine.redline', 'driveline.top_gear'],
 	formula: 'redline / top gear',
@@ -119,6 +126,7 @@ const road = ['driveline.axle_ratio', 'driveline.tyre_diameter'] as const;
 
 export const shaftSpeedReached = quantity({
 	id: 'driveline.shaft_speed_at_highest',
+	label: 'driveshaft speed at top road speed',
 	kind: 'rotation',
 	inputs: ['driveline.highest_speed', ...road],
 	formula: 'highest road speed x axle ratio / tire circumference',
@@ -134,6 +142,7 @@ export const shaftSpeedReached = quantity({
 
 export const shaftLimitSpeed = quantity({
 	id: 'driveline.shaft_limit_speed',
+	label: 'driveshaft road speed limit',
 	kind: 'velocity',
 	shown: { us: 'mph', metric: 'km/h' },
 	inputs: ['driveline.shaft_critical_speed', ...road],
@@ -150,9 +159,10 @@ const cruising = 65 * 0.44704;
 
 export const cruise = quantity({
 	id: 'driveline.cruise_speed',
+	label: 'cruise rpm',
 	kind: 'rotation',
 	inputs: ['driveline.axle_ratio', 'driveline.tyre_diameter', 'driveline.top_gear'],
-	formula: 'engine speed at 65 mph in top',
+	formula: { us: 'engine speed at 65 mph in top', metric: 'engine speed at 105 km/h in top' },
 	source: ['geometry'],
 	nature: 'exact',
 	compute: q => {
@@ -167,6 +177,7 @@ export const cruise = quantity({
 
 export const joints = quantity({
 	id: 'driveline.joint_angle_difference',
+	label: 'joint angle difference',
 	kind: 'angle',
 	inputs: ['driveline.joint_angle_front', 'driveline.joint_angle_rear'],
 	range: [0, 45],
@@ -178,6 +189,7 @@ export const joints = quantity({
 
 export const heat = quantity({
 	id: 'cooling.heat_to_coolant',
+	label: 'heat to the coolant',
 	kind: 'power',
 	inputs: ['fuel.flow', 'fuel.heating_value'],
 	formula: "usual share (0.25, 0.17 to 0.30) of the fuel's energy at full load",

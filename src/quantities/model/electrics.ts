@@ -9,6 +9,7 @@ const copper = { kind: 'voltage', source: ['astm-b258', 'iacs', 'ohm'], nature: 
 export const pumpDrop = quantity({
 	...copper,
 	id: 'fuel.pump_wire_drop',
+	label: 'pump wire voltage drop',
 	inputs: ['fuel.pump_current', 'fuel.pump_wire_gauge', 'fuel.pump_wire_length'],
 	formula: 'current x resistance at 60 degC, 1.02 for stranding, out and back',
 	compute: q =>
@@ -18,6 +19,7 @@ export const pumpDrop = quantity({
 export const cableDrop = quantity({
 	...copper,
 	id: 'charging.cable_drop',
+	label: 'charge cable voltage drop',
 	inputs: ['charging.alternator', 'charging.cable_gauge', 'charging.cable_length'],
 	formula: 'hot output x resistance at 60 degC, 1.02 for stranding, out and back',
 	compute: q =>
@@ -39,6 +41,7 @@ const most = (area: number): number => {
 export const pumpWire = quantity({
 	...wiring,
 	id: 'fuel.pump_wire_ok',
+	label: 'pump wire and fuse fit',
 	inputs: ['fuel.pump_fuse', 'fuel.pump_wire_gauge', 'fuel.pump_current'],
 	formula: 'fuse <= 0.85 x what 105 degC wire of that size may carry, and load <= 0.8 fuse',
 	compute: q => {
@@ -53,6 +56,7 @@ export const pumpWire = quantity({
 
 export const pumpMostFuse = quantity({
 	id: 'fuel.pump_fuse_most',
+	label: 'largest pump fuse',
 	kind: 'current',
 	inputs: ['fuel.pump_wire_gauge'],
 	formula: '0.85 x what 105 degC wire of that size may carry',
@@ -63,6 +67,7 @@ export const pumpMostFuse = quantity({
 
 export const pumpChartFuse = quantity({
 	id: 'fuel.pump_fuse_chart',
+	label: 'pump fuse by the aircraft chart',
 	kind: 'current',
 	inputs: ['fuel.pump_wire_gauge'],
 	formula: 'the fuse of the aircraft chart for that wire: advice only',
@@ -74,6 +79,7 @@ export const pumpChartFuse = quantity({
 export const cable = quantity({
 	...wiring,
 	id: 'charging.cable_ok',
+	label: 'charge cable and fuse fit',
 	inputs: ['charging.cable_fuse', 'charging.cable_gauge', 'charging.alternator'],
 	formula: "fuse <= 0.85 x what 105 degC cable of that size may carry, and >= 1.25 x the alternator's output",
 	compute: q => {
@@ -88,6 +94,7 @@ export const cable = quantity({
 
 export const cableMostFuse = quantity({
 	id: 'charging.cable_fuse_most',
+	label: 'largest charge cable fuse',
 	kind: 'current',
 	inputs: ['charging.cable_gauge'],
 	formula: '0.85 x what 105 degC cable of that size may carry',
@@ -98,6 +105,7 @@ export const cableMostFuse = quantity({
 
 export const cableSoldFuse = quantity({
 	id: 'charging.cable_fuse_sold',
+	label: 'largest charge cable fuse sold',
 	kind: 'current',
 	inputs: ['charging.cable_fuse_most'],
 	formula: 'the largest fuse sold up to charging.cable_fuse_most',
@@ -108,6 +116,7 @@ export const cableSoldFuse = quantity({
 
 export const pumpSoldFuse = quantity({
 	id: 'fuel.pump_fuse_sold',
+	label: 'largest pump fuse sold',
 	kind: 'current',
 	inputs: ['fuel.pump_fuse_most'],
 	formula: 'the largest fuse sold up to fuel.pump_fuse_most',
@@ -119,6 +128,7 @@ export const pumpSoldFuse = quantity({
 export const fanWire = quantity({
 	...wiring,
 	id: 'cooling.fan_wire_ok',
+	label: 'fan fuse fits',
 	inputs: ['cooling.fan_current', 'cooling.fan_fuse'],
 	formula: 'load <= 0.8 fuse',
 	compute: q => {
@@ -131,6 +141,7 @@ type Load = readonly [name: string, amps: number];
 
 export const loads = quantity({
 	id: 'charging.load_total',
+	label: 'total electrical load',
 	kind: 'current',
 	inputs: ['charging.loads'],
 	formula: 'sum of the loads',
@@ -141,6 +152,7 @@ export const loads = quantity({
 
 export const balance = quantity({
 	id: 'charging.balance',
+	label: 'current balance, cruising',
 	kind: 'current',
 	inputs: ['charging.alternator', 'charging.load_total'],
 	range: [null, null],
@@ -155,6 +167,7 @@ const idleShare = 0.5;
 
 export const balanceIdle = quantity({
 	id: 'charging.balance_idle',
+	label: 'current balance at idle',
 	kind: 'current',
 	inputs: ['charging.alternator', 'charging.load_total'],
 	range: [null, null],
@@ -166,6 +179,7 @@ export const balanceIdle = quantity({
 
 export const flat = quantity({
 	id: 'harness.days_to_flat',
+	label: 'days to a flat battery',
 	kind: 'days',
 	inputs: ['charging.battery_capacity', 'harness.key_off_draw'],
 	formula: 'usable half of the battery / key-off draw; no draw: never',
@@ -179,6 +193,7 @@ export const flat = quantity({
 
 export const charge = quantity({
 	id: 'charging.state_of_charge',
+	label: 'battery state of charge',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['charging.battery_rest'],

@@ -13,6 +13,7 @@ import { assumption, quantity, whatIf } from '../quantity.ts';
 
 export const size = quantity({
 	id: 'engine.displacement',
+	label: 'displacement',
 	kind: 'volume',
 	inputs: ['engine.cylinders', 'engine.bore', 'engine.stroke', 'engine.displacement_stated'],
 	formula: 'cylinders pi/4 bore^2 stroke; else the stated displacement',
@@ -27,6 +28,7 @@ export const size = quantity({
 
 export const strokeKnown = quantity({
 	id: 'engine.stroke_used',
+	label: 'stroke used',
 	kind: 'length',
 	inputs: ['engine.stroke', 'engine.bore', 'engine.cylinders', 'engine.displacement_stated'],
 	formula: 'the stroke as answered; else stated displacement / (cylinders pi/4 bore^2)',
@@ -43,6 +45,7 @@ export const strokeKnown = quantity({
 
 export const sizeFromBore = quantity({
 	id: 'engine.displacement_from_bore',
+	label: 'displacement from bore and stroke',
 	kind: 'volume',
 	inputs: ['engine.cylinders', 'engine.bore', 'engine.stroke'],
 	formula: 'cylinders pi/4 bore^2 stroke: never the stated displacement, which is checked against it',
@@ -53,6 +56,7 @@ export const sizeFromBore = quantity({
 
 export const air = quantity({
 	id: 'engine.air_flow',
+	label: 'engine air flow',
 	shown: { us: 'lb/min', metric: 'kg/h' },
 	kind: 'mass-flow',
 	inputs: [
@@ -77,6 +81,7 @@ export const air = quantity({
 
 export const pistonSpeed = quantity({
 	id: 'engine.mean_piston_speed',
+	label: 'mean piston speed',
 	kind: 'velocity',
 	inputs: ['engine.stroke_used', 'engine.redline'],
 	formula: '2 stroke x redline / 60',
@@ -87,6 +92,7 @@ export const pistonSpeed = quantity({
 
 export const airEfficiency = quantity({
 	id: 'engine.air_efficiency',
+	label: 'work from the fuel',
 	kind: 'ratio',
 	inputs: ['boost.kind'],
 	range: [0, 1],
@@ -103,6 +109,7 @@ export const airEfficiency = quantity({
 
 export const power = quantity({
 	id: 'engine.power',
+	label: 'power',
 	kind: 'power',
 	inputs: ['engine.air_flow', 'fuel.stoichiometric_ratio', 'fuel.heating_value', 'engine.air_efficiency'],
 	formula: 'air flow / stoichiometric ratio x heating value x air efficiency; lambda does not enter',
@@ -119,6 +126,7 @@ export const power = quantity({
 
 export const turning = quantity({
 	id: 'engine.torque',
+	label: 'torque',
 	kind: 'torque',
 	inputs: ['engine.power', 'engine.peak_rpm'],
 	formula: 'power / (2 pi N) at peak_rpm; peak torque is its own quantity',
@@ -130,6 +138,7 @@ export const turning = quantity({
 /** Stays where it is while a limit moves the boost: what a dyno curve was measured at. */
 export const torqueAtTarget = whatIf({
 	id: 'engine.torque_at_target',
+	label: 'torque at the target boost',
 	kind: 'torque',
 	formula: 'torque at best power with boost as answered, whatever boost a limit is looked for at',
 	source: ['definition'],
@@ -139,6 +148,7 @@ export const torqueAtTarget = whatIf({
 
 export const torqueRise = assumption({
 	id: 'engine.torque_rise',
+	label: 'torque rise',
 	kind: 'ratio',
 	value: 1.15,
 	spread: 0.05,
@@ -149,6 +159,7 @@ export const torqueRise = assumption({
 
 export const peakTorque = quantity({
 	id: 'engine.peak_torque',
+	label: 'peak torque',
 	kind: 'torque',
 	inputs: ['engine.dyno_curve', 'boost.kind', 'engine.torque', 'engine.torque_at_target', 'engine.torque_rise'],
 	formula:
@@ -165,6 +176,7 @@ export const peakTorque = quantity({
 
 export const bmep = quantity({
 	id: 'engine.bmep',
+	label: 'mean effective pressure (BMEP)',
 	kind: 'pressure',
 	inputs: ['engine.power', 'engine.displacement', 'engine.peak_rpm'],
 	formula: '2 power / (displacement x N)',
@@ -176,6 +188,7 @@ export const bmep = quantity({
 
 export const idleSpeed = assumption({
 	id: 'engine.idle_speed',
+	label: 'idle speed',
 	kind: 'rotation',
 	value: 750,
 	spread: 100,
@@ -186,6 +199,7 @@ export const idleSpeed = assumption({
 
 export const idleManifold = assumption({
 	id: 'engine.idle_manifold_pressure',
+	label: 'manifold pressure at idle',
 	kind: 'absolute-pressure',
 	value: 38e3,
 	spread: 8e3,
@@ -196,6 +210,7 @@ export const idleManifold = assumption({
 
 export const idleFlow = quantity({
 	id: 'engine.idle_air_flow',
+	label: 'air flow at idle',
 	shown: { us: 'lb/min', metric: 'kg/h' },
 	kind: 'mass-flow',
 	inputs: ['engine.displacement'],

@@ -8,6 +8,7 @@ import { boostRange } from './ranges.ts';
 
 export const pumpPressure = quantity({
 	id: 'fuel.pump_pressure',
+	label: 'pressure at the pump',
 	kind: 'pressure',
 	inputs: ['fuel.rail_set_point', 'fuel.line_loss'],
 	formula: 'set point (+ boost when the regulator sees the manifold) + line loss',
@@ -18,10 +19,14 @@ export const pumpPressure = quantity({
 
 export const available = quantity({
 	id: 'fuel.pump_available',
+	label: 'fuel the pump delivers',
 	kind: 'mass-flow',
 	inputs: ['fuel.pump', 'fuel.pump_pressure'],
-	formula:
-		'curve: r Qc(p / r^2), r = volts now / volts rated; one point: flow x r^2, less 0.8 % a psi above its pressure',
+	formula: {
+		us: 'curve: r Qc(p / r^2), r = volts now / volts rated; one point: flow x r^2, less 0.8 % for each psi above its pressure',
+		metric:
+			'curve: r Qc(p / r^2), r = volts now / volts rated; one point: flow x r^2, less 11.6 % for each bar above its pressure',
+	},
 	source: ['practice'],
 	nature: 'estimate',
 	compute: q => {
@@ -34,6 +39,7 @@ export const available = quantity({
 
 export const margin = quantity({
 	id: 'fuel.pump_margin',
+	label: 'fuel pump margin',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['fuel.pump_available', 'fuel.flow'],
@@ -46,6 +52,7 @@ export const margin = quantity({
 
 export const boostLimit = limit({
 	id: 'fuel.pump_boost_limit',
+	label: 'pump boost limit',
 	kind: 'pressure',
 	inputs: ['boost.kind'],
 	formula: 'the boost at which the pump margin reaches 0',
@@ -57,6 +64,7 @@ export const boostLimit = limit({
 
 export const underFlow = quantity({
 	id: 'fuel.rail_pressure_under_flow',
+	label: 'rail pressure under flow',
 	kind: 'pressure',
 	inputs: ['fuel.rail', 'fuel.pump', 'fuel.line', 'fuel.flow', 'fuel.rail_set_point'],
 	formula:

@@ -11,6 +11,7 @@ const practice = { source: ['practice'], nature: 'estimate' } as const;
 
 export const usualLoss = assumption({
 	id: 'fuel.usual_line_loss',
+	label: 'usual fuel line loss',
 	standsFor: 'fuel.line_loss',
 	kind: 'pressure',
 	value: 3 * psi,
@@ -20,6 +21,7 @@ export const usualLoss = assumption({
 });
 export const usualElbows = assumption({
 	id: 'fuel.usual_elbows',
+	label: 'usual count of bends',
 	standsFor: 'fuel.elbows',
 	kind: 'count',
 	value: 4,
@@ -30,6 +32,7 @@ export const usualElbows = assumption({
 
 export const line = quantity({
 	id: 'fuel.line',
+	label: 'fuel line',
 	kind: 'hidden',
 	inputs: [
 		'fuel.line_bore',
@@ -73,6 +76,7 @@ export const lossOf = (line: Loss | number): Loss => (typeof line === 'number' ?
 
 export const lineFlow = quantity({
 	id: 'fuel.line_flow',
+	label: 'fuel line flow',
 	kind: 'mass-flow',
 	inputs: ['fuel.rail', 'fuel.flow', 'fuel.pump', 'fuel.line', 'fuel.rail_set_point'],
 	formula: 'return rail: what the pump delivers; returnless: what the engine uses',
@@ -94,6 +98,7 @@ export const lineFlow = quantity({
 
 export const lineVelocity = quantity({
 	id: 'fuel.line_velocity',
+	label: 'fuel speed in the line',
 	kind: 'velocity',
 	inputs: ['fuel.line_flow', 'fuel.line_bore', 'fuel.density'],
 	formula: 'line flow / (density x area)',
@@ -104,6 +109,7 @@ export const lineVelocity = quantity({
 
 export const lineReynolds = quantity({
 	id: 'fuel.line_reynolds',
+	label: 'line Reynolds number',
 	kind: 'ratio',
 	inputs: ['fuel.line_velocity', 'fuel.line_bore', 'fuel.kind'],
 	formula: 'velocity x bore / kinematic viscosity',
@@ -117,6 +123,7 @@ export const lineReynolds = quantity({
 
 export const lineFriction = quantity({
 	id: 'fuel.line_friction_factor',
+	label: 'line friction factor',
 	kind: 'ratio',
 	inputs: ['fuel.line_reynolds', 'fuel.line_bore'],
 	formula: '64 / Re laminar; Colebrook turbulent; roughness of drawn tubing; none where nothing flows',
@@ -130,10 +137,14 @@ export const lineFriction = quantity({
 
 export const loss = quantity({
 	id: 'fuel.line_loss',
+	label: 'fuel line pressure loss',
 	kind: 'pressure',
 	inputs: ['fuel.line', 'fuel.line_flow'],
-	formula:
-		'Darcy-Weisbach, elbows by K, smallest bore by 0.5 (1 - beta^2) and (1 - beta^2)^2; usual 3 psi without bore and length',
+	formula: {
+		us: 'Darcy-Weisbach, elbows by K, smallest bore by 0.5 (1 - beta^2) and (1 - beta^2)^2; usual 3 psi without bore and length',
+		metric:
+			'Darcy-Weisbach, elbows by K, smallest bore by 0.5 (1 - beta^2) and (1 - beta^2)^2; usual 0.2 bar without bore and length',
+	},
 	source: ['crane'],
 	nature: 'exact',
 	compute: q => {

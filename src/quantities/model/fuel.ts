@@ -3,12 +3,14 @@ import { assumption, quantity } from '../quantity.ts';
 
 const property = (
 	id: string,
+	label: string,
 	kind: 'ratio' | 'density' | 'energy-per-mass',
 	of: 'stoichiometricRatio' | 'density' | 'heatingValue',
 	formula: string,
 ) =>
 	quantity({
 		id,
+		label,
 		kind,
 		inputs: ['fuel.kind'],
 		formula,
@@ -22,30 +24,34 @@ const property = (
 
 export const stoichiometric = property(
 	'fuel.stoichiometric_ratio',
+	'stoichiometric ratio',
 	'ratio',
 	'stoichiometricRatio',
-	'petrol 14.7, with 10 % ethanol 14.1, E85 9.81',
+	'gasoline 14.7, with 10 % ethanol 14.1, E85 9.81',
 );
 export const density = property(
 	'fuel.density',
+	'fuel density',
 	'density',
 	'density',
-	'petrol 745, with 10 % ethanol 749.4, E85 782.4 kg/m3',
+	'gasoline 745, with 10 % ethanol 749.4, E85 782.4 kg/m3',
 );
 export const heating = property(
 	'fuel.heating_value',
+	'heating value',
 	'energy-per-mass',
 	'heatingValue',
-	'petrol 43.44, with 10 % ethanol 41.70, E85 29.30 MJ/kg',
+	'gasoline 43.44, with 10 % ethanol 41.70, E85 29.30 MJ/kg',
 );
 
 export const ethanol = quantity({
 	id: 'fuel.ethanol_share',
+	label: 'ethanol share',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['fuel.kind'],
 	range: [0, 1],
-	formula: 'ethanol in the fuel by volume: petrol 0, with 10 % ethanol 0.10, E85 0.85',
+	formula: 'ethanol in the fuel by volume: gasoline 0, with 10 % ethanol 0.10, E85 0.85',
 	source: ['doe'],
 	nature: 'exact',
 	compute: q => {
@@ -56,6 +62,7 @@ export const ethanol = quantity({
 
 export const octane = quantity({
 	id: 'fuel.octane_ron',
+	label: 'octane (RON)',
 	kind: 'octane',
 	unit: '1',
 	inputs: ['fuel.octane'],
@@ -67,6 +74,7 @@ export const octane = quantity({
 
 export const lambdaUnboosted = assumption({
 	id: 'fuel.usual_lambda_unboosted',
+	label: 'usual lambda without boost',
 	standsFor: 'boost.lambda',
 	kind: 'ratio',
 	value: 0.87,
@@ -79,6 +87,7 @@ export const lambdaUnboosted = assumption({
 /** boost.lambda is asked, and in effect, only when boosted. */
 export const lambda = quantity({
 	id: 'fuel.lambda_full_load',
+	label: 'lambda at full load',
 	kind: 'ratio',
 	inputs: ['boost.kind', 'boost.lambda', 'fuel.usual_lambda_unboosted'],
 	formula: 'the lambda meant at full load; usual 0.87 unboosted',
@@ -90,6 +99,7 @@ export const lambda = quantity({
 
 export const flow = quantity({
 	id: 'fuel.flow',
+	label: 'fuel flow',
 	kind: 'mass-flow',
 	inputs: ['engine.air_flow', 'fuel.lambda_full_load', 'fuel.stoichiometric_ratio'],
 	formula: 'air flow / (lambda x stoichiometric ratio)',
@@ -102,6 +112,7 @@ export const flow = quantity({
 /** Set point at the rail with the boost that a manifold-referenced regulator adds. */
 export const railSetPoint = quantity({
 	id: 'fuel.rail_set_point',
+	label: 'rail set pressure',
 	kind: 'pressure',
 	inputs: ['fuel.pressure', 'fuel.reference', 'boost.kind', 'boost.target'],
 	formula: 'set point; plus boost when the regulator sees the manifold',
@@ -116,6 +127,7 @@ export const railSetPoint = quantity({
 
 export const idleExpected = quantity({
 	id: 'fuel.idle_pressure_expected',
+	label: 'expected fuel pressure at idle',
 	kind: 'pressure',
 	inputs: ['fuel.pressure', 'fuel.reference', 'air.ambient_pressure', 'engine.idle_manifold_pressure'],
 	range: [null, null],

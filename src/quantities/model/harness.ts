@@ -2,6 +2,7 @@ import { quantity } from '../quantity.ts';
 
 export const unlistedPins = quantity({
 	id: 'harness.unlisted_pins',
+	label: 'pins not listed yet',
 	kind: 'count',
 	inputs: [
 		'harness.vehicle_plug',
@@ -12,7 +13,7 @@ export const unlistedPins = quantity({
 	],
 	range: [null, null],
 	formula:
-		'pins of the vehicle and gearbox plugs that do not simply mate - rows of the wiring worksheet; below 0 there are rows to spare',
+		'pins of the vehicle and transmission plugs that do not simply mate - rows of the wiring worksheet; below 0 there are rows to spare',
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {

@@ -11,6 +11,7 @@ import { boostRange } from './ranges.ts';
 
 export const friction = assumption({
 	id: 'engine.fastener_friction',
+	label: 'fastener nut factor',
 	kind: 'ratio',
 	value: nutFactor.oiled,
 	spread: 0.3 * nutFactor.oiled,
@@ -22,6 +23,7 @@ export const friction = assumption({
 /** Nobody is asked to count threads: the coarse pitch, which has the smaller area, and up to 13 % more if it is fine. */
 export const area = quantity({
 	id: 'engine.fastener_area',
+	label: 'fastener stress area',
 	kind: 'area',
 	shown: { us: 'sq in', metric: 'mm2' },
 	inputs: ['engine.fastener_size'],
@@ -34,6 +36,7 @@ export const area = quantity({
 
 export const preload = quantity({
 	id: 'engine.fastener_preload',
+	label: 'fastener preload',
 	kind: 'force',
 	inputs: [
 		'engine.head_fasteners',
@@ -57,6 +60,7 @@ export const preload = quantity({
 
 export const clamp = quantity({
 	id: 'engine.head_clamp_ratio',
+	label: 'head clamp ratio',
 	kind: 'ratio',
 	inputs: [
 		'engine.fastener_preload',
@@ -83,6 +87,7 @@ const lifts = 1.3;
 
 export const boostLimit = limit({
 	id: 'engine.head_boost_limit',
+	label: 'head clamp boost limit',
 	kind: 'pressure',
 	expensive: true,
 	inputs: ['boost.kind'],

@@ -13,6 +13,7 @@ import { boostRange } from './ranges.ts';
 
 export const density = quantity({
 	id: 'ignition.gas_density_at_spark',
+	label: 'gas density at the spark',
 	kind: 'ratio',
 	inputs: [
 		'engine.cylinder',
@@ -35,6 +36,7 @@ export const density = quantity({
 
 export const required = quantity({
 	id: 'ignition.required_voltage',
+	label: 'spark voltage needed',
 	kind: 'voltage',
 	inputs: ['ignition.gas_density_at_spark', 'ignition.gap'],
 	formula: '1000 (24.22 x + 6.08 sqrt x), x = gas density x gap in cm',
@@ -45,6 +47,7 @@ export const required = quantity({
 
 export const proven = whatIf({
 	id: 'ignition.proven_voltage',
+	label: 'proven coil voltage',
 	kind: 'voltage',
 	formula: 'required voltage at the widest gap and highest boost that ran clean on this coil',
 	source: ['naidu'],
@@ -57,6 +60,7 @@ export const proven = whatIf({
 
 export const blown = whatIf({
 	id: 'ignition.blown_voltage',
+	label: 'voltage at which the spark broke up',
 	kind: 'voltage',
 	formula: 'required voltage at the smallest gap and lowest boost at which it broke up',
 	source: ['naidu'],
@@ -78,6 +82,7 @@ const coil = {
 export const directCoil = quantity({
 	...coil,
 	id: 'ignition.direct_coil',
+	label: 'coil at the plug',
 	formula: 'usual 27500, band 25600-29700: fits three facts of practice',
 	band: [untriedCoil.low / untriedCoil.usual, untriedCoil.high / untriedCoil.usual],
 });
@@ -86,6 +91,7 @@ export const directCoil = quantity({
 export const distributorCoil = quantity({
 	...coil,
 	id: 'ignition.distributor_coil',
+	label: 'coil with a distributor',
 	formula: 'usual 27500, band 22000-29700: rotor and cap take up to a fifth, an estimate',
 	band: [untriedDistributor.low / untriedDistributor.usual, untriedDistributor.high / untriedDistributor.usual],
 });
@@ -93,6 +99,7 @@ export const distributorCoil = quantity({
 /** Apart from the capacity, so that its band stops at what the coil has shown. */
 export const untried = quantity({
 	id: 'ignition.usual_capacity',
+	label: 'usual coil voltage',
 	kind: 'voltage',
 	inputs: ['ignition.kind', 'ignition.direct_coil', 'ignition.distributor_coil'],
 	formula: 'usual 27500, band 25600-29700, with a distributor 22000-29700',
@@ -106,6 +113,7 @@ export const untried = quantity({
 
 export const capacity = quantity({
 	id: 'ignition.capacity',
+	label: 'coil voltage',
 	kind: 'voltage',
 	inputs: ['ignition.usual_capacity', 'ignition.proven_voltage', 'ignition.blown_voltage'],
 	formula: 'usual 27500; a proven point raises it, a blown point lowers it, both bracket it',
@@ -122,6 +130,7 @@ export const capacity = quantity({
 
 export const disagree = quantity({
 	id: 'ignition.points_disagree',
+	label: 'spark points contradict',
 	kind: 'yes-no',
 	inputs: ['ignition.proven_voltage', 'ignition.blown_voltage'],
 	formula: 'it ran clean at a higher voltage than the one at which it broke up: one of the two answers is wrong',
@@ -135,11 +144,12 @@ export const disagree = quantity({
 
 export const margin = quantity({
 	id: 'ignition.spark_margin',
+	label: 'spark margin',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['ignition.capacity', 'ignition.required_voltage'],
 	range: [-1, null],
-	formula: "capacity / required voltage - 1: the figure to judge; never compare the kilovolts with a catalogue's",
+	formula: "capacity / required voltage - 1: the figure to judge; never compare the kilovolts with a catalog's",
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => sparkMargin(q.number('ignition.capacity'), q.number('ignition.required_voltage')),
@@ -147,6 +157,7 @@ export const margin = quantity({
 
 export const gapFires = limit({
 	id: 'ignition.gap_fires',
+	label: 'widest gap the coil fires',
 	kind: 'length',
 	inputs: [],
 	formula: 'the gap at which required voltage reaches capacity',
@@ -167,6 +178,7 @@ const widest = { distributor: 0.06 * 0.0254, otherwise: 0.07 * 0.0254 } as const
 
 export const gapLimit = quantity({
 	id: 'ignition.gap_limit',
+	label: 'gap limit',
 	kind: 'length',
 	inputs: ['ignition.gap_fires', 'ignition.kind'],
 	formula:
@@ -181,6 +193,7 @@ export const gapLimit = quantity({
 
 export const boostLimit = limit({
 	id: 'ignition.boost_limit',
+	label: 'spark boost limit',
 	kind: 'pressure',
 	inputs: ['boost.kind'],
 	formula: 'the boost at which required voltage reaches capacity',

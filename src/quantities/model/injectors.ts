@@ -5,6 +5,7 @@ import { boostRange } from './ranges.ts';
 
 export const across = quantity({
 	id: 'injectors.pressure_across',
+	label: 'pressure across the injectors',
 	kind: 'pressure',
 	inputs: ['fuel.rail_set_point', 'boost.kind', 'boost.target'],
 	range: [null, null],
@@ -16,6 +17,7 @@ export const across = quantity({
 
 export const flow = quantity({
 	id: 'injectors.flow',
+	label: 'injector flow',
 	kind: 'mass-flow',
 	inputs: ['injectors.rated_flow', 'injectors.rated_pressure', 'injectors.pressure_across'],
 	formula: 'rated flow x sqrt(pressure across / rated pressure)',
@@ -40,6 +42,7 @@ const jobOf = (q: { number(id: (typeof job)[number]): number }) => ({
 
 export const pulse = quantity({
 	id: 'injectors.pulse_width',
+	label: 'injector pulse width',
 	kind: 'time',
 	inputs: [...job, 'injectors.flow'],
 	formula: 'fuel per injector and cycle / flow + dead time',
@@ -50,6 +53,7 @@ export const pulse = quantity({
 
 export const share = quantity({
 	id: 'injectors.duty',
+	label: 'injector duty',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['injectors.pulse_width', 'engine.peak_rpm'],
@@ -61,6 +65,7 @@ export const share = quantity({
 
 export const needed = quantity({
 	id: 'injectors.flow_needed',
+	label: 'injector flow needed',
 	kind: 'mass-flow',
 	inputs: [...job, 'injectors.duty_limit', 'injectors.pressure_across', 'injectors.rated_pressure'],
 	formula: 'the rated flow, at rated pressure, that gives duty = duty_limit',
@@ -74,6 +79,7 @@ export const needed = quantity({
 
 export const boostLimit = limit({
 	id: 'injectors.boost_limit',
+	label: 'injector boost limit',
 	kind: 'pressure',
 	inputs: ['boost.kind'],
 	formula: 'the boost at which duty reaches duty_limit',
@@ -91,6 +97,7 @@ export const boostLimit = limit({
 
 export const fuelError = quantity({
 	id: 'injectors.fuel_error',
+	label: 'injector flow error',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['injectors.flow', 'injectors.controller_flow'],
@@ -104,6 +111,7 @@ export const fuelError = quantity({
 /** A fixed rail sees the vacuum of idle as more pressure across; a manifold-referenced one takes it out. */
 export const idleAcross = quantity({
 	id: 'injectors.idle_pressure_across',
+	label: 'pressure across the injectors at idle',
 	kind: 'pressure',
 	inputs: ['fuel.pressure', 'fuel.reference', 'air.ambient_pressure', 'engine.idle_manifold_pressure'],
 	formula: 'set point with a manifold reference; set point + manifold vacuum at idle with a fixed rail',
@@ -118,6 +126,7 @@ export const idleAcross = quantity({
 
 export const idlePulse = quantity({
 	id: 'injectors.idle_pulse_width',
+	label: 'pulse width at idle',
 	kind: 'time',
 	inputs: [
 		'engine.idle_air_flow',
@@ -148,6 +157,7 @@ export const idlePulse = quantity({
 /** Time there is for one injection at best power, s: what pulse width is read against. */
 export const cycle = quantity({
 	id: 'injectors.cycle_time',
+	label: 'time per cycle',
 	kind: 'time',
 	inputs: ['engine.peak_rpm'],
 	formula: '120 / rpm',
@@ -158,6 +168,7 @@ export const cycle = quantity({
 
 export const idleDuty = quantity({
 	id: 'injectors.idle_duty',
+	label: 'injector duty at idle',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['injectors.idle_pulse_width', 'engine.idle_speed'],

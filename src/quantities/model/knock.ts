@@ -19,6 +19,7 @@ const mostBack = 1.5;
 
 export const worst = quantity({
 	id: 'engine.knock_worst',
+	label: 'point closest to knock',
 	kind: 'hidden',
 	expensive: true,
 	inputs: [
@@ -66,6 +67,7 @@ export const worst = quantity({
 
 export const integral = quantity({
 	id: 'engine.knock_integral',
+	label: 'knock integral',
 	kind: 'ratio',
 	expensive: true,
 	inputs: ['engine.knock_worst'],
@@ -79,6 +81,7 @@ export const integral = quantity({
 
 export const speed = quantity({
 	id: 'engine.knock_speed',
+	label: 'rpm closest to knock',
 	kind: 'rotation',
 	expensive: true,
 	inputs: ['engine.knock_worst'],
@@ -99,6 +102,7 @@ const ofIntegral = {
 export const integralLow = quantity({
 	...ofIntegral,
 	id: 'engine.knock_integral_low',
+	label: 'knock integral, low end',
 	formula: '0.6 x knock integral: the low end of its band',
 	compute: q => knockBand.low * q.number('engine.knock_integral'),
 });
@@ -106,12 +110,14 @@ export const integralLow = quantity({
 export const integralHigh = quantity({
 	...ofIntegral,
 	id: 'engine.knock_integral_high',
+	label: 'knock integral, high end',
 	formula: '1.6 x knock integral: the high end of its band',
 	compute: q => knockBand.high * q.number('engine.knock_integral'),
 });
 
 export const advanceLimit = limit({
 	id: 'engine.knock_limited_advance',
+	label: 'knock-limited advance',
 	kind: 'angle',
 	expensive: true,
 	inputs: [],
@@ -130,6 +136,7 @@ export const advanceLimit = limit({
 
 export const boostLimit = limit({
 	id: 'engine.knock_boost_limit',
+	label: 'knock boost limit',
 	ends: ['engine.knock_boost_limit_low', 'engine.knock_boost_limit_high'],
 	kind: 'pressure',
 	expensive: true,
@@ -153,6 +160,7 @@ const ofBand = {
 export const boostLimitLow = limit({
 	...ofBand,
 	id: 'engine.knock_boost_limit_low',
+	label: 'knock boost limit, low end',
 	formula: "the boost at which the high end of the knock integral's band reaches 1",
 	limit: { vary: 'boost.target', until: 'engine.knock_integral_high', reaches: 1, rising: true, ...boostRange },
 });
@@ -160,6 +168,7 @@ export const boostLimitLow = limit({
 export const boostLimitHigh = limit({
 	...ofBand,
 	id: 'engine.knock_boost_limit_high',
+	label: 'knock boost limit, high end',
 	formula: "the boost at which the low end of the knock integral's band reaches 1",
 	limit: { vary: 'boost.target', until: 'engine.knock_integral_low', reaches: 1, rising: true, ...boostRange },
 });
@@ -167,6 +176,7 @@ export const boostLimitHigh = limit({
 /** A fact about the sheet, not about the engine: nobody has looked is no, so that what is not known never passes by itself. */
 export const shownClean = quantity({
 	id: 'ignition.shown_clean',
+	label: 'shown clean',
 	kind: 'yes-no',
 	inputs: ['ignition.knock_seen'],
 	formula: 'a full pull at the target was heard or logged without knock; nobody has tried yet: no',

@@ -7,6 +7,7 @@ const practice = { source: ['practice'], nature: 'estimate' } as const;
 
 export const usualVoltage = assumption({
 	id: 'fuel.usual_pump_voltage',
+	label: 'usual pump voltage',
 	standsFor: 'fuel.pump_voltage',
 	kind: 'voltage',
 	value: 12.8,
@@ -16,6 +17,7 @@ export const usualVoltage = assumption({
 });
 export const voltageExponent = assumption({
 	id: 'fuel.pump_voltage_exponent',
+	label: 'pump flow by voltage',
 	kind: 'ratio',
 	value: 2,
 	spread: 0.5,
@@ -24,16 +26,18 @@ export const voltageExponent = assumption({
 });
 export const pressureFall = assumption({
 	id: 'fuel.pump_fall',
+	label: 'pump flow lost with pressure',
 	kind: 'ratio',
 	unit: '1/psi',
 	value: 0.008,
 	spread: 0.0035,
-	formula: 'a pump of which one point is known: share of its rated flow lost for each psi above the rated pressure',
+	formula: 'a pump of which one point is known: share of its rated flow lost with pressure above the rated one',
 	...practice,
 });
 
 export const voltage = quantity({
 	id: 'fuel.pump_voltage_running',
+	label: 'pump voltage, running',
 	kind: 'voltage',
 	inputs: ['fuel.pump_voltage', 'charging.voltage_running', 'fuel.pump_wire_drop', 'fuel.usual_pump_voltage'],
 	formula: 'volts measured at the pump; else running volts less the wire drop, never under 0; else the usual 12.8 V',
@@ -49,6 +53,7 @@ export const voltage = quantity({
 
 export const pump = quantity({
 	id: 'fuel.pump',
+	label: 'fuel pump',
 	kind: 'hidden',
 	inputs: [
 		'fuel.pump_curve',

@@ -9,6 +9,7 @@ import { boostRange } from './ranges.ts';
 
 export const meter = quantity({
 	id: 'sensors.meter',
+	label: 'air meter',
 	kind: 'hidden',
 	inputs: ['sensors.meter_kind', 'sensors.meter_curve', 'sensors.meter_pipe_bore', 'sensors.meter_curve_bore'],
 	formula:
@@ -34,6 +35,7 @@ function scaleOf(q: Reads<'sensors.meter_pipe_bore' | 'sensors.meter_curve_bore'
 /** Volts at the meter that the controller reads as its ceiling. */
 export const topVolts = quantity({
 	id: 'sensors.meter_top_volts',
+	label: 'highest air meter volts',
 	kind: 'voltage',
 	inputs: ['sensors.meter_scaler', 'sensors.meter_scaler_full', 'sensors.meter_ceiling'],
 	formula: "the scaler's full input where one is fitted, else the ceiling",
@@ -47,6 +49,7 @@ export const topVolts = quantity({
 
 export const peak = quantity({
 	id: 'sensors.meter_voltage_peak',
+	label: 'air meter volts expected at full load',
 	kind: 'voltage',
 	inputs: ['sensors.meter', 'engine.air_flow'],
 	formula: "the curve's volts at the engine's air flow; beyond its last point that voltage, bound above",
@@ -62,6 +65,7 @@ export const peak = quantity({
 /** The controller sees the meter through the scaler, and nothing above its ceiling. */
 export const controllerPeak = quantity({
 	id: 'sensors.controller_volts_peak',
+	label: 'air meter volts at the controller, peak',
 	kind: 'voltage',
 	inputs: ['sensors.meter_voltage_peak', 'sensors.meter_top_volts', 'sensors.meter_ceiling'],
 	formula: "volts at the meter x ceiling / the scaler's full input, at most the ceiling",
@@ -75,6 +79,7 @@ export const controllerPeak = quantity({
 
 export const ceiling = quantity({
 	id: 'sensors.meter_flow_ceiling',
+	label: 'air meter ceiling',
 	shown: { us: 'lb/min', metric: 'kg/h' },
 	kind: 'mass-flow',
 	inputs: ['sensors.meter', 'sensors.meter_top_volts'],
@@ -90,6 +95,7 @@ export const ceiling = quantity({
 
 export const headroom = quantity({
 	id: 'sensors.meter_headroom',
+	label: 'air meter headroom',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['sensors.meter_flow_ceiling', 'engine.air_flow'],
@@ -102,6 +108,7 @@ export const headroom = quantity({
 
 export const boostLimit = limit({
 	id: 'sensors.meter_boost_limit',
+	label: 'air meter boost limit',
 	kind: 'pressure',
 	inputs: ['boost.kind'],
 	formula: "the boost at which the meter's headroom reaches 0",
@@ -116,6 +123,7 @@ const spare = 1.05;
 
 export const scalerNeeded = quantity({
 	id: 'sensors.scaler_needed',
+	label: 'scaler needed',
 	kind: 'voltage',
 	inputs: ['sensors.meter', 'engine.air_flow'],
 	formula: "the curve's volts at 1.05 x air flow: the smallest scaler input that keeps 5 % headroom",
@@ -130,6 +138,7 @@ export const scalerNeeded = quantity({
 
 export const idle = quantity({
 	id: 'sensors.meter_voltage_idle',
+	label: 'air meter volts expected at idle',
 	kind: 'voltage',
 	inputs: ['sensors.meter', 'engine.idle_air_flow', 'sensors.meter_top_volts', 'sensors.meter_ceiling'],
 	formula: "the curve's volts at idle air flow, after the scaler",
@@ -147,6 +156,7 @@ export const idle = quantity({
 
 export const seen = quantity({
 	id: 'sensors.load_seen',
+	label: 'load the controller sees',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: [
@@ -178,6 +188,7 @@ const sensorSpare = 10e3;
 
 export const mapMargin = quantity({
 	id: 'sensors.map_margin',
+	label: 'MAP sensor margin',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['sensors.map_full_scale', 'boost.manifold_pressure'],
@@ -190,6 +201,7 @@ export const mapMargin = quantity({
 
 export const speed = quantity({
 	id: 'sensors.speed_error',
+	label: 'speed error',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['sensors.speed_pulses_sent', 'sensors.speed_pulses_expected'],

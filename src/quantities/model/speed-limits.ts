@@ -20,6 +20,7 @@ const atRedline = { vary: 'engine.redline', ...speedRange } as const;
 export const injectors = limit({
 	...climbing,
 	id: 'injectors.speed_limit',
+	label: 'injector rpm limit',
 	formula: 'the engine speed at which duty reaches duty_limit, filling held',
 	limit: { ...atBestPower, until: 'injectors.duty', reaches: 'injectors.duty_limit', rising: true },
 });
@@ -27,6 +28,7 @@ export const injectors = limit({
 export const pump = limit({
 	...climbing,
 	id: 'fuel.pump_speed_limit',
+	label: 'pump rpm limit',
 	formula: 'the engine speed at which the pump margin reaches 0, filling held',
 	limit: { ...atBestPower, until: 'fuel.pump_margin', reaches: 0, rising: false },
 });
@@ -34,6 +36,7 @@ export const pump = limit({
 export const meter = limit({
 	...climbing,
 	id: 'sensors.meter_speed_limit',
+	label: 'air meter rpm limit',
 	formula: "the engine speed at which the meter's headroom reaches 0, filling held",
 	limit: { ...atBestPower, until: 'sensors.meter_headroom', reaches: 0, rising: false },
 });
@@ -41,6 +44,7 @@ export const meter = limit({
 /** Mean piston speed that is common practice for cast and hypereutectic pistons, and for forged ones, m/s. */
 export const pistonMost = quantity({
 	id: 'engine.piston_speed_most',
+	label: 'highest piston speed',
 	kind: 'velocity',
 	inputs: ['engine.pistons'],
 	formula: '20 m/s cast or hypereutectic, 25 forged',
@@ -55,6 +59,7 @@ export const pistonMost = quantity({
 export const pistons = limit({
 	...climbing,
 	id: 'engine.piston_speed_limit',
+	label: 'piston speed rpm limit',
 	formula: 'the redline at which mean piston speed reaches what the pistons stand',
 	limit: { ...atRedline, until: 'engine.mean_piston_speed', reaches: 'engine.piston_speed_most', rising: true },
 });
@@ -62,6 +67,7 @@ export const pistons = limit({
 /** A shaft is kept under three quarters of its whip speed. Common practice. */
 export const shaftMost = quantity({
 	id: 'driveline.shaft_speed_most',
+	label: 'highest driveshaft speed',
 	kind: 'rotation',
 	inputs: ['driveline.shaft_critical_speed'],
 	formula: '0.75 x critical speed',
@@ -73,6 +79,7 @@ export const shaftMost = quantity({
 export const shaft = limit({
 	...climbing,
 	id: 'driveline.shaft_speed_limit',
+	label: 'driveshaft rpm limit',
 	formula: 'the redline at which the shaft in top reaches three quarters of its whip speed',
 	limit: {
 		...atRedline,

@@ -3,6 +3,7 @@ import { quantity } from '../quantity.ts';
 
 export const pairs = quantity({
 	id: 'ignition.companions',
+	label: 'companion cylinders',
 	kind: 'list',
 	inputs: ['engine.firing_order'],
 	formula: 'cylinders half the firing order apart; an odd count has none',
@@ -17,6 +18,7 @@ export const pairs = quantity({
 /** Whether each coil fires two cylinders that are half the firing order apart. */
 export const towersRight = quantity({
 	id: 'ignition.towers_are_companions',
+	label: 'coil pairs are companions',
 	kind: 'yes-no',
 	inputs: ['ignition.companions', 'ignition.towers'],
 	formula: 'every pair of towers is a pair of companions',
@@ -39,9 +41,13 @@ const powerAStep = 100 * 550 * 0.3048 * 4.4482216152605;
 
 export const heatSteps = quantity({
 	id: 'ignition.heat_steps_needed',
+	label: 'heat range steps needed',
 	kind: 'ratio',
 	inputs: ['boost.kind', 'engine.power', 'boost.density_ratio'],
-	formula: 'one step for every 100 hp that boost adds: power (1 - 1 / density ratio) / 100 hp; unboosted 0',
+	formula: {
+		us: 'one step for every 100 hp that boost adds: power (1 - 1 / density ratio) / 100 hp; unboosted 0',
+		metric: 'one step for every 75 kW that boost adds: power (1 - 1 / density ratio) / 75 kW; unboosted 0',
+	},
 	source: ['practice'],
 	nature: 'estimate',
 	compute: q => {
@@ -53,6 +59,7 @@ export const heatSteps = quantity({
 
 export const wireResistance = quantity({
 	id: 'ignition.wire_resistance_per_length',
+	label: 'plug wire resistance per length',
 	kind: 'resistance-per-length',
 	inputs: ['ignition.wire_resistance', 'ignition.wire_length'],
 	formula: 'resistance of the wire / its length',

@@ -41,12 +41,14 @@ function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
 		bound === 'above'
 			? `not reached by ${show(value!)}`
 			: bound === 'below'
-				? 'passed already at nothing'
+				? rung.limit.endsWith('speed_limit')
+					? 'over the limit at any engine speed'
+					: 'over the limit already at zero boost'
 				: `${show(value!)}`;
 	const band =
 		low !== null && high !== null && low < high && bound === null ? `, ${rangeText(show(low), show(high))}` : '';
 	const share =
 		of_target !== null && of_target < 1 && bound === null ? `, ${Math.round(of_target * 100)} % of the target` : '';
 	const made = power === null || bound !== null ? '' : `, about ${wording.show('engine.power', power)}`;
-	return [strong(`${rung.title}: `), `${at}${band}${share}${made}. ${wording.say(rung.raise)}`];
+	return [strong(`${rung.title}: `), `${at}${band}${share}${made}. ${rung.raise}`];
 }

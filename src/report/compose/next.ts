@@ -9,7 +9,7 @@ import { upper } from './names.ts';
 /** As many as one evening holds. */
 const most = 12;
 
-const efforts: Readonly<Record<Effort, string>> = { look: 'a look', gauge: 'a gauge or a meter', test: 'a test' };
+const efforts: Readonly<Record<Effort, string>> = { look: 'just look', gauge: 'a gauge or a meter', test: 'a test' };
 
 /** A pin has no question in the rulebook. */
 const pinQuestion = (answer: string) => ({
@@ -18,10 +18,15 @@ const pinQuestion = (answer: string) => ({
 });
 
 /** The answers that could turn the most lines, each with how to get it. */
-export function worthMeasuring({ audit, model }: Assessment): Block[] {
+export function worthMeasuring({ audit, model, wording }: Assessment): Block[] {
 	const steps = audit.next.slice(0, most).map(({ answer, why, effort }): Inline[] => {
 		const { ask, how } = model.rulebook.questions.find(({ id }) => id === answer) ?? pinQuestion(answer);
-		return [strong(ask), ` ${upper(why)} (${efforts[effort]}). `, strong('How: '), how];
+		return [
+			strong(wording.say(ask)),
+			` ${upper(why)}. Effort: ${efforts[effort]}. `,
+			strong('How: '),
+			wording.say(how),
+		];
 	});
 	return steps.length > 0 ? [heading(2, 'Measure next'), { is: 'steps', items: steps }] : [];
 }
@@ -52,9 +57,9 @@ const isNear =
 	({ stage }: FindOut): boolean =>
 		next === null || stages.indexOf(stage) <= stages.indexOf(next);
 
-function howTo({ audit, open }: ReportContext, wanted: (findOut: FindOut) => boolean): Inline[][] {
+function howTo({ audit, open, wording }: ReportContext, wanted: (findOut: FindOut) => boolean): Inline[][] {
 	const named = new Set(audit.next.slice(0, most).map(({ answer }) => answer));
 	return open
 		.filter(findOut => !named.has(findOut.question.id) && wanted(findOut))
-		.map(({ question }) => [code(question.id), ` ${question.how}`]);
+		.map(({ question }) => [code(question.id), ` ${wording.say(question.how)}`]);
 }

@@ -76,7 +76,7 @@ function line(quantity: AnyQuantity, told: QuantityValue, names: Names, { model,
 		code(quantity.id),
 		' ',
 		strong(wording.show(quantity.id, value as Outcome) ?? String(value)),
-		`${both}${band}${more}. Formula: ${inSigns(quantity.formula)}.`,
+		`${both}${band}${more}. Formula: ${inSigns(wording.say(quantity.formula))}.`,
 		...(inputs.length > 0 ? [` From ${inputs.join(', ')}.`] : []),
 		...(assumed.length > 0 ? [` Assumed: ${usualValuesText(assumed.map(names.assumed))}`] : []),
 		` ${quantity.nature === 'estimate' ? 'An estimate' : 'An exact formula'}; ${sources.join('; ')}.`,
@@ -96,14 +96,19 @@ function seen(quantity: AnyQuantity, wording: Assessment['wording'], found = new
 	return found;
 }
 
-/** An input with its value: an answer as it was given, anything else as it was worked out; null when it is not known. */
+/** An input with its value in the units of the audit; null when it is not known. */
 function inputWords(id: string, { sheet, state, wording }: Assessment): string | null {
 	const slot = slotNamed(state.graph, id);
 	const value = state.values[slot];
 	if (value === undefined || value === null) return null;
 	const { question } = wording.what(id, null);
 	const answer = question && answerTo(sheet, id);
+	// The columns of a curve and the names of loads are as they were given.
 	const shown =
-		question && answer?.value !== undefined ? formatAnswer(question, answer, wording.units) : wording.show(id, value);
+		question?.kind === 'curve' || question?.kind === 'loads' || question?.kind === 'circuits'
+			? answer?.value === undefined
+				? null
+				: formatAnswer(question, answer, wording.units)
+			: wording.show(id, value);
 	return shown === null ? null : `${id} ${shown}`;
 }

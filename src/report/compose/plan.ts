@@ -120,9 +120,9 @@ function task(
 		return {
 			is: 'task',
 			mark,
-			text: [strong('Find out: '), `${question.ask} (`, code(question.id), `)${time}`],
+			text: [strong('Find out: '), `${assessment.wording.say(question.ask)} (`, code(question.id), `)${time}`],
 			details: [
-				[question.how],
+				[assessment.wording.say(question.how)],
 				[strong('Settles: '), `${titles.slice(0, 2).join('; ')}${more}.`],
 				...(cautions.length > 0 ? [cautions] : []),
 			],

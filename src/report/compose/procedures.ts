@@ -3,6 +3,7 @@ import { valueIn } from '../../audit/conditions.ts';
 import { type FindOut, proveDuring } from '../../audit/find-out.ts';
 import { type FittedProcedure, type FittedStep, fittedProcedures } from '../../audit/procedures.ts';
 import { type Rulebook, type Stage, stages } from '../../rulebook/rulebook.ts';
+import type { Wording } from '../../wording/template.ts';
 import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { cautionsInFull } from './cautions.ts';
 import type { ReportContext } from './context.ts';
@@ -36,7 +37,8 @@ export function otherProcedures(told: ReportContext): Block[] {
 /** One stage's procedures alone, with the cautions that their steps name; words instead where there are none. */
 export function composeDay(stage: Stage, assessment: Assessment): Document {
 	const fitted = fittedProcedures(assessment).filter(one => one.stage === stage);
-	const shown = { during: proveDuring(assessment), procedures: fitted, model: assessment.model };
+	const { model, wording } = assessment;
+	const shown = { during: proveDuring(assessment), procedures: fitted, model, wording };
 	const title = `The day itself: ${assessment.sheet.name}`;
 	const none = paragraph('There is no procedure for this stage of this build.');
 	const named = fitted.flatMap(({ steps }) => steps.flatMap(step => step.cautions));
@@ -53,7 +55,7 @@ export function composeDay(stage: Stage, assessment: Assessment): Document {
 /** One whose stage is not ready says so first. */
 function day(
 	{ title, stage, ready, steps }: FittedProcedure,
-	{ during, procedures, model }: Pick<ReportContext, 'during' | 'procedures' | 'model'>,
+	{ during, procedures, model, wording }: Pick<ReportContext, 'during' | 'procedures' | 'model' | 'wording'>,
 ): Block[] {
 	// A stage may have several; what it shows is read in the last of them.
 	const last = procedures.findLast(other => other.stage === stage)?.title === title;
@@ -64,14 +66,14 @@ function day(
 		{ is: 'steps', items: steps.map(step => words(step, model.rulebook)) },
 		...listed(
 			[paragraph(strong('To be proved during it'), ', for it shows only then:')],
-			last ? during.filter(findOut => findOut.stage === stage).map(proof) : [],
+			last ? during.filter(findOut => findOut.stage === stage).map(findOut => proof(findOut, wording)) : [],
 		),
 	];
 }
 
 /** A reading that only this day gives, and what it settles. */
-const proof = ({ question, settles }: FindOut): Inline[] => [
-	`${question.ask} (`,
+const proof = ({ question, settles }: FindOut, wording: Wording): Inline[] => [
+	`${wording.say(question.ask)} (`,
 	code(question.id),
 	`) Settles: ${[...new Set(settles.map(({ title }) => lower(title)))].join('; ')}.`,
 ];

@@ -30,10 +30,9 @@ export const usualValuesText = (names: readonly string[]): string => `usual valu
 /** What a usual value stands for, with its figure. */
 export function assumedName(id: string, { state, wording }: Pick<Assessment, 'state' | 'wording'>): string {
 	const [plain = id, from] = id.split(/ (?=\()/);
-	const [section = '', own = plain] = plain.split('.');
-	// A single word says too little away from its section.
-	const name = own.includes('_') ? own.replaceAll('_', ' ') : `${section.replace(/s$/, '')} ${own}`;
 	const value = valueIn(state, plain);
 	const shown = wording.show(plain, value);
-	return [name, shown && typeof value === 'string' ? `(${shown})` : shown, from].filter(Boolean).join(' ');
+	return [wording.label(plain), shown && typeof value === 'string' ? `(${shown})` : shown, from]
+		.filter(Boolean)
+		.join(' ');
 }

@@ -47,7 +47,12 @@ function failed(finding: Finding, stage: Stage, assessment: Assessment): Line {
 		...(finding.why ? [[strong('Why: '), finding.why]] : []),
 		...(finding.prove ? [[strong('Done when: '), finding.prove]] : []),
 		...(finding.sure !== null && finding.sure < sureEnough
-			? [[strong('Doubt: '), `${Math.round(finding.sure * 100)} in 100 sure, as the answers are known.`]]
+			? [
+					[
+						strong('Doubt: '),
+						`About ${Math.round(finding.sure * 100)} % likely, given how well your answers are known.`,
+					],
+				]
 			: []),
 		...(finding.assumed.length > 0 ? [[strong('Assumed: '), usualInBrief(finding.assumed, assessment)]] : []),
 		...cautionDetail(finding.cautions, assessment),
@@ -70,9 +75,10 @@ function asking({ question, settles }: FindOut, stage: Stage, assessment: Assess
 	const titles = [...new Set(settles.map(({ title }) => lower(title)))];
 	const more = titles.length > 3 ? `; and ${count(titles.length - 3, 'more line')}` : '';
 	const mark = { key: question.id, stage, access: question.access };
+	const ask = assessment.wording.say(question.ask);
 	const text = [
 		strong('Find out: '),
-		`${question.ask} (`,
+		`${ask} (`,
 		code(question.id),
 		') ',
 		strong('Settles: '),
@@ -80,7 +86,7 @@ function asking({ question, settles }: FindOut, stage: Stage, assessment: Assess
 	];
 	const details = cautionDetail(question.cautions, assessment);
 	return {
-		what: question.ask,
+		what: ask,
 		mark,
 		cautions: question.cautions,
 		task: { is: 'task', text, details, close: true, mark },

@@ -1,6 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { type WiringRow, worksheet } from '../../audit/worksheet.ts';
 import type { UnitSet } from '../../sheet/question.ts';
+import { textIn } from '../../sheet/text.ts';
 import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
 import { toKept } from '../../units/unit.ts';
@@ -31,7 +32,7 @@ export function cells(row: WiringRow, units: UnitSet): Record<(typeof columns)[n
 		length: length === null ? '' : write(length, unitNamed(units === 'us' ? 'ft' : 'm', ['length'])!),
 		wire: wireWords(row, units),
 		fuse: fuse === null ? '' : `${fuse} A`,
-		'usual way': words,
+		'usual way': textIn(words, units),
 	};
 }
 
@@ -60,7 +61,8 @@ export function wiring(assessment: Assessment): Block[] {
 
 function words(row: WiringRow, units: UnitSet): Inline[] {
 	const { circuit, from, to, state, load, length, wire, fuse } = cells(row, units);
-	const way = from || to ? `${from || '____'} to ${to || '____'}` : row.words || 'from ____ to ____';
+	const way =
+		from || to ? `${from || '____'} to ${to || '____'}` : cells(row, units)['usual way'] || 'from ____ to ____';
 	const size = [load, length, fuse ? `wire ${wire}, fuse ${fuse}` : wire].filter(Boolean).join(', ');
 	return [strong(circuit), ` (${state}): ${way.replace(/\.$/, '')}; ${size}.`];
 }

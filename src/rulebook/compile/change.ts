@@ -1,9 +1,11 @@
+import { forBoth, type Text, textIn } from '../../sheet/text.ts';
 import type { Rule, Threshold } from '../rulebook.ts';
 import { readExamples } from './example.ts';
 import { type Fields, quote } from './fields.ts';
 import { checkRule, namesOfRule, type RuleNames } from './rule.ts';
 import { readThresholds } from './threshold.ts';
 import { tighter } from './tighten.ts';
+import { readPlain, readText, readTexts } from './words.ts';
 
 /** What a pack may say anew of a rule. */
 const changeable = ['thresholds', 'title', 'why', 'do', 'prove', 'parts', 'examples'];
@@ -31,32 +33,39 @@ export function changeRule(fields: Fields, rule: Rule, known: RuleNames, pack: s
 	if (Object.keys(own).length > 0 && !fields.has('examples'))
 		fields.report('thresholds', 'a changed threshold needs examples of its own beside it: fails, holds, cannot-tell');
 	const beside = rule.harm === 'person';
-	const text = (key: 'title' | 'why' | 'prove'): string => {
+	const added = (before: Text, said: Text): Text =>
+		forBoth(set => `${textIn(before, set)} The pack ${pack} says: ${textIn(said, set)}`);
+	const text = (key: 'why' | 'prove'): Text => {
 		if (!fields.has(key)) return rule[key];
-		const said = fields.text(key);
-		return !beside
-			? said
-			: key === 'title'
-				? `${rule.title} (${pack}: ${said})`
-				: `${rule[key]} The pack ${pack} says: ${said}`;
+		const said = readText(fields, key);
+		return beside ? added(rule[key], said) : said;
 	};
-	const list = (key: 'do' | 'parts'): readonly string[] => {
-		if (!fields.has(key)) return rule[key];
-		const said = fields.texts(key);
-		if (!beside) return said;
-		return [...rule[key], ...said.map(line => (key === 'do' ? `The pack ${pack} says: ${line}` : line))];
+	const title = (): string => {
+		if (!fields.has('title')) return rule.title;
+		const said = readPlain(fields, 'title');
+		return beside ? `${rule.title} (${pack}: ${said})` : said;
+	};
+	const steps = (): readonly Text[] => {
+		if (!fields.has('do')) return rule.do;
+		const said = readTexts(fields, 'do');
+		const named = (step: Text) => forBoth(set => `The pack ${pack} says: ${textIn(step, set)}`);
+		return beside ? [...rule.do, ...said.map(named)] : said;
+	};
+	const parts = (): readonly string[] => {
+		if (!fields.has('parts')) return rule.parts;
+		return beside ? [...rule.parts, ...fields.texts('parts')] : fields.texts('parts');
 	};
 	const changed: Rule = {
 		...rule,
 		thresholds: { ...rule.thresholds, ...own },
-		title: text('title'),
+		title: title(),
 		why: text('why'),
 		prove: text('prove'),
-		do: list('do'),
-		parts: list('parts'),
+		do: steps(),
+		parts: parts(),
 		examples: fields.has('examples') ? readExamples(fields, rule.each, known) : rule.examples,
 	};
-	checkRule(fields, changed, namesOfRule(changed, known.names, known.questions));
+	checkRule(fields, changed, namesOfRule(changed, known.names, known.questions), known.questions);
 	return changed;
 }
 

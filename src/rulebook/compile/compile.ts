@@ -6,6 +6,7 @@ import { readBuilds } from './builds.ts';
 import { readChannels } from './channels.ts';
 import { readEpisodes } from './episodes.ts';
 import { Fields, quote } from './fields.ts';
+import { readTerms, refuseWords, wordFinder } from './glossary.ts';
 import { type Names, namesOf } from './names.ts';
 import { readParts } from './parts.ts';
 import { readProcedure } from './procedure.ts';
@@ -38,6 +39,10 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		root.refuseRest();
 		return found;
 	};
+	const words = table('words.yaml', readTerms);
+	const find = wordFinder(words);
+	for (const [path, { source }] of roots)
+		if (path !== 'words.yaml' && path !== 'sources.yaml') refuseWords(source, find);
 	const sections = table('sections.yaml', root => readSections(root, quantities));
 	const topics = topicFiles(roots, sections).map(file => ({ ...file, work: readUsualWork(file.root, false) }));
 	const drafts = topics.flatMap(({ root, section, topic, work }) =>
@@ -95,6 +100,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		codes: table('trouble-codes.yaml', root => readCodes(root, topicIds, new Set(rules.map(({ id }) => id)))),
 		episodes: table('episodes.yaml', readEpisodes),
 		channels: table('channels.yaml', readChannels),
+		words,
 		builds,
 		changed: [],
 		packs: [],
@@ -125,6 +131,7 @@ const nothing: Rulebook = {
 	codes: {},
 	episodes: null,
 	channels: [],
+	words: [],
 	builds: {},
 	changed: [],
 	packs: [],
@@ -149,6 +156,7 @@ const tables = [
 	'circuits',
 	'meetings',
 	'parts',
+	'words',
 	'trouble-codes',
 	'episodes',
 	'channels',

@@ -35,6 +35,12 @@ export class Fields {
 		this.source.report(node === undefined ? this.offset : offsetOf(node), message);
 	}
 
+	/** Notes what only a pack may have. */
+	advise(key: string, message: string): void {
+		const node = this.node(key);
+		this.source.advise(node === undefined ? this.offset : offsetOf(node), message);
+	}
+
 	/** Notes a problem with the mapping as a whole. */
 	reportStart(message: string): void {
 		this.source.report(this.offset, message);

@@ -21,14 +21,15 @@ export function addPacks(
 	base: Rulebook,
 	files: readonly SourceText[],
 	quantities: readonly AnyQuantity[],
-): { rulebook: Rulebook; problems: readonly Problem[] } {
+): { rulebook: Rulebook; problems: readonly Problem[]; warnings: readonly Problem[] } {
 	const problems: Problem[] = [];
+	const warnings: Problem[] = [];
 	let rulebook = base;
 	for (const file of [...files].sort((a, b) => (a.path < b.path ? -1 : 1))) {
-		const source = new Source(file, problems);
+		const source = new Source(file, problems, warnings);
 		if (source.root) rulebook = addPack(rulebook, new Fields(source, source.root), quantities);
 	}
-	return { rulebook, problems: inOrder(problems) };
+	return { rulebook, problems: inOrder(problems), warnings: inOrder(warnings) };
 }
 
 function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[]): Rulebook {

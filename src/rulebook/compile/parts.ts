@@ -1,5 +1,6 @@
 import type { Part } from '../rulebook.ts';
 import { type Fields, quote } from './fields.ts';
+import { readPlain } from './words.ts';
 
 /** The parts that rules name (rules/parts.yaml), each once, whatever rules ask for it. */
 export function readParts(root: Fields): Part[] {
@@ -7,11 +8,11 @@ export function readParts(root: Fields): Part[] {
 	const ids = outer?.keys() ?? [];
 	return ids.flatMap((id): Part[] => {
 		// Most parts need their name alone.
-		if (!outer!.isMapping(id)) return [{ id, title: outer!.text(id), plural: null, covers: [] }];
+		if (!outer!.isMapping(id)) return [{ id, title: readPlain(outer!, id), plural: null, covers: [] }];
 		const inner = outer!.inner(id)!;
 		const part = {
 			id,
-			title: inner.text('title'),
+			title: readPlain(inner, 'title'),
 			plural: inner.has('plural') ? inner.text('plural') : null,
 			covers: inner.texts('covers', false),
 		};

@@ -2,7 +2,7 @@ import { type Procedure, type Rule, type Stage, type Step, stages } from '../rul
 import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
-import { checkWords } from './words.ts';
+import { checkWords, readText } from './words.ts';
 
 /** What a procedure may name. */
 export interface ProcedureNames {
@@ -26,12 +26,12 @@ export function readProcedure(root: Fields, known: ProcedureNames): Procedure {
 
 function readStep(fields: Fields, stage: Stage, { names, cautions, rules }: ProcedureNames): Step {
 	const step: Step = {
-		do: fields.text('do'),
+		do: readText(fields, 'do'),
 		applies: compileYesNo(fields, 'applies', names),
 		only_when: compileYesNo(fields, 'only_when', names),
 		relies: fields.texts('relies', false),
-		read: fields.text('read', false),
-		stop: fields.text('stop', false),
+		read: readText(fields, 'read', false),
+		stop: readText(fields, 'stop', false),
 		cautions: fields.texts('cautions', false),
 	};
 	for (const key of ['do', 'read', 'stop'] as const) checkWords(fields, key, step[key], names);

@@ -1,6 +1,7 @@
 import { type Access, accesses } from '../../sheet/access.ts';
 import { type AnswerKind, type Effort, listKinds, type Question, type UnitSet } from '../../sheet/question.ts';
 import { stages } from '../../sheet/stage.ts';
+import type { Text } from '../../sheet/text.ts';
 import { type Kind, kept } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
 import { readConstant } from './constant.ts';
@@ -8,6 +9,7 @@ import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
 import { readUsual } from './usual.ts';
+import { readPlain, readText, refuseNames } from './words.ts';
 import { readMinutes, type UsualWork } from './work.ts';
 
 const numberKinds = Object.keys(kept) as Kind[];
@@ -34,12 +36,13 @@ export function readQuestion(fields: Fields, section: string, topic: string, wor
 	const effort = fields.has('effort') ? fields.oneOf('effort', efforts, 'look') : 'look';
 	const question: Question = {
 		id,
-		ask: fields.text('ask'),
-		how: fields.text('how'),
+		label: readLabel(fields, id),
+		ask: printed(fields, 'ask'),
+		how: printed(fields, 'how'),
 		kind,
 		of,
 		unit: readUnits(fields, kind, of),
-		choices: kind === 'choice' || kind === 'several' ? readChoices(fields) : {},
+		...readWordsOfChoices(fields, kind),
 		...readRanges(fields, kind, of),
 		takes: readTakes(fields),
 		quick: fields.oneOf('pass', passes, 'full') === 'quick',
@@ -88,6 +91,12 @@ function readAccess(fields: Fields, { access, pack }: UsualWork): Access {
 	return access ?? 'bay';
 }
 
+function printed(fields: Fields, key: 'ask' | 'how'): Text {
+	const text = readText(fields, key);
+	refuseNames(fields, key, text);
+	return text;
+}
+
 function isKind(word: string): word is Kind {
 	return Object.hasOwn(kept, word);
 }
@@ -122,11 +131,39 @@ function readUnits(fields: Fields, kind: AnswerKind, of: readonly Kind[]): Recor
 	return units;
 }
 
+/** A pack's question without a label goes by its id. */
+function readLabel(fields: Fields, id: string): string {
+	if (fields.has('label')) return readPlain(fields, 'label');
+	fields.advise('label', 'label: a short name for lists and panels is needed here');
+	return id.slice(id.indexOf('.') + 1).replaceAll('_', ' ');
+}
+
+function readWordsOfChoices(fields: Fields, kind: AnswerKind): Pick<Question, 'choices' | 'said'> {
+	if (kind !== 'choice' && kind !== 'several') return { choices: {}, said: null };
+	const choices = readChoices(fields);
+	return { choices, said: readSaid(fields, choices) };
+}
+
+/** `said: same` where every choice reads inside a sentence as in the list, else the words of those that do not. */
+function readSaid(fields: Fields, choices: Question['choices']): Question['said'] {
+	if (!fields.has('said')) return null;
+	if (!fields.isMapping('said')) {
+		if (fields.text('said') !== 'same') fields.report('said', 'said: same, or a mapping of choices (id: words)');
+		return choices;
+	}
+	const inner = fields.inner('said')!;
+	const own = inner.keys().map(key => {
+		if (!Object.hasOwn(choices, key)) inner.reportName(key, `${quote(key)} is not one of the choices`);
+		return [key, readPlain(inner, key)] as const;
+	});
+	return { ...choices, ...Object.fromEntries(own) };
+}
+
 function readChoices(fields: Fields): Record<string, string> {
 	const inner = fields.inner('choices');
 	const choices: Record<string, string> = {};
 	for (const key of inner?.keys() ?? []) {
-		if (/^[a-z0-9]+([.-][a-z0-9]+)*$/.test(key)) choices[key] = inner!.text(key);
+		if (/^[a-z0-9]+([.-][a-z0-9]+)*$/.test(key)) choices[key] = readPlain(inner!, key);
 		else inner!.reportName(key, `${quote(key)} is no choice's id: small letters, digits and hyphens`);
 	}
 	if (inner && inner.keys().length < 2) fields.report('choices', 'two choices or more are needed');

@@ -10,7 +10,7 @@ import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
 import { readPartsOf } from './parts.ts';
 import { readThresholds, typeOfThreshold } from './threshold.ts';
-import { checkWords } from './words.ts';
+import { checkWords, readPlain, readText, readTexts } from './words.ts';
 import { readWork, type UsualWork } from './work.ts';
 
 /** What a rule may name besides its own thresholds. */
@@ -41,16 +41,16 @@ export function readRule(fields: Fields, topic: string, usual: UsualWork, known:
 		id,
 		section,
 		topic,
-		title: fields.text('title'),
+		title: readPlain(fields, 'title'),
 		stage: fields.oneOf('stage', stages, 'tidy'),
 		harm: fields.oneOf('harm', harms, 'annoys'),
 		applies,
 		thresholds,
 		holds: holds ?? ['value', true],
 		each,
-		why: fields.text('why'),
-		do: fields.texts('do'),
-		prove: fields.text('prove'),
+		why: readText(fields, 'why'),
+		do: readTexts(fields, 'do'),
+		prove: readText(fields, 'prove'),
 		parts: readPartsOf(fields, known.parts, usual.pack),
 		...readWork(fields, usual),
 		needs: fields.texts('needs', false),
@@ -61,7 +61,7 @@ export function readRule(fields: Fields, topic: string, usual: UsualWork, known:
 		no_limit: fields.has('no_limit') ? fields.text('no_limit') : '',
 		at: fields.source.place(fields.offset),
 	};
-	checkRule(fields, rule, names);
+	checkRule(fields, rule, names, known.questions);
 	// What an expression that could not be read would have used is not known.
 	if (holds && (applies || !fields.has('applies'))) checkThresholds(fields, rule);
 	fields.refuseRest();
@@ -79,8 +79,11 @@ export function namesOfRule(
 }
 
 /** What holds for a rule as written and for one that a pack changed: its words name what there is, its examples suffice. */
-export function checkRule(fields: Fields, rule: Rule, names: Names): void {
-	for (const key of ['title', 'why', 'do', 'prove'] as const) checkWords(fields, key, rule[key], names);
+export function checkRule(fields: Fields, rule: Rule, names: Names, questions: ReadonlyMap<string, Question>): void {
+	for (const key of ['title', 'why', 'do', 'prove'] as const) {
+		checkWords(fields, key, rule[key], names);
+		checkSaid(fields, key, rule, questions);
+	}
 	const then = new Set(rule.examples.map(example => example.then));
 	for (const need of ['fails', 'holds', 'cannot-tell'] as const) {
 		if (need === 'fails' && rule.each && neverFails.includes(rule.each.answer)) continue;
@@ -89,6 +92,25 @@ export function checkRule(fields: Fields, rule: Rule, names: Names): void {
 			fields.report(
 				'examples',
 				`no example of this rule comes out as ${need}: each needs fails, holds and cannot-tell`,
+			);
+	}
+}
+
+/** Notes a choice that a text prints although its question does not say how it reads inside a sentence. */
+function checkSaid(
+	fields: Fields,
+	key: 'title' | 'why' | 'do' | 'prove',
+	{ [key]: texts, thresholds, each }: Rule,
+	questions: ReadonlyMap<string, Question>,
+): void {
+	for (const name of [texts].flat().flatMap(namesInWords)) {
+		const value = Object.hasOwn(thresholds, name) ? thresholds[name]!.value : null;
+		const id = value?.[0] === 'name' ? value[1] : name === 'item' && each ? each.answer : name;
+		const question = questions.get(id);
+		if (question && Object.keys(question.choices).length > 0 && !question.said)
+			fields.advise(
+				key,
+				`${key}: {${name}} prints a choice, and ${id} does not say how it reads in a sentence (said:)`,
 			);
 	}
 }

@@ -28,14 +28,17 @@ export class Source {
 	/** Null when the file is no mapping that can be read; then its problems say why. */
 	readonly root: YAMLMap | null;
 	private readonly text: string;
+	private readonly warnings: Problem[] | null;
 	private readonly lines: readonly string[];
 	/** Where each line starts. */
 	private readonly starts: readonly number[];
 	private told = 0;
 
-	constructor({ path, text }: SourceText, problems: Problem[]) {
+	/** With `warnings` the file is a pack, and goes there what only the project's own rules must keep. */
+	constructor({ path, text }: SourceText, problems: Problem[], warnings: Problem[] | null = null) {
 		this.path = path;
 		this.problems = problems;
+		this.warnings = warnings;
 		this.text = text;
 		this.lines = text.split('\n');
 		let start = 0;
@@ -49,6 +52,13 @@ export class Source {
 		const { line, column } = this.at(offset);
 		const rest = this.told === most ? ' (the first 100 problems of this file; mend these first)' : '';
 		this.problems.push({ path: this.path, line, column, message: message + rest, frame: this.frame(line, column) });
+	}
+
+	/** Notes what the project's own rules may not have and a pack may: there it is a warning. */
+	advise(offset: number, message: string): void {
+		const { line, column } = this.at(offset);
+		if (this.warnings) this.warnings.push({ path: this.path, line, column, message, frame: this.frame(line, column) });
+		else this.report(offset, message);
 	}
 
 	/** Whether a text stands in the file just so: not folded over lines, not escaped. */

@@ -1,11 +1,12 @@
 import type { AnyQuantity } from '../../quantities/quantity.ts';
+import type { Text } from '../../sheet/text.ts';
 import type { Kind } from '../../units/kinds.ts';
 import type { Caution, LimitWords, Section, TroubleCode, UsualCircuit } from '../rulebook.ts';
 import { readConstant } from './constant.ts';
 import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
-import { refuseNames } from './words.ts';
+import { readPlain, readText, refuseNames } from './words.ts';
 
 /** The order of the sections, and which quantities stand beside the questions of each (rules/sections.yaml). */
 export function readSections(root: Fields, quantities: readonly AnyQuantity[]): Section[] {
@@ -27,7 +28,8 @@ export function readSections(root: Fields, quantities: readonly AnyQuantity[]): 
 export function readCautions(root: Fields, names: Names): Caution[] {
 	return eachOf(root, 'cautions', (inner, id) => ({
 		id,
-		...printed(inner, 'title', 'brief', 'words'),
+		...printed(inner, 'title', 'brief'),
+		words: printedText(inner, 'words'),
 		when: compileYesNo(inner, 'when', names),
 	}));
 }
@@ -51,7 +53,7 @@ export function readLimits(root: Fields, quantities: readonly AnyQuantity[]): Re
 	const limits = Object.fromEntries(
 		eachOf(root, 'limits', (inner, id) => {
 			if (!ladder.includes(id)) inner.reportStart(`${quote(id)} is no limit of boost or speed: ${ladder.join(', ')}`);
-			return { id, ...printed(inner, 'title', 'raise') };
+			return { id, ...printed(inner, 'title'), raise: printedText(inner, 'raise') };
 		}).map(({ id, ...words }) => [id, words]),
 	);
 	for (const id of ladder)
@@ -67,7 +69,8 @@ export function readWorksheet(root: Fields, names: Names): UsualCircuit[] {
 			const placed = inner.placed('current');
 			const current = placed && readConstant(inner.source, placed, ['current']);
 			const circuit = {
-				...printed(inner, 'circuit', 'words'),
+				...printed(inner, 'circuit'),
+				words: printedText(inner, 'words'),
 				pins: inner.texts('pins', false),
 				current: current?.value ?? 0,
 				load: answerOf(inner, 'load', 'current', names),
@@ -117,11 +120,17 @@ export function readCodes(
 /** Texts that are printed as they are. */
 function printed<Key extends string>(inner: Fields, ...keys: readonly Key[]): Record<Key, string> {
 	const texts = keys.map(key => {
-		const text = inner.text(key);
+		const text = readPlain(inner, key);
 		refuseNames(inner, key, text);
 		return [key, text];
 	});
 	return Object.fromEntries(texts) as Record<Key, string>;
+}
+
+function printedText(inner: Fields, key: string): Text {
+	const text = readText(inner, key);
+	refuseNames(inner, key, text);
+	return text;
 }
 
 /** A list without two of one name; tells each that is there already. */

@@ -1,9 +1,9 @@
 import { noneRow, rowMarks } from '../../interview/entry/choice.ts';
-import { labelOf } from '../../interview/label.ts';
 import { questionAt, type State } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
 import { standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
+import { textIn } from '../../sheet/text.ts';
 import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
 import type { Frame } from '../frame.ts';
@@ -131,12 +131,16 @@ export function view(app: App, width: number, whole: number): Frame {
 	const question = questionAt(state)!;
 	const section = state.model.rulebook.sections.find(({ id }) => id === question.section)?.title ?? question.section;
 	const head = headLine(app, `${section}: ${question.topic}`, whole);
-	const how = app.open === 'how' ? lines(question.how, width, 'quiet') : [];
+	const how = app.open === 'how' ? lines(textIn(question.how, state.sheet.units), width, 'quiet') : [];
 	const pane = (room: number) => [
-		...lines(question.how, room, 'quiet'),
+		...lines(textIn(question.how, state.sheet.units), room, 'quiet'),
 		...(app.figures ? [line(''), ...figurePane(app, question.section, room)] : []),
 	];
-	const top = [head, ...lines(question.ask, width), ...(app.open === 'how' ? [] : sofar(state, question, width))];
+	const top = [
+		head,
+		...lines(textIn(question.ask, state.sheet.units), width),
+		...(app.open === 'how' ? [] : sofar(state, question, width)),
+	];
 	const ways = waysOf(app).map(({ echo }) => clip(echo, width - 2));
 	const items = ways.length > 0 ? ways : hasList(app) ? choiceRows(app, question, width) : null;
 	return {
@@ -170,8 +174,7 @@ function sofar(state: State, question: Question, width: number): Line[] {
 		.filter(({ topic, id }) => topic === question.topic && id !== question.id)
 		.flatMap(other => {
 			const answer = answerTo(state.sheet, other.id);
-			const short = labelOf(other.id);
-			return answer?.value === undefined ? [] : [`${short} ${formatAnswer(other, answer, state.sheet.units)}`];
+			return answer?.value === undefined ? [] : [`${other.label}: ${formatAnswer(other, answer, state.sheet.units)}`];
 		});
 	return told.length > 0 ? lines(`So far: ${told.join('; ')}`, width, 'quiet').slice(0, 2) : [];
 }

@@ -1,4 +1,3 @@
-import { labelOf } from '../../interview/label.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, rechecked, tell } from '../app.ts';
@@ -26,7 +25,7 @@ function rows({ model, interview, unfolded }: App): Row[] {
 			return {
 				id: question.id,
 				section: id,
-				words: `  ${labelOf(question.id)}: ${now}`,
+				words: `  ${question.label}: ${now}`,
 			};
 		});
 		return [{ id, section: id, words: `${title}, ${own.length} answered` }, ...(unfolded === id ? answers : [])];
