@@ -45,6 +45,7 @@ export function drawnLimit(at: Evaluation, node: LimitNode, root: Root | null): 
 	return node.withSpare(at, spare => {
 		const near =
 			root && root.at > from && root.at < to ? nearRoot(spare, root.at, root.slope, from, to, coarse) : undefined;
-		return near ?? runsOut(spare, from, to, root?.at, coarse)?.value;
+		// A step has no root to start from: it is looked for as closely as on the nominal values, so that its band holds them.
+		return near ?? (root ? runsOut(spare, from, to, root.at, coarse) : runsOut(spare, from, to))?.value;
 	});
 }
