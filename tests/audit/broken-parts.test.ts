@@ -44,7 +44,7 @@ describe('a formula that throws', () => {
 	});
 
 	test('is one line a verdict in the printed audit, and no stage that leans on it is ready', () => {
-		const { text } = renderAudit(hurt, 'md', 'x');
+		const { text } = renderAudit(hurt, 'md', 'x', true);
 		const lost = hurt.audit.findings.filter(({ verdict }) => verdict === 'not-evaluated');
 		for (const { title } of lost) expect(text.split(title).length - 1, title).toBeGreaterThan(0);
 		expect(text).toContain('broken on purpose');

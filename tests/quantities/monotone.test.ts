@@ -65,6 +65,7 @@ const fitting: readonly (readonly [string, Answer])[] = [
 	['engine.compression_ratio', { value: 9.5, unit: ':1' }],
 	['boost.kind', { value: 'turbocharger' }],
 	['boost.intercooler', { value: 'air-to-air' }],
+	['engine.head_fasteners', { value: 'studs' }],
 ];
 const sheets: fc.Arbitrary<Sheet> = fc
 	.tuple(anySheet(questions, 'plausible', 0.9), fc.integer({ min: 0, max: 3 }))

@@ -20,7 +20,15 @@ export function runCommand(
 		input: options.input ?? '',
 		encoding: 'utf8',
 		maxBuffer: 1e8,
-		env: { PATH: process.env.PATH ?? '', HOME: home, XDG_DATA_HOME: home, XDG_CONFIG_HOME: home, ...options.env },
+		// Compiled code is not cached: tests look at every file that a command leaves.
+		env: {
+			PATH: process.env.PATH ?? '',
+			NODE_DISABLE_COMPILE_CACHE: '1',
+			HOME: home,
+			XDG_DATA_HOME: home,
+			XDG_CONFIG_HOME: home,
+			...options.env,
+		},
 	});
 	return { status: done.status, out: done.stdout, err: done.stderr };
 }
