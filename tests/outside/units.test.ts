@@ -41,6 +41,8 @@ const spelt: Partial<Record<Kind, [base: string, ...units: string[]]>> = {
 	power: ['W', 'hp = hp = hp; PS = 75 kgf m / s = -; kW = kW = kW; W = W = W'],
 	torque: ['N m', 'lb-ft = lbf ft = lbf*ft; lb-in = lbf inch = lbf*in; N m = N m = N*m; kgf m = kgf m = -'],
 	force: ['N', 'lbf = lbf = lbf; N = N = N; kN = kN = kN; kgf = kgf = -'],
+	mass: ['kg', 'lb = lb = lbs; kg = kg = kg'],
+	distance: ['m', 'mi = mi = mi; km = km = km; m = m = m'],
 	velocity: [
 		'm/s',
 		'ft/s = ft/s = ft/s; ft/min = ft/minute = ft/min; mph = mi/hour = mph; km/h = km/hour = km/h',

@@ -43,8 +43,8 @@ describe('air refuses', () => {
 	});
 
 	test('a pressure that its own vapour fills, to the last of it', () => {
-		expect(() => moistAirDensity(370, 1, 5e4)).toThrow("above the vapour's");
-		expect(() => moistAirDensity(300, 1, saturationPressure(300))).toThrow("above the vapour's");
+		expect(() => moistAirDensity(370, 1, 5e4)).toThrow("above the vapor's");
+		expect(() => moistAirDensity(300, 1, saturationPressure(300))).toThrow("above the vapor's");
 	});
 });
 

@@ -137,7 +137,7 @@ test('what cannot be is refused by name', () => {
 		'shaft diameter': 0.08,
 		'shaft wall': 0.002,
 	});
-	expectRefusals((a, t) => shaftTurns(a!, t!), { 'axle ratio': 3.7, 'tyre diameter': 0.66 });
+	expectRefusals((a, t) => shaftTurns(a!, t!), { 'axle ratio': 3.7, 'tire diameter': 0.66 });
 	expectRefusals((v, g, t) => engineSpeedAt(v!, g!, t!), { 'road speed': 29, 'gear ratio': 0.7, 'shaft turns': 1.8 });
 	expectRefusals((s, e) => speedError(s!, e!), { 'pulses sent': 8000, 'pulses expected': 8000 });
 	expectRefusals((f, r) => jointAngleDifference(f!, r!), { 'front joint angle': 2, 'rear joint angle': 2 });

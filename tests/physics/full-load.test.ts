@@ -112,7 +112,7 @@ describe('the full-load cycle', () => {
 		expect(fullLoadCycle({ ...engine, advance: -110, toNinety: true }).angle.at(-1)).toBeCloseTo(120, 9);
 	});
 
-	it('takes a spark after top dead centre', () => {
+	it('takes a spark after top dead center', () => {
 		expect(peak({ advance: -10 })).toBeLessThan(peak({ advance: 0 }));
 	});
 

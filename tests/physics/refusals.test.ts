@@ -67,7 +67,7 @@ describe('what is refused says what it was, what was found and what is taken', (
 		['stroke is 0; accepted: above 0', () => sweptVolume(0.1, 0)],
 		['gasket thickness is 0.03; accepted: 0 to 0.02', () => clearanceVolume({ ...volumes, gasketThickness: 0.03 })],
 		[
-			'volume at top dead centre is 0; accepted: above 0',
+			'volume at top dead center is 0; accepted: above 0',
 			() => clearanceVolume({ ...volumes, piston: -60e-6, gasketThickness: 0 }),
 		],
 		[

@@ -25,7 +25,7 @@ describe('ratio from volumes', () => {
 	});
 
 	it('refuses a dome larger than the chamber', () => {
-		expect(() => ratioFromVolumes({ ...v, piston: -90 * cc })).toThrow('volume at top dead centre');
+		expect(() => ratioFromVolumes({ ...v, piston: -90 * cc })).toThrow('volume at top dead center');
 		expect(() => ratioFromVolumes({ ...v, gasketBore: 0 })).toThrow('gasket bore');
 	});
 });
