@@ -69,7 +69,7 @@ published({
 
 published({
 	what: 'cranking psi gauge by ratio, intake closing deg, exponent, ambient kPa; rod 3.4 cranks',
-	source: 'p V^n from intake closing to top dead centre',
+	source: 'p V^n from intake closing to top dead center',
 	obtained: 'computed',
 	within: { rel: 1e-4, why: 'printed digits' },
 	rows: [

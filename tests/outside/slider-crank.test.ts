@@ -2,7 +2,7 @@ import { pistonDrop, pistonSlope } from '../../src/physics/slider-crank.ts';
 import { published } from './published.ts';
 
 published({
-	what: 'piston mm below top dead centre by crank angle, stroke 90, rod 150 mm',
+	what: 'piston mm below top dead center by crank angle, stroke 90, rod 150 mm',
 	source: 'root of the rod-length constraint, python3-scipy 1.10.1 brentq',
 	obtained: 'computed',
 	within: { abs: 1e-6, why: 'last printed digit' },

@@ -2,6 +2,7 @@ import { Ajv2020 } from 'ajv/dist/2020.js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { sheetSchema } from '../../src/sheet/schema.ts';
+import { textIn } from '../../src/sheet/text.ts';
 import { seed } from '../counts.ts';
 import { anySheet } from '../quantities/any-sheet.ts';
 import { buildSheet, testModel } from '../support/model.ts';
@@ -23,7 +24,7 @@ describe('the schema of a sheet', () => {
 		const { properties } = sheetSchema(questions) as never as Schema;
 		for (const { id, ask } of questions) {
 			const [section, name] = id.split('.') as [string, string];
-			expect(properties.answers.properties[section]?.properties[name]?.description).toBe(ask);
+			expect(properties.answers.properties[section]?.properties[name]?.description).toBe(textIn(ask, 'us'));
 		}
 	});
 

@@ -58,7 +58,7 @@ describe('ratio', () => {
 		const filled = q({ ...volumes, 'engine.chamber_volume': num(20, 'cc'), 'engine.piston_volume': num(-40, 'cc') });
 		expect(filled('engine.ratio_from_volumes')).toMatchObject({
 			value: undefined,
-			broken: expect.stringContaining('volume at top dead centre'),
+			broken: expect.stringContaining('volume at top dead center'),
 		});
 	});
 });

@@ -14,7 +14,11 @@ describe('questions are gated', () => {
 			swap('id: ignition.gap\n', 'id: engine.power\n'),
 			/"engine\.power" is already a quantity/,
 		],
-		['a kind that is none', swap('kind: length', 'kind: elvish'), /kind: "elvish" is not one of length, area/],
+		[
+			'a kind that is none',
+			swap('kind: length', 'kind: elvish'),
+			/kind: "elvish" is not one of length, distance, area/,
+		],
 		['a kind from the prototype', swap('kind: length', 'kind: constructor'), /kind: "constructor" is not one of/],
 		[
 			'a kind of readings from the prototype',
