@@ -56,6 +56,7 @@ export function openTerminal({
 		TERM: 'xterm-256color',
 		HOME: home,
 		XDG_DATA_HOME: home,
+		NODE_DISABLE_COMPILE_CACHE: '1',
 		XDG_CONFIG_HOME: home,
 	};
 	const pty = spawn(program ? file : process.execPath, program ? [...args] : [file, ...args], {
