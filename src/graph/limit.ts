@@ -61,7 +61,10 @@ export class LimitNode implements Node {
 
 	evaluate(at: Evaluation, slot: number): Outcome | Bounded {
 		const here = this.applies(at, slot);
-		return here ? this.solve(at, slot) : here;
+		if (!here) return here;
+		// What does not apply here has no limit: the same as when it is traced.
+		if (this.plan(at.graph).ends.some(end => at.values[end] === null)) return null;
+		return this.solve(at, slot);
 	}
 
 	trace(at: Evaluation, slot: number, trace: Trace): Outcome | Bounded {
