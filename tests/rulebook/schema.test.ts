@@ -38,7 +38,7 @@ describe('the schema knows what the compiler knows', () => {
 
 	/**
 	 * Puts a field that is none into each part of a topic; the compiler answers with those that are. A question for one
-	 * number has no choices, and no kinds of readings.
+	 * number has no choices, no words for them, and no kinds of readings.
 	 */
 	const gap = oneTopic('ignition/gap.yaml');
 	const strange = gap.text
@@ -61,7 +61,7 @@ describe('the schema knows what the compiler knows', () => {
 
 	test.each([
 		['a file', schema, []],
-		['a question', definitions.question, ['choices', 'of']],
+		['a question', definitions.question, ['choices', 'of', 'said']],
 		['a usual value', definitions.usual, []],
 		['a prefill', definitions.prefill, []],
 		['a rule', definitions.rule, []],
