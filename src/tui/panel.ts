@@ -26,7 +26,7 @@ function firstLimit({ limits, wording }: Figures): string[] {
 	return lowest ? [`First to give out: ${lowest.title} at ${wording.show(lowest.limit, lowest.value!)}`] : [];
 }
 
-const failing = ({ fails }: Figures): string[] => (fails > 0 ? [`${fails} to mend so far`] : []);
+const failing = ({ fails }: Figures): string[] => (fails > 0 ? [`${fails} to do so far`] : []);
 
 /** What we know so far, below the question. One line when narrow. */
 export function panel(app: App, section: string, width: number): Line[] {

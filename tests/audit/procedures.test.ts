@@ -31,7 +31,7 @@ describe('the day itself', () => {
 				.slice(0, 6)
 				.map(step => step.do)
 				.join(' ');
-			for (const word of ['four stands', 'chock', 'brake on', 'doors', 'exhaust', 'extinguisher', 'battery cut'])
+			for (const word of ['four stands', 'chock', 'brake on', 'doors', 'exhaust', 'extinguisher', 'battery disconnect'])
 				expect(first).toContain(word);
 		}
 	});

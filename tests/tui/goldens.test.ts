@@ -17,7 +17,7 @@ const sizes = [
 
 const model = testModel();
 const found = [
-	{ path: 'mule.json', name: 'mule', told: 'in-bay, 61 answered, 2026-04-02: 4 to mend' },
+	{ path: 'mule.json', name: 'mule', told: 'in-bay, 61 answered, 2026-04-02: 4 to do' },
 	{ path: 'hauler.json', name: 'hauler', told: '12 answered, no audit yet' },
 ];
 const fresh = newApp(model, '2026-05-01', '0.0.0', found);

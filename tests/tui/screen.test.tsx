@@ -140,7 +140,7 @@ describe('a recheck', () => {
 
 	test('an audited build that is come back to asks what is wanted', () => {
 		expect(toBuild(opened).screen).toBe('build');
-		expect(seen(toBuild(opened))).toContain('1 to mend');
+		expect(seen(toBuild(opened))).toContain('1 to do');
 		expect(seen(toBuild(opened))).toContain('Recheck: something on the car was changed');
 	});
 

@@ -116,7 +116,7 @@ function toldOf(path: string, text: string | null, model: Model): string {
 		return [
 			stage === undefined ? '' : String(stage),
 			countWords(start(model, sheet, 'full')),
-			last ? `${last.date}: ${fails} to mend` : 'no audit yet',
+			last ? `${last.date}: ${fails} to do` : 'no audit yet',
 		]
 			.filter(Boolean)
 			.join(', ');

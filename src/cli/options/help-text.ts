@@ -9,7 +9,7 @@ export const helpText = {
 	advice: 'It advises. Local law and the people licensed to inspect, weld, wire and recharge decide.',
 	examples: [
 		['swap-audit interview my-build.json --quick', 'a quarter of an hour of questions'],
-		['swap-audit audit my-build.json --out audit.md', 'what is wrong, in which order to mend it'],
+		['swap-audit audit my-build.json --out audit.md', 'what to do, in which order'],
 		['swap-audit plan my-build.json', 'what to do tonight'],
 		['swap-audit next my-build.json', 'what to measure next'],
 		['swap-audit recheck my-build.json --out audit.md', 'again, and what changed'],

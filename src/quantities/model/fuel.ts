@@ -90,7 +90,7 @@ export const lambda = quantity({
 	label: 'lambda at full load',
 	kind: 'ratio',
 	inputs: ['boost.kind', 'boost.lambda', 'fuel.usual_lambda_unboosted'],
-	formula: 'the lambda meant at full load; usual 0.87 unboosted',
+	formula: 'the target lambda at full load; usual 0.87 unboosted',
 	source: ['practice'],
 	nature: 'exact',
 	compute: q =>

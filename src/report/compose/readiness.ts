@@ -35,11 +35,11 @@ function wordsOf(row: StageReadiness, assessment: Judged): string {
 
 const joined = (parts: readonly string[]): string => parts.filter(Boolean).join('; ');
 
-/** What stands in the way, counted: to mend, not known, not proved. */
+/** What stands in the way, counted: to do, not known, not proved. */
 function openWords(way: readonly Finding[]): string {
 	const { mend, find, prove } = counted(way);
 	return [
-		mend > 0 ? `${count(mend, 'thing')} to mend` : '',
+		mend > 0 ? `${mend} to do` : '',
 		find > 0 ? `${find} not known yet` : '',
 		prove > 0 ? `${prove} not proved` : '',
 	]

@@ -48,7 +48,7 @@ export function view(app: App, width: number): Frame {
 	return {
 		top: [
 			line(clip(sheet.name, width), 'title'),
-			...(last ? lines(`Last audit on ${last.date}: ${fails} to mend.`, width, 'quiet') : []),
+			...(last ? lines(`Last audit on ${last.date}: ${fails} to do.`, width, 'quiet') : []),
 		],
 		rows: { items: ways(app).map(({ words }) => clip(words, width - 2)), cursor: app.cursor },
 		bottom: app.told ? lines(app.told, width, 'bad') : [],
