@@ -58,6 +58,9 @@ export interface App {
 	readonly cursor: number;
 	/** How many lines of a page of text are passed. */
 	readonly scroll: number;
+	/** The window, and how far a page key goes in it. */
+	readonly window: { readonly columns: number; readonly rows: number };
+	readonly page: number;
 	readonly ticked: readonly string[];
 	/** Sections and answers ticked as touched before a recheck, and the section whose answers are in sight. */
 	readonly touched: readonly string[];
@@ -90,6 +93,8 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		known: null,
 		cursor: 0,
 		scroll: 0,
+		window: { columns: 80, rows: 24 },
+		page: 8,
 		ticked: [],
 		touched: [],
 		unfolded: null,

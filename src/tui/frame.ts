@@ -60,6 +60,12 @@ export function cutTo(frame: Frame, height: number): Cut {
 	return { ...frame, top, help: read, panel, from, shown, gap };
 }
 
+/** How many lines a page key goes on in a frame: as many as are in sight, less one. */
+export function pageOf(frame: Frame, height: number): number {
+	const { help, rows, shown, top } = cutTo(frame, height);
+	return Math.max(1, (help.length > 0 ? help.length - 1 : rows ? shown : top.length - 2) - 1);
+}
+
 const more = line('-- more: PgDn', 'quiet');
 
 /** The part of a text that fits; one that is read on says that there is more. */

@@ -10,55 +10,60 @@ export interface Binding {
 	readonly label: string;
 	readonly when?: (app: App) => boolean;
 	readonly run: (app: App) => App;
-	/** Told in the help only. */
+	/** Told in the help only. The others are in the footer, the first of them first. */
 	readonly minor?: boolean;
-	/** Told in the footer of a wide window only, and in the help. */
-	readonly wide?: boolean;
 }
 
 export const nameOf = (key: Key): string => (key.key === 'text' ? `text:${key.text}` : key.key);
 
+const applies = (app: App) => (binding: Binding) => binding.when?.(app) ?? true;
+
 /** The binding for a key, if the screen has one now. */
 export function bindingFor(bindings: readonly Binding[], key: Key, app: App): Binding | undefined {
 	const name = nameOf(key);
-	return bindings.find(({ keys, when }) => keys.includes(name) && (when?.(app) ?? true));
+	return bindings.filter(applies(app)).find(({ keys }) => keys.includes(name));
 }
 
-/** A key and what it does, in one piece: spaces that a line is not broken at. */
-export const keyWords = ({ shown, label }: Binding): string => `${shown} ${label}`.replaceAll(' ', '\u00a0');
+/** So many keys are told on the last line, and the one that tells them all. */
+const inFooter = 4;
 
-/** Windows of fewer columns are told the keys that one cannot do without, and the one that tells the rest. */
-const narrow = 60;
-
-/** The footer's text: what the keys do now. */
-export function footer(bindings: readonly Binding[], app: App, width: number): string {
-	return bindings
-		.filter(({ minor, wide, when }) => !minor && !(wide && width < narrow) && (when?.(app) ?? true))
-		.map(keyWords)
-		.join('\u00a0 ');
+/** The footer's one line: what the first keys do now, as many as there is room for, and `last`, which tells the rest. */
+export function footer(bindings: readonly Binding[], last: Binding, app: App, width: number): string {
+	const words = ({ shown, label }: Binding) => `${shown} ${label}`;
+	const told: string[] = [];
+	let room = width - words(last).length;
+	for (const binding of bindings.filter(applies(app)).filter(({ minor }) => !minor)) {
+		const needed = words(binding).length + 2;
+		if (told.length === inFooter || needed > room) continue;
+		told.push(words(binding));
+		room -= needed;
+	}
+	return [...told, words(last)].join('  ');
 }
 
 /** Moves a cursor in a list, staying inside. */
 export const moved = (cursor: number, by: number, count: number): number =>
 	Math.max(0, Math.min(count - 1, cursor + by));
 
-/** The keys that go up and down, and how far. */
-const strides = [
-	['up', 'Up', -1],
-	['down', 'Down', 1],
-	['page-up', 'PgUp', -8],
-	['page-down', 'PgDn', 8],
-] as const;
+/** The keys that go up and down, and how far: by a line, by a page, to an end. */
+const strides: readonly (readonly [key: string, shown: string, words: string, by: (app: App) => number])[] = [
+	['up', 'Up', 'up', () => -1],
+	['down', 'Down', 'down', () => 1],
+	['page-up', 'PgUp', 'a page up', ({ page }) => -page],
+	['page-down', 'PgDn', 'a page down', ({ page }) => page],
+	['home', 'Home', 'to the first', () => Number.NEGATIVE_INFINITY],
+	['end', 'End', 'to the last', () => Number.POSITIVE_INFINITY],
+];
 
-/** Up, down and the page keys of a list with `count` rows. */
+/** The keys of a list with `count` rows. */
 export const listKeys = (count: (app: App) => number): Binding[] =>
-	strides.map(([key, shown, by]) => ({
+	strides.map(([key, shown, label, by]) => ({
 		keys: [key],
 		shown,
-		label: by < 0 ? 'up the list' : 'down the list',
+		label,
 		minor: true,
 		when: app => count(app) > 0,
-		run: app => ({ ...app, cursor: moved(app.cursor, by, count(app)) }),
+		run: app => ({ ...app, cursor: moved(app.cursor, by(app), count(app)) }),
 	}));
 
 /** The page keys alone, for a text beside a list. */
@@ -67,11 +72,11 @@ export const pageKeys = (when: (app: App) => boolean): Binding[] =>
 
 /** The same keys where a page of text is read that may be longer than the window. */
 export const scrollKeys = (when: (app: App) => boolean = () => true): Binding[] =>
-	strides.map(([key, shown, by]) => ({
+	strides.map(([key, shown, label, by]) => ({
 		keys: [key],
 		shown,
-		label: by < 0 ? 'back up the page' : 'on down the page',
+		label,
 		minor: true,
 		when,
-		run: app => ({ ...app, scroll: Math.max(0, Math.min(200, app.scroll + by)) }),
+		run: app => ({ ...app, scroll: Math.max(0, Math.min(200, app.scroll + by(app))) }),
 	}));

@@ -21,6 +21,7 @@ export type Named =
 	| 'escape'
 	| 'backspace'
 	| 'delete'
+	| 'f1'
 	| `ctrl-${string}`;
 
 /** Escape sequences of keys that terminals agree on (ECMA-48 and xterm's, with and without application mode). */
@@ -46,6 +47,9 @@ const sequences: Readonly<Record<string, Named>> = {
 	'[3~': 'delete',
 	'[Z': 'shift-tab',
 	OM: 'enter',
+	OP: 'f1',
+	'[11~': 'f1',
+	'[[A': 'f1',
 };
 
 const pasteStart = '\u001b[200~';

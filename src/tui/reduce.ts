@@ -1,8 +1,8 @@
 import { leave } from '../interview/session.ts';
 import { typable } from '../text/sanitize.ts';
 import { type App, type Screen, tell } from './app.ts';
-import { type Frame, mainWidth } from './frame.ts';
-import { type Binding, bindingFor, footer, keyWords } from './keymap.ts';
+import { type Frame, mainWidth, pageOf as pageIn } from './frame.ts';
+import { type Binding, bindingFor, footer, scrollKeys } from './keymap.ts';
 import type { Key } from './keys.ts';
 import { erase, eraseBack, insert, move, textOf } from './line-editor.ts';
 import * as audit from './screens/audit.ts';
@@ -36,19 +36,29 @@ const screens: Readonly<Record<Screen, Drawn>> = {
 	limits,
 };
 
+/** The key that tells all keys; a question mark only where it is not typed. */
+const help: Binding = {
+	keys: ['text:?', 'f1'],
+	shown: '?',
+	label: 'all keys',
+	when: app => !typing(app) || app.field.characters.length === 0,
+	run: app => ({ ...app, open: 'keys', scroll: 0 }),
+};
+const helpWhileTyping: Binding = { ...help, keys: ['f1'], shown: 'F1', when: app => !help.when!(app) };
+
 /** Keys that every screen knows. */
 const everywhere: readonly Binding[] = [
 	{
-		keys: ['text:?'],
-		shown: '?',
-		label: 'these keys',
-		when: app => !typing(app) || app.field.characters.length === 0,
-		run: app => ({ ...app, open: app.open === 'keys' ? null : 'keys' }),
+		keys: ['ctrl-c', 'ctrl-q'],
+		shown: '^Q',
+		label: 'save and leave',
+		run: app => ({ ...app, effects: [...app.effects, ...leaving(app), { do: 'quit' }] }),
 	},
 	{
 		keys: ['ctrl-k'],
 		shown: '^K',
 		label: 'seen',
+		minor: true,
 		when: ({ alert }) => alert?.kind === 'fork',
 		run: app => ({ ...app, alert: null }),
 	},
@@ -58,12 +68,6 @@ const everywhere: readonly Binding[] = [
 		label: 'stop for now; fg goes on',
 		minor: true,
 		run: app => ({ ...app, effects: [...app.effects, { do: 'suspend' }] }),
-	},
-	{
-		keys: ['ctrl-c', 'ctrl-q'],
-		shown: '^Q',
-		label: 'save and leave',
-		run: app => ({ ...app, effects: [...app.effects, ...leaving(app), { do: 'quit' }] }),
 	},
 ];
 
@@ -79,16 +83,17 @@ export function leaving({ interview, field, screen, taking }: App): App['effects
 	return [{ do: 'save', sheet }];
 }
 
+/** Bindings of the screen in sight; while the keys are told, what moves in that. */
+const bindingsOf = (app: App): readonly Binding[] =>
+	app.open === 'keys' ? scrollKeys() : [...screens[app.screen].bindings, help, helpWhileTyping, ...everywhere];
+
 /** The app after a key. Pure. */
-export function reduce(app: App, key: Key): App {
-	if (app.open === 'keys')
-		return {
-			...app,
-			open: null,
-			effects: key.key === 'ctrl-c' ? [...app.effects, ...leaving(app), { do: 'quit' }] : app.effects,
-		};
-	const binding = bindingFor([...screens[app.screen].bindings, ...everywhere], key, app);
+export function reduce(before: App, key: Key): App {
+	const app = key.key.startsWith('page-') ? { ...before, page: pageOf(before) } : before;
+	const binding = bindingFor(bindingsOf(app), key, app);
 	if (binding) return binding.run(app);
+	// Any other key closes the list of keys; the one that leaves also leaves.
+	if (app.open === 'keys') return key.key === 'ctrl-c' ? reduce({ ...app, open: null }, key) : { ...app, open: null };
 	if (key.key === 'background')
 		return { ...app, appearance: { ...app.appearance, background: key.light ? 'light' : 'dark' } };
 	if (!typing(app)) return app;
@@ -126,12 +131,20 @@ function edit(app: App, key: Key): App {
 	}
 }
 
-/** The keys with what they do, in two columns: a small window has to show them all. */
+/** How far a page is: what is in sight of the list or the text, less a line that stays in sight. */
+function pageOf(app: App): number {
+	const { columns, rows } = app.window;
+	return pageIn(frameOf(app, columns - 1), rows);
+}
+
+/** The keys with what they do, in two columns where there is room. */
 function columns(told: readonly Binding[], width: number): Line[] {
 	const words = told.map(({ shown, label }) => `${shown.padEnd(5)} ${label}`);
-	const half = Math.ceil(words.length / 2);
-	const wide = Math.max(...words.slice(0, half).map(text => text.length)) + 2;
-	return words.slice(0, half).map((text, row) => line(clip(`${text.padEnd(wide)}${words[half + row] ?? ''}`, width)));
+	const wide = Math.max(...words.map(text => text.length)) + 2;
+	const rows = 2 * wide > width ? words.length : Math.ceil(words.length / 2);
+	return words
+		.slice(0, rows)
+		.map((text, row) => line(clip(`${text.padEnd(rows < words.length ? wide : 0)}${words[rows + row] ?? ''}`, width)));
 }
 
 /** Screens with a second pane in a wide window. */
@@ -140,26 +153,26 @@ const paned: readonly Screen[] = ['question', 'audit'];
 /** What must not be missed, on every screen. */
 function alertLines({ alert }: App, width: number): Line[] {
 	if (!alert) return [];
-	const words = alert.kind === 'unsaved' ? 'NOT SAVED: ' : 'ANOTHER FILE: ';
-	return lines(words + alert.text, width, 'alert');
+	return lines(
+		alert.kind === 'unsaved' ? `NOT SAVED: ${alert.text}` : `ANOTHER FILE: ${alert.text} (^K: seen)`,
+		width,
+		'alert',
+	);
 }
 
 /** What to draw now. */
 export function frameOf(app: App, width: number): Frame {
 	const { bindings, view } = screens[app.screen];
+	const last = help.when!(app) ? help : helpWhileTyping;
 	if (app.open !== 'keys') {
 		const frame = view(app, paned.includes(app.screen) ? mainWidth(width + 1) : width, width);
-		const always = everywhere
-			.filter(({ minor, when }) => !minor && (when?.(app) ?? true))
-			.map(keyWords)
-			.join('\u00a0 ');
 		return {
 			...frame,
 			bottom: [...alertLines(app, width), ...frame.bottom],
-			footer: lines(`${footer(bindings, app, width)}\u00a0 ${always}`, width, 'quiet'),
+			footer: [line(footer([...bindings, ...everywhere], last, app, width), 'quiet')],
 		};
 	}
-	const told = [...bindings, ...everywhere].filter(({ when }) => when?.(app) ?? true);
+	const told = [...bindings, ...everywhere, last].filter(({ when }) => when?.(app) ?? true);
 	const edits = typing(app) ? ['Left, Right, Home, End move in the line; ^W takes a word away, ^U all of it.'] : [];
 	return {
 		top: [
@@ -167,9 +180,10 @@ export function frameOf(app: App, width: number): Frame {
 			...columns(told, width),
 			...edits.flatMap(text => lines(text, width, 'quiet')),
 		],
+		scroll: app.scroll,
 		rows: null,
-		bottom: [...alertLines(app, width), line('Any key closes this.', 'quiet')],
+		bottom: alertLines(app, width),
 		panel: [],
-		footer: [],
+		footer: [line('Any other key closes this.', 'quiet')],
 	};
 }

@@ -6,13 +6,20 @@ interface Shown {
 	readonly rows: number;
 }
 
+/** The app knows its window, for keys that go by a page. */
+const sized = ({ app, columns, rows }: Shown): Shown => ({
+	app: app.window.columns === columns && app.window.rows === rows ? app : { ...app, window: { columns, rows } },
+	columns,
+	rows,
+});
+
 /** Holds the app outside React, so that keys that come in one read meet each other's outcome, not a stale frame. */
 export class Store {
 	private shown: Shown;
 	private readonly listeners = new Set<() => void>();
 
 	constructor(app: App, columns: number, rows: number) {
-		this.shown = { app, columns, rows };
+		this.shown = sized({ app, columns, rows });
 	}
 
 	readonly read = (): Shown => this.shown;
@@ -24,7 +31,7 @@ export class Store {
 
 	/** Sets what is given and lets the screen follow. */
 	set(change: Partial<Shown>): void {
-		this.shown = { ...this.shown, ...change };
+		this.shown = sized({ ...this.shown, ...change });
 		for (const listener of this.listeners) listener();
 	}
 }

@@ -59,7 +59,7 @@ describe('what a terminal says by itself is no key', () => {
 		['its attributes (DA3, a device control string)', '\u001bP!|00000000\u001b\\'],
 		['a setting asked for (DECRQSS)', '\u001bP1$r0m\u001b\\'],
 		['its focus', '\u001b[I\u001b[O'],
-		['a function key of the console', '\u001b[[A'],
+		['a function key of the console', '\u001b[[B'],
 		['an application command', '\u001b_Gi=1;OK\u001b\\'],
 	])('%s', (_, said) => {
 		expect(names([`a${said}b`])).toEqual(['text:a', 'text:b']);

@@ -80,12 +80,31 @@ describe('the keys', () => {
 		['audit', press(onSheet(buildSheet('boosted')), 'ctrl-t')],
 	];
 
-	test.each(screens)('%s: each key in the footer does something there', (_, app) => {
-		const shown = frameOf(app, 300)
-			.footer.map(({ text }) => text)
-			.join(' ');
-		expect(shown).toContain('^Q save and leave');
-		expect(shown).toContain('? these keys');
+	test.each(screens)('%s: the footer is one line of four keys at most, and the one that tells all', (_, app) => {
+		for (const width of [23, 39, 79, 300]) {
+			const { footer } = frameOf(app, width);
+			expect(footer.length).toBe(1);
+			const keys = footer[0]!.text.split('  ');
+			expect(keys.at(-1)).toBe('? all keys');
+			expect(keys.length).toBeLessThanOrEqual(5);
+			if (width > 60) expect(keys.length).toBeGreaterThan(2);
+		}
+		expect(seen(press(app, { key: 'text', text: '?' }))).toMatch(/\^Q +save and leave/);
+	});
+
+	test('a question mark belongs to a half-typed text; F1 tells the keys there too', () => {
+		const number = press(onSheet(), 'enter', 'enter', 'down', 'enter', ...type('1?'));
+		expect(textOf(number.field)).toBe('1?');
+		expect(frameOf(number, 79).footer[0]!.text).toContain('F1 all keys');
+		expect(seen(press(number, 'f1'))).toContain('Keys on this screen');
+	});
+
+	test('the list of keys is paged where the window is small, and ^C leaves from it', () => {
+		const small = { ...onSheet(), window: { columns: 28, rows: 8 } };
+		const help = press(small, { key: 'text', text: '?' });
+		expect(press(help, 'page-down').open).toBe('keys');
+		expect(press(help, 'page-down').scroll).toBeGreaterThan(2);
+		expect(press(help, 'ctrl-c').effects.map(({ do: what }) => what)).toContain('quit');
 	});
 
 	test.each(screens)('%s: ? explains them, and any key closes that', (_, app) => {

@@ -30,12 +30,12 @@ export const bindings: readonly Binding[] = [
 		run: app => ({ ...app, scroll: 0, open: app.open === 'how' ? null : 'how' }),
 	},
 	{ keys: ['ctrl-n'], shown: '^N', label: 'not known', run: app => tell(app, { do: 'not-known' }) },
-	{ keys: ['ctrl-l'], shown: '^L', label: 'later', wide: true, run: app => tell(app, { do: 'later' }) },
-	{ keys: ['ctrl-b'], shown: '^B', label: 'back', run: app => backTo(app) },
+	{ keys: ['ctrl-l'], shown: '^L', label: 'later', minor: true, run: app => tell(app, { do: 'later' }) },
+	{ keys: ['ctrl-b'], shown: '^B', label: 'back', minor: true, run: app => backTo(app) },
 	{
 		keys: ['tab'],
 		shown: 'Tab',
-		wide: true,
+		minor: true,
 		label: 'how it is known',
 		when: isNumber,
 		run: app => ({ ...app, known: knownOrder[(knownOrder.indexOf(app.known) + 1) % knownOrder.length]! }),
@@ -43,7 +43,7 @@ export const bindings: readonly Binding[] = [
 	{
 		keys: ['ctrl-o'],
 		shown: '^O',
-		wide: true,
+		minor: true,
 		label: 'note',
 		run: app => ({ ...app, taking: 'note', field: lineEditor(noteOf(app)) }),
 	},
@@ -51,17 +51,17 @@ export const bindings: readonly Binding[] = [
 		keys: ['ctrl-g'],
 		shown: '^G',
 		label: 'go to',
-		wide: true,
+		minor: true,
 		run: app => ({ ...app, screen: 'sections', cursor: 0 }),
 	},
 	{
 		keys: ['ctrl-r'],
 		shown: '^R',
-		wide: true,
+		minor: true,
 		label: 'review',
 		run: app => ({ ...tell(app, { do: 'review' }), screen: 'review', cursor: 0 }),
 	},
-	{ keys: ['ctrl-t'], shown: '^T', label: 'audit now', run: toAudit },
+	{ keys: ['ctrl-t'], shown: '^T', label: 'audit now', minor: true, run: toAudit },
 	{
 		keys: ['escape'],
 		shown: 'Esc',
@@ -71,8 +71,14 @@ export const bindings: readonly Binding[] = [
 	},
 	...scrollKeys(app => app.open === 'how' && count(app) === 0),
 	...pageKeys(({ open }) => open === 'how'),
-	...listKeys(count).map(key => ({ ...key, run: (app: App) => choosing(key.run(app)) })),
+	...listKeys(count).map(key => ({
+		...key,
+		when: (app: App) => key.when!(app) && !(movesCaret(key) && app.field.characters.length > 0),
+		run: (app: App) => choosing(key.run(app)),
+	})),
 ];
+
+const movesCaret = ({ keys }: Binding) => keys.includes('home') || keys.includes('end');
 
 function backTo(app: App): App {
 	return app.taking === 'note' ? arrive(app) : tell(app, { do: 'back' });
