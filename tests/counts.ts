@@ -33,7 +33,7 @@ export const counts = {
 	/** Hostile texts on each surface that prints them. */
 	hostile: long ? 100_000 : 3_000,
 	/** Pairs of halves of plugs, and tables of pins. */
-	plugs: long ? 10_000 : 200,
+	plugs: long ? 10_000 : 100,
 	/** Simulated drives of sound cars, none of which may raise anything. */
 	soundDrives: long ? 600 : 24,
 	/** Saves by each of two programs on one sheet. */

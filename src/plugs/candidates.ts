@@ -1,4 +1,5 @@
 import MiniSearch from 'minisearch';
+import type { PlugHalf } from '../sheet/plugs.ts';
 import type { Vocabulary } from './circuit.ts';
 import { namesOf, recogniserOf } from './recognise.ts';
 import { wordsOf } from './words.ts';
@@ -10,6 +11,18 @@ export function candidatesFor(vocabulary: Vocabulary, text: string): string[] {
 	let find = known.get(vocabulary);
 	if (!find) known.set(vocabulary, (find = makeFinder(vocabulary)));
 	return find(text);
+}
+
+/** The pins whose words are not taken for a circuit, each with what comes nearest; lines for people. */
+export function notRecognised({ pins }: PlugHalf, vocabulary: Vocabulary): string[] {
+	const titles = new Map(vocabulary.circuits.map(({ id, title }) => [id, title]));
+	return pins.flatMap(({ pin, circuit = '', sort }) => {
+		const { is } = recogniserOf(vocabulary)(circuit);
+		if (sort !== undefined || (is !== 'strange' && is !== 'unclear')) return [];
+		const near = candidatesFor(vocabulary, circuit).map(id => titles.get(id)!);
+		const offered = near.length === 0 ? '' : `${is === 'unclear' ? '; it could be ' : '; nearest: '}${near.join(', ')}`;
+		return [`${pin.trim()}: "${circuit.trim()}" is not recognized${offered}`];
+	});
 }
 
 /** As many as one looks through. */

@@ -1,5 +1,4 @@
-import { gaugeArea } from '../physics/wire.ts';
-import { gaugeText } from '../sheet/check-plugs.ts';
+import { areaOf, readGauge } from '../sheet/gauge.ts';
 import type { HalfName, Pin, PlugHalf, Sort } from '../sheet/plugs.ts';
 import type { Circuit, Vocabulary } from './circuit.ts';
 import { readColor } from './color.ts';
@@ -48,7 +47,7 @@ function readPin(raw: Pin, half: HalfName, vocabulary: Vocabulary): ReadPin {
 		circuit,
 		sort: circuit?.sort ?? (isSpare(recognised) ? 'empty' : (raw.sort ?? 'unknown')),
 		color: raw.wire === undefined ? null : readColor(raw.wire),
-		area: areaOf(raw.gauge),
+		area: copperOf(raw.gauge),
 		airbag: circuit?.id === 'airbag' || isAirbag(`${text} ${raw.note ?? ''}`),
 	};
 }
@@ -56,11 +55,9 @@ function readPin(raw: Pin, half: HalfName, vocabulary: Vocabulary): ReadPin {
 const isSpare = ({ is }: Recognised): boolean => is === 'empty' || is === 'spare';
 
 /** Copper of a gauge as typed, m2. */
-export function areaOf(gauge: Pin['gauge']): number | null {
-	if (gauge === undefined) return null;
-	const size = typeof gauge === 'number' ? { value: gauge, unit: 'AWG' } : gaugeText(gauge);
-	if (size === null) return null;
-	return size.unit === 'AWG' ? gaugeArea(size.value) : size.value * 1e-6;
+function copperOf(said: Pin['gauge']): number | null {
+	const gauge = readGauge(said);
+	return gauge && areaOf(gauge);
 }
 
 /** Whether a wire of this sort brings 12 V. */

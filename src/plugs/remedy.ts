@@ -1,4 +1,4 @@
-import { gaugeText } from '../sheet/check-plugs.ts';
+import { readGauge, writeGauge } from '../sheet/gauge.ts';
 import type { ReadHalf, ReadPin } from './half.ts';
 import type { Answered } from './reading.ts';
 import type { Act, Row } from './rows.ts';
@@ -61,13 +61,7 @@ export function pinWords(pin: ReadPin | null, half: ReadHalf): string {
 				: recognised.is === 'blank'
 					? 'not known'
 					: `"${raw.circuit?.trim()}"`);
-	const size =
-		raw.gauge === undefined
-			? ''
-			: typeof raw.gauge === 'number'
-				? `${raw.gauge} AWG`
-				: gaugeText(raw.gauge)
-					? raw.gauge.trim()
-					: '';
+	const gauge = readGauge(raw.gauge);
+	const size = gauge ? writeGauge(gauge) : '';
 	return `the ${half.half}'s half: ${[raw.wire?.trim(), size, carries].filter(Boolean).join(', ')}`;
 }

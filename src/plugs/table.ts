@@ -1,6 +1,7 @@
-import { gaugeText } from '../sheet/check-plugs.ts';
+import { keptGauge, readGauge } from '../sheet/gauge.ts';
 import type { HalfName, Pin, PlugHalf } from '../sheet/plugs.ts';
-import { BadTable, shownCell } from '../table/problem.ts';
+import { encodingOf } from '../table/bytes.ts';
+import { BadTable, placed, shownCell } from '../table/problem.ts';
 import { type SmallRow, smallTable, type Wanted } from '../table/small.ts';
 import { pinName } from './half.ts';
 
@@ -40,26 +41,41 @@ export function readPinTable(text: string, named: Readonly<Record<string, string
 	return { pins: read.flatMap(row => row.pin ?? []), problems: all.sort((a, b) => lineOf(a) - lineOf(b)) };
 }
 
+/**
+ * The same from the bytes of a file, in whatever encoding it is.
+ *
+ * @throws BadTable when it is no text, or has no such header
+ */
+export function readPinFile(bytes: Uint8Array, named: Readonly<Record<string, string>> = {}): PinTable {
+	const { encoding, mark } = encodingOf(bytes);
+	return readPinTable(new TextDecoder(encoding).decode(bytes.subarray(mark)), named);
+}
+
 const lineOf = (problem: string): number => Number(/line (\d+)/.exec(problem)?.[1] ?? 0);
 
-function readRow({ line, cells }: SmallRow): { readonly pin?: Pin; readonly problem?: string } {
+/** The most signs of a name, and of a note. */
+const longestCell = 200;
+const longestNote = 1000;
+
+function readRow({ line, cells, columns }: SmallRow): { readonly pin?: Pin; readonly problem?: string } {
 	const { pin = '', wire = '', circuit = '', gauge = '', note = '' } = cells;
-	const refuse = (found: string, accepted: string) => ({
-		problem: `line ${line}: found ${found}; accepted: ${accepted}`,
+	const refuse = (id: string, found: string, accepted: string) => ({
+		problem: `${placed({ line, column: columns[id]! })}: found ${found}; accepted: ${accepted}`,
 	});
-	if (pin === '') return refuse('no pin', 'a pin in each row, like 14 or A7');
-	if ([pin, wire, circuit].some(({ length }) => length > 200))
-		return refuse('a cell over 200 characters', 'shorter ones');
-	const size = gauge === '' ? null : gaugeText(gauge);
+	if (pin === '') return refuse('pin', 'no pin', 'a pin in each row, like 14 or A7');
+	const long = Object.entries(cells).find(([id, { length }]) => length > (id === 'note' ? longestNote : longestCell));
+	if (long)
+		return refuse(long[0], `${long[1].length} signs`, `at most ${long[0] === 'note' ? longestNote : longestCell}`);
+	const size = gauge === '' ? null : readGauge(gauge);
 	if (gauge !== '' && size === null)
-		return refuse(`the gauge ${shownCell(gauge)}`, 'a gauge in AWG, or a size like 0.75 mm2');
+		return refuse('gauge', `the gauge ${shownCell(gauge)}`, 'a gauge in AWG like 18 or 2/0, or a size like 0.75 mm2');
 	return {
 		pin: {
 			pin,
 			...(wire === '' ? {} : { wire }),
 			circuit,
-			...(size === null ? {} : { gauge: size.unit === 'AWG' ? size.value : `${size.value} ${size.unit}` }),
-			...(note === '' ? {} : { note: note.slice(0, 1000) }),
+			...(size === null ? {} : { gauge: keptGauge(size) }),
+			...(note === '' ? {} : { note }),
 		},
 	};
 }
@@ -93,7 +109,9 @@ export function withHalf(halves: readonly PlugHalf[], half: PlugHalf): PlugHalf[
 	const old = halves[at]!;
 	const pins = half.pins.map(pin => {
 		const same = old.pins.find(before => pinName(before.pin) === pinName(pin.pin) && before.circuit === pin.circuit);
-		return same ? { ...same, ...pin } : pin;
+		if (!same) return pin;
+		const { wire: _wire, gauge: _gauge, note: _note, ...beyond } = same;
+		return { ...beyond, ...pin };
 	});
 	return halves.with(at, { ...old, ...half, pins });
 }

@@ -1,4 +1,5 @@
 import { unitsOf } from '../units/table.ts';
+import { type Field, halfFields, mostHalves, neededOfHalf, neededOfPin, pinFields } from './plug-fields.ts';
 import type { Question } from './question.ts';
 import { knownBy, sheetFormat, sheetVersion } from './sheet.ts';
 import { textIn } from './text.ts';
@@ -32,10 +33,30 @@ export function sheetSchema(questions: readonly Question[]): Schema {
 					]),
 				),
 			},
+			plugs: {
+				description: 'Halves of plugs, pin by pin.',
+				type: 'array',
+				maxItems: mostHalves,
+				items: keyed(halfFields, neededOfHalf, {
+					pins: { ...halfFields.pins!.schema, items: keyed(pinFields, neededOfPin) },
+				}),
+			},
 			audits: { type: 'array' },
 		},
 	};
 }
+
+/** An object of these keys and no others. */
+const keyed = (
+	fields: Readonly<Record<string, Field>>,
+	required: readonly string[],
+	beside: Readonly<Record<string, Schema>> = {},
+): Schema => ({
+	type: 'object',
+	additionalProperties: false,
+	required,
+	properties: { ...Object.fromEntries(Object.entries(fields).map(([key, { schema }]) => [key, schema])), ...beside },
+});
 
 function answerSchema(question: Question): Schema {
 	const needsUnit = question.of.length > 0 && !['1', ':1'].includes(question.unit.us[0] ?? '');

@@ -5,6 +5,8 @@ import { BadTable, placed, shownCell } from './problem.ts';
 /** A row of a small table: its line, from 1, and its cells by the name of their column. */
 export interface SmallRow {
 	readonly line: number;
+	/** Which column, from 1, each name is. */
+	readonly columns: Readonly<Record<string, number>>;
 	readonly cells: Readonly<Record<string, string>>;
 }
 
@@ -53,12 +55,13 @@ export function smallTable(text: string, wanted: readonly Wanted[]): Small {
 		if (found.length === 1) places.set(found[0]!, id);
 		else if (!optional) throw new BadTable(`no column ${known[0]}`, accepted, { line: header.line });
 	}
+	const columns = Object.fromEntries([...places].map(([at, id]) => [id, at + 1]));
 	const read = below.flatMap(({ line, text }): SmallRow[] => {
 		const cells = cellsOf(text, delimiter);
 		while (cells.length > headers.length && cells.at(-1)!.trim() === '') cells.pop();
 		if (cells.length === headers.length) {
 			const named = [...places].map(([at, id]) => [id, cells[at]!.trim()] as const);
-			return [{ line, cells: Object.fromEntries(named) }];
+			return [{ line, columns, cells: Object.fromEntries(named) }];
 		}
 		problems.push(`${placed({ line })}: found ${cells.length} cells, ${shownCell(text)}; accepted: ${headers.length}`);
 		return [];

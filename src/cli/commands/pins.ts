@@ -1,9 +1,11 @@
 import { writeOutput } from '../../files/output.ts';
 import { readRaw } from '../../files/read.ts';
-import { changesBetween, columnNames, findHalf, type PinTable, readPinTable, withHalf } from '../../plugs/table.ts';
+import { notRecognised } from '../../plugs/candidates.ts';
+import { changesBetween, columnNames, findHalf, type PinTable, readPinFile, withHalf } from '../../plugs/table.ts';
 import { renderPins } from '../../report/render.ts';
+import { plugProblems } from '../../sheet/check-plugs.ts';
 import type { HalfName, PlugHalf } from '../../sheet/plugs.ts';
-import { encodingOf } from '../../table/bytes.ts';
+import { writeSheetProblem } from '../../sheet/problem.ts';
 import { BadTable } from '../../table/problem.ts';
 import { readRulebook } from '../assets/assets.ts';
 import { BadUsage, exit } from '../process/exit.ts';
@@ -44,24 +46,30 @@ async function readInto(argument: string, file: string, flags: PinsFlags): Promi
 	const { plug, half, mates, from } = flags;
 	if (plug === undefined || plug.trim() === '') throw new BadUsage('--read: which plug is it? --plug NAME');
 	if (half === undefined) throw new BadUsage('--read: which half of it? --half engine, car or controller');
-	const opened = openSheet(argument, readRulebook().questions);
+	const rulebook = readRulebook();
+	const opened = openSheet(argument, rulebook.questions);
 	if (opened.place.kind === 'stdin') throw new BadUsage('--read: standard input cannot be saved to; name a sheet');
 	const { pins } = tableOf(file, flags.column);
 	const halves = opened.sheet.plugs ?? [];
 	const name = plug.trim();
 	const read: PlugHalf = { plug: name, half, ...(mates ? { mates } : {}), ...(from ? { from } : {}), pins };
+	const after = withHalf(halves, read);
+	const problems = [...plugProblems(after)];
+	if (problems.length > 0)
+		throw new BadUsage(`${file}: nothing was changed.\n${problems.map(writeSheetProblem).join('\n')}`);
 	const changes = changesBetween(halves[findHalf(halves, name, half)], read);
 	printMessage(
 		[
 			`${name}, the ${half}'s half: ${pins.length} pins, ${changes.length} changed`,
 			...changes.map(line => `  ${line}`),
+			...notRecognised(read, rulebook.vocabulary).map(line => `  ? ${line}`),
 		].join('\n'),
 	);
 	if (!(await agreed())) {
 		printMessage('Nothing was changed.');
 		return exit.done;
 	}
-	save(opened, withHalf(halves, read));
+	save(opened, after);
 	return exit.done;
 }
 
@@ -80,8 +88,7 @@ function tableOf(file: string, columns: readonly string[]): PinTable {
 	}
 	const bytes = readRaw(file);
 	try {
-		const { encoding, mark } = encodingOf(bytes);
-		const table = readPinTable(new TextDecoder(encoding).decode(bytes.subarray(mark)), named);
+		const table = readPinFile(bytes, named);
 		if (table.problems.length > 0) throw new BadUsage(`${file}: nothing was changed.\n${table.problems.join('\n')}`);
 		return table;
 	} catch (error) {
