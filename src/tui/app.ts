@@ -2,6 +2,7 @@ import { type Assessment, assess } from '../audit/assess.ts';
 import { compare } from '../audit/compare.ts';
 import type { Model } from '../audit/model.ts';
 import { type Figures, figuresOf } from '../interview/figures.ts';
+import { listing, type Show } from '../interview/listing.ts';
 import { asksAnew } from '../interview/recheck.ts';
 import { leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
@@ -61,6 +62,9 @@ export interface App {
 	/** The window, and how far a page key goes in it. */
 	readonly window: { readonly columns: number; readonly rows: number };
 	readonly page: number;
+	/** Which questions the list of them shows, and what was typed to find one in it. */
+	readonly show: Show;
+	readonly filter: string;
 	readonly ticked: readonly string[];
 	/** Sections and answers ticked as touched before a recheck, and the section whose answers are in sight. */
 	readonly touched: readonly string[];
@@ -95,6 +99,8 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		scroll: 0,
 		window: { columns: 80, rows: 24 },
 		page: 8,
+		show: 'all',
+		filter: '',
 		ticked: [],
 		touched: [],
 		unfolded: null,
@@ -158,7 +164,7 @@ export function tell(app: App, event: Event): App {
 	const effects: Effect[] = changed ? [...app.effects, { do: 'save', sheet: leave(interview, '') }] : [...app.effects];
 	const next: App = { ...app, interview, effects, told: null, before: changed ? app.figures : app.before };
 	if (interview.at === null && app.interview.at !== null) {
-		if (app.interview.fromReview) return { ...arrive(next), screen: 'review' };
+		if (app.interview.fromReview) return toList(arrive(next), app.show, app.interview.at, app.filter);
 		return app.interview.recheck ? rechecked(next) : toAudit(next);
 	}
 	return moved ? arrive(next) : { ...next, taking: 'answer' };
@@ -166,12 +172,43 @@ export function tell(app: App, event: Event): App {
 
 /** Going elsewhere, a half-typed line waits at its question. */
 function withHalf(app: App, event: Event): State {
+	return ['back', 'go', 'section', 'review', 'later'].includes(event.do) ? halfAside(app) : app.interview!;
+}
+
+function halfAside(app: App): State {
 	const state = app.interview!;
-	const leaves = ['back', 'go', 'section', 'review', 'later'].includes(event.do);
 	const text = textOf(app.field);
-	if (!leaves || state.at === null || app.taking !== 'answer') return state;
+	if (app.screen !== 'question' || state.at === null || app.taking !== 'answer') return state;
 	if (text.trim() !== '') return { ...state, aside: { id: state.at, text } };
 	return state.aside?.id === state.at ? { ...state, aside: null } : state;
+}
+
+/** Away from the question to another screen: what is half typed waits at the question. */
+export const away = (app: App, screen: Screen): App => ({
+	...app,
+	screen,
+	interview: app.interview && halfAside(app),
+	field: lineEditor(),
+	taking: 'answer',
+	cursor: 0,
+});
+
+/** The list of questions, with the cursor on one of them. */
+export function toList(app: App, show: Show, id: string | null, filter = ''): App {
+	const rows = listing(app.interview!, show, filter);
+	const cursor = Math.max(
+		0,
+		rows.findIndex(({ question }) => question.id === id),
+	);
+	return { ...app, screen: 'review', show, field: lineEditor(filter), cursor };
+}
+
+/** All answers, out of the questions. */
+export function toReview(app: App): App {
+	const at = app.interview?.at ?? null;
+	const told = arrive(tell(app, { do: 'review' }));
+	const any = listing(told.interview!, 'answered', '').length > 0;
+	return toList(told, any ? 'answered' : 'all', at);
 }
 
 /** The audit screen; the audit is written beside the sheet each time it is come to. */

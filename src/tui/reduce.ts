@@ -73,7 +73,7 @@ const everywhere: readonly Binding[] = [
 
 /** Whether characters go into the field. */
 function typing({ screen, taking }: App): boolean {
-	return screen === 'question' || (screen === 'opening' && taking === 'name');
+	return ['question', 'review', 'sections'].includes(screen) || (screen === 'opening' && taking === 'name');
 }
 
 /** What has to be saved before leaving: the half-typed text, with the question it belongs to. */
@@ -98,10 +98,18 @@ export function reduce(before: App, key: Key): App {
 		return { ...app, appearance: { ...app.appearance, background: key.light ? 'light' : 'dark' } };
 	if (!typing(app)) return app;
 	const edited = edit(app, key);
+	// What is typed over a list finds a question in it.
+	if (app.screen === 'review' || app.screen === 'sections') return found(app, edited);
 	// What is being typed anew is in doubt no more, and what was wrong with it is past.
 	return edited.field !== app.field && app.interview && app.taking === 'answer'
 		? tell(edited, { do: 'retype' })
 		: edited;
+}
+
+/** The list of questions by what was typed; from the sections it is the list of all. */
+function found(app: App, edited: App): App {
+	if (edited.field === app.field) return edited;
+	return { ...edited, screen: 'review', show: app.screen === 'sections' ? 'all' : app.show, cursor: 0 };
 }
 
 function edit(app: App, key: Key): App {
@@ -148,7 +156,7 @@ function columns(told: readonly Binding[], width: number): Line[] {
 }
 
 /** Screens with a second pane in a wide window. */
-const paned: readonly Screen[] = ['question', 'audit'];
+const paned: readonly Screen[] = ['question', 'review', 'audit'];
 
 /** What must not be missed, on every screen. */
 function alertLines({ alert }: App, width: number): Line[] {

@@ -64,6 +64,7 @@ const screens: Readonly<Record<string, App>> = {
 	note: press(at('engine.bore'), 'ctrl-o', ...type('looked twice')),
 	sections: press(at('engine.bore'), 'ctrl-g'),
 	review: press(withSheet(fresh, few, 'quick', null), 'ctrl-r'),
+	'review-found': press(withSheet(fresh, few, 'quick', null), 'ctrl-r', 'tab', 'tab', 'tab', ...type('pump wire')),
 	audit,
 	finding: press(audit, 'enter'),
 	limits: press(audit, { key: 'text', text: 'l' }),
@@ -80,6 +81,7 @@ const pinned = (frames: string) =>
 	frames
 		.replace(/[#.]+ (\d+ of \d+)$/gm, '$1')
 		.replace(/[\u2588\u2591]+ (\d+ of \d+)$/gm, '$1')
+		.replace(/^(. )[ \d]{2}\d (?=\w)/gm, '$1000 ')
 		.replace(/\d+ (of \d+|answered)/g, words => words.replace(/\d/g, '0'));
 
 describe.each(Object.entries(screens))('%s', (name, app) => {

@@ -257,3 +257,62 @@ test('that something is not saved is told on every screen, until it is', () => {
 	expect(press(app, 'ctrl-k').alert).toBe(alert);
 	expect(press(fork, 'ctrl-k').alert).toBeNull();
 });
+
+describe('the list of questions', () => {
+	const items = (app: App) => frameOf(app, 79).rows?.items ?? [];
+	const atBore = () => {
+		const at = withSheet(fresh(), buildSheet('boosted'), 'full', null);
+		return arrive({ ...at, screen: 'question' as const, interview: { ...at.interview!, at: 'engine.bore' } });
+	};
+
+	test('is found in by the beginnings of words, by an id, by a number', () => {
+		const list = press(atBore(), 'ctrl-r');
+		expect(list.screen).toBe('review');
+		for (const row of items(press(list, ...type('pump wire')))) expect(row).toMatch(/wire/);
+		expect(items(press(list, ...type('ignition.gap'))).length).toBe(1);
+		const number = model.rulebook.questions.findIndex(({ id }) => id === 'fuel.hose') + 1;
+		expect(press(list, ...type(String(number)), 'enter').interview?.at).toBe('fuel.hose');
+		expect(frameOf(press(list, ...type('zzz')), 79).rows).toBeNull();
+	});
+
+	test('from the sections too: what is typed there finds any question', () => {
+		const went = press(atBore(), 'ctrl-g', ...type('pump fuse'), 'enter');
+		expect(went.interview?.at).toBe('fuel.pump_fuse');
+		expect(press(went, 'ctrl-b').interview?.at).toBe('engine.bore');
+		expect(press(atBore(), 'ctrl-g', ...type('pump'), 'escape', 'escape').screen).toBe('question');
+	});
+
+	test('opens at the question one comes from, and keeps place and filter over a change', () => {
+		const list = press(atBore(), 'ctrl-r');
+		expect(items(list)[list.cursor]).toContain('bore: 4 in');
+		const changed = press(press(list, ...type('fuel'), 'down', 'down', 'enter'), 'ctrl-n');
+		expect(changed.screen).toBe('review');
+		expect(textOf(changed.field)).toBe('fuel');
+		expect(changed.cursor).toBe(changed.show === 'answered' ? 0 : 2);
+		const other = press(press(list, 'tab', 'tab', 'down', 'enter'), 'ctrl-b');
+		expect(other.screen).toBe('question');
+	});
+
+	test('shows all, the answered, the open and the not known ones', () => {
+		const some = withAnswer(buildSheet('boosted'), 'fuel.hose', { known: 'not-known' });
+		const list = press(withSheet(fresh(), some, 'full', null), 'ctrl-r');
+		const counts = [0, 1, 2, 3].map(tabs => items(press(list, ...Array.from({ length: tabs }, () => 'tab'))).length);
+		const [answered, open, notKnown, all] = counts as [number, number, number, number];
+		expect(notKnown).toBe(1);
+		expect(answered + open + notKnown).toBe(all);
+	});
+
+	test('Home, End and the page keys go as far as they say', () => {
+		const list = press(atBore(), 'ctrl-r');
+		const last = items(list).length - 1;
+		expect(press(list, 'end').cursor).toBe(last);
+		expect(press(list, 'end', 'home').cursor).toBe(0);
+		const seenRows = cutTo(frameOf(press(list, 'home'), 79), 24).shown;
+		expect(press(list, 'home', 'page-down').cursor).toBe(seenRows - 1);
+	});
+});
+
+test('going to the sections, a half-typed text waits at its question', () => {
+	const number = press(onSheet(), 'enter', 'enter', 'down', 'enter', ...type('1.'));
+	expect(textOf(press(number, 'ctrl-g', 'escape').field)).toBe('1.');
+});

@@ -5,7 +5,7 @@ import { isAnswered } from '../../interview/state.ts';
 import { stageBy } from '../../report/compose/names.ts';
 import { readinessWords } from '../../report/compose/readiness.ts';
 import { subjectWords } from '../../report/compose/subjects.ts';
-import { type App, arrive, tell, toAudit } from '../app.ts';
+import { type App, arrive, tell, toAudit, toReview } from '../app.ts';
 import { findingLines, lookOf } from '../finding-lines.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
@@ -73,7 +73,7 @@ export const bindings: readonly Binding[] = [
 		keys: ['ctrl-r'],
 		shown: '^R',
 		label: 'review answers',
-		run: app => ({ ...tell(app, { do: 'review' }), screen: 'review', cursor: 0 }),
+		run: toReview,
 	},
 	{ keys: ['ctrl-b', 'escape'], shown: '^B', label: 'back', run: app => backToQuestions(app) },
 	...listKeys(count),

@@ -1,5 +1,5 @@
 import { open as openQuestions } from '../../interview/queue.ts';
-import { type App, arrive, tell, toAudit } from '../app.ts';
+import { type App, arrive, toAudit, toReview } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
@@ -28,7 +28,7 @@ function ways(app: App): Way[] {
 		{ words: 'See the audit', go: toAudit },
 		{
 			words: 'Look through the answers',
-			go: at => ({ ...tell(at, { do: 'review' }), screen: 'review', cursor: 0 }),
+			go: toReview,
 		},
 	];
 }

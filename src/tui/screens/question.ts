@@ -5,7 +5,7 @@ import { standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { textIn } from '../../sheet/text.ts';
 import { formatAnswer } from '../../wording/format.ts';
-import { type App, arrive, tell, toAudit } from '../app.ts';
+import { type App, arrive, away, tell, toAudit, toReview } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { headLine } from '../header.ts';
 import { type Binding, listKeys, pageKeys, scrollKeys } from '../keymap.ts';
@@ -52,14 +52,14 @@ export const bindings: readonly Binding[] = [
 		shown: '^G',
 		label: 'go to',
 		minor: true,
-		run: app => ({ ...app, screen: 'sections', cursor: 0 }),
+		run: app => away(app, 'sections'),
 	},
 	{
 		keys: ['ctrl-r'],
 		shown: '^R',
 		minor: true,
 		label: 'review',
-		run: app => ({ ...tell(app, { do: 'review' }), screen: 'review', cursor: 0 }),
+		run: toReview,
 	},
 	{ keys: ['ctrl-t'], shown: '^T', label: 'audit now', minor: true, run: toAudit },
 	{

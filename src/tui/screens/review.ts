@@ -1,48 +1,78 @@
-import type { Question } from '../../sheet/question.ts';
-import { answerTo } from '../../sheet/sheet.ts';
-import { formatAnswer } from '../../wording/format.ts';
+import { type Listed, listing, shows } from '../../interview/listing.ts';
+import { textIn } from '../../sheet/text.ts';
 import { type App, arrive, tell, toAudit } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
-import { clip, line, lines } from '../text.ts';
+import { lineEditor, textOf } from '../line-editor.ts';
+import { clip, type Line, line, lines } from '../text.ts';
 
-const answered = ({ model, interview }: App): Question[] =>
-	model.rulebook.questions.filter(({ id }) => answerTo(interview!.sheet, id) !== undefined);
-const count = (app: App) => answered(app).length;
+const rows = (app: App): readonly Listed[] => listing(app.interview!, app.show, textOf(app.field));
+const count = (app: App) => rows(app).length;
 
 export const bindings: readonly Binding[] = [
 	{
 		keys: ['enter'],
 		shown: 'Enter',
-		label: 'change',
+		label: 'go there',
 		when: app => count(app) > 0,
-		run: app => arrive({ ...tell(app, { do: 'go', id: answered(app)[app.cursor]!.id }), screen: 'question' }),
+		run: app => {
+			const { id } = rows(app)[app.cursor]!.question;
+			return arrive({ ...tell(app, { do: 'go', id }), screen: 'question', filter: textOf(app.field) });
+		},
 	},
-	{ keys: ['ctrl-b', 'escape'], shown: '^B', label: 'back to the questions', run: app => backToQuestions(app) },
-	{ keys: ['ctrl-t'], shown: '^T', label: 'audit', run: toAudit },
+	{
+		keys: ['tab'],
+		shown: 'Tab',
+		label: 'show others',
+		run: app => ({ ...app, show: shows[(shows.indexOf(app.show) + 1) % shows.length]!, cursor: 0 }),
+	},
+	{ keys: ['ctrl-b', 'escape'], shown: '^B', label: 'back', run: app => leave(app) },
+	{ keys: ['ctrl-t'], shown: '^T', label: 'audit', minor: true, run: toAudit },
 	...listKeys(count),
 ];
 
-function backToQuestions(app: App): App {
+/** What was typed to find something goes first, then the screen. */
+function leave(app: App): App {
+	if (app.field.characters.length > 0) return { ...app, field: lineEditor(), cursor: 0 };
+	if (app.interview?.at !== null) return arrive({ ...app, screen: 'question' });
 	const back = tell(app, { do: 'back' });
 	return arrive({ ...back, screen: back.interview?.at === null ? 'review' : 'question' });
 }
 
-/** Every answer; one that is not in effect says so. */
-export function view(app: App, width: number): Frame {
+/** The question under the cursor, with its section. */
+function about({ interview, model }: App, { question }: Listed, width: number): Line[] {
+	const section = model.rulebook.sections.find(({ id }) => id === question.section)?.title ?? question.section;
+	return lines(`${section}: ${textIn(question.ask, interview!.sheet.units)}`, width, 'quiet');
+}
+
+/** The questions, answered and open; what is typed narrows them down. */
+export function view(app: App, width: number, whole: number): Frame {
 	const state = app.interview!;
-	const items = answered(app).map(question => {
-		const answer = answerTo(state.sheet, question.id)!;
-		const told = answer.value === undefined ? 'not known' : formatAnswer(question, answer, state.sheet.units);
-		return clip(`${question.id}  ${told}${state.relevance.inEffect(question) ? '' : '  (not in effect)'}`, width - 2);
-	});
+	const found = rows(app);
+	const cursor = Math.min(app.cursor, Math.max(0, found.length - 1));
+	const here = found[cursor];
+	const items = found.map(({ question, number, told }) =>
+		clip(`${String(number).padStart(3)} ${question.label}: ${told}`, width - 2),
+	);
+	const shown = app.show === 'all' ? 'all questions' : app.show;
 	return {
-		top: [line('Your answers', 'title')],
-		rows: items.length > 0 ? { items, cursor: Math.min(app.cursor, items.length - 1) } : null,
+		top: [line(clip(`Questions: ${shown}${here ? `, ${cursor + 1} of ${found.length}` : ''}`, width), 'title')],
+		rows: here ? { items, cursor } : null,
 		bottom: [
-			...(items.length === 0 ? [line('Nothing is answered yet.')] : []),
+			...(here ? [] : [line(app.field.characters.length > 0 ? 'None is called that.' : 'None.')]),
+			...(here && width === whole ? about(app, here, width).slice(0, 2) : []),
 			...(state.said ? lines(state.said.text, width, 'good') : []),
+			line(clip(`Find (name or number): ${textOf(app.field)}_`, width), 'field'),
 		],
+		...(here
+			? {
+					pane: (room: number) => [
+						...about(app, here, room),
+						line(''),
+						...lines(textIn(here.question.how, state.sheet.units), room, 'quiet'),
+					],
+				}
+			: {}),
 		panel: [],
 		footer: [],
 	};

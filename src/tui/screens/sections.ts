@@ -3,7 +3,7 @@ import { isAnswered } from '../../interview/state.ts';
 import { type App, arrive, tell } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
-import { clip, line } from '../text.ts';
+import { clip, line, lines } from '../text.ts';
 
 const count = (app: App) => app.model.rulebook.sections.length;
 const leave = (app: App): App => arrive({ ...app, screen: 'question' });
@@ -28,10 +28,14 @@ export function view(app: App, width: number): Frame {
 		const done = own.filter(question => isAnswered(state, question)).length;
 		return clip(`${title} (${done} of ${own.length})  ${words}`, width - 2);
 	});
+	const here = app.model.rulebook.sections[app.cursor]!;
 	return {
 		top: [line('Go to', 'title')],
 		rows: { items, cursor: app.cursor },
-		bottom: [],
+		bottom: [
+			...lines(`${here.title}: ${here.words}`, width, 'quiet').slice(0, 2),
+			line('Or type a name or a number: _', 'field'),
+		],
 		panel: [],
 		footer: [],
 	};
