@@ -2,17 +2,18 @@ import { curveFault, orderFault, pairsFault, perCylinderFault, severalFault } fr
 import { numberFault, rangeFault } from './check-number.ts';
 import { circuitsFault, codesFault, loadsFault } from './check-rows.ts';
 import { type Context, type Fault, no } from './fault.ts';
+import type { Question } from './question.ts';
 
 /** Checks one value against its question. */
 export function faultIn(value: unknown, context: Context): Fault {
 	const { question } = context;
 	switch (question.kind) {
 		case 'choice':
-			return typeof value === 'string' && Object.hasOwn(question.choices, value)
-				? null
-				: no(value, `one of ${Object.keys(question.choices).join(', ')}`);
+			return choiceFault(value, question);
 		case 'several':
-			return severalFault(value, question);
+			return question.wasChoice && typeof value === 'string'
+				? choiceFault(value, question)
+				: severalFault(value, question);
 		case 'whole':
 			return Number.isInteger(value)
 				? rangeFault(value as number, context)
@@ -39,6 +40,11 @@ export function faultIn(value: unknown, context: Context): Fault {
 			return numberFault(value, context);
 	}
 }
+
+const choiceFault = (value: unknown, { choices }: Question): Fault =>
+	typeof value === 'string' && Object.hasOwn(choices, value)
+		? null
+		: no(value, `one of ${Object.keys(choices).join(', ')}`);
 
 /** `36-1`: 36 places, one of them without its tooth. More missing than half the places is no wheel. */
 function isToothPattern(value: unknown): boolean {

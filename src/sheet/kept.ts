@@ -3,7 +3,7 @@ import { massFromVolume, volumeFromMass } from '../units/density.ts';
 import type { Kind } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
 import { keptFrom, type Unit } from '../units/unit.ts';
-import type { Question } from './question.ts';
+import { choicesIn, type Question } from './question.ts';
 import type { Answer } from './sheet.ts';
 
 /** An answer's numbers in kept units. */
@@ -35,6 +35,8 @@ export function keptAnswer(question: Question, answer: Answer): Kept {
 			return flowing(question, units[1]!, assumed, by =>
 				(value as Pair[]).map(([x, y]) => [keptFrom(x, units[0]!), by(keptFrom(y, units[1]!))]),
 			);
+		case 'several':
+			return plain(choicesIn(value));
 		default:
 			if (typeof value === 'number' && units[0]) {
 				const unit = units[0];

@@ -51,6 +51,8 @@ export interface Question {
 	readonly choices: Readonly<Record<string, string>>;
 	/** The same as it reads inside a sentence of a rule; null where no rule may print a choice of it. */
 	readonly said: Readonly<Record<string, string>> | null;
+	/** Of `several`: it was a question for one choice, so that a bare choice is taken, and one choice is written as such. */
+	readonly wasChoice: boolean;
 	readonly plausible: readonly [number, number] | null;
 	readonly hard: readonly [number, number] | null;
 	/** Another kind of flow that is taken too, and the density it is read at: a number (kg/m3) or a quantity. */
@@ -70,6 +72,14 @@ export interface Question {
 	readonly section: string;
 	readonly topic: string;
 }
+
+/** The choices in an answer to `several`; a bare one, as older sheets have it, is a list of one. */
+export const choicesIn = (value: unknown): readonly string[] =>
+	typeof value === 'string' ? [value] : Array.isArray(value) ? (value as string[]) : [];
+
+/** A list of choices as a sheet has it: one alone stays a bare text where it always was one. */
+export const asWritten = ({ wasChoice }: Question, chosen: readonly string[]): readonly string[] | string =>
+	wasChoice && chosen.length === 1 ? chosen[0]! : chosen;
 
 /** Choices that cannot stand beside others in an answer of the kind `several`. */
 export const standAlone: readonly string[] = ['none', 'none-known', 'none-of-these'];

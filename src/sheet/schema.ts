@@ -103,14 +103,17 @@ const pair = (first: Schema, second: Schema): Schema => ({
 	maxItems: 2,
 });
 
-function valueSchema({ kind, choices }: Question): Schema {
+function valueSchema({ kind, choices, wasChoice }: Question): Schema {
 	const number = { type: 'number' };
 	const cylinder = { type: 'integer', minimum: 1 };
 	switch (kind) {
 		case 'choice':
 			return { enum: Object.keys(choices) };
-		case 'several':
-			return { type: 'array', uniqueItems: true, items: { enum: Object.keys(choices) } };
+		case 'several': {
+			const one = { enum: Object.keys(choices) };
+			const list = { type: 'array', uniqueItems: true, items: one };
+			return wasChoice ? { oneOf: [one, list] } : list;
+		}
 		case 'whole':
 			return { type: 'integer' };
 		case 'per-cylinder':

@@ -7,7 +7,7 @@ import { asksAnew } from '../interview/recheck.ts';
 import { leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
-import type { UnitSet } from '../sheet/question.ts';
+import { choicesIn, type UnitSet } from '../sheet/question.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
 import { type LineEditor, lineEditor, textOf } from './line-editor.ts';
 import type { Appearance } from './theme.ts';
@@ -151,7 +151,7 @@ export function arrive(app: App): App {
 	const field = lineEditor(aside?.id === question.id ? aside.text : '');
 	const cursor = question.kind === 'choice' ? Math.max(0, ids.indexOf(String(answer?.value))) : 0;
 	const stands = question.kind === 'several' && !asksAnew(app.interview, question.id) ? answer?.value : undefined;
-	const ticked = Array.isArray(stands) ? (stands as string[]) : [];
+	const ticked = choicesIn(stands);
 	return { ...app, ...blank, field, cursor, ticked };
 }
 

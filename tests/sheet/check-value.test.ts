@@ -70,6 +70,8 @@ describe('a whole number, a choice, a pattern', () => {
 describe('a list', () => {
 	test.each([
 		['engine.history', 'overheated', undefined, /a list of/],
+		['harness.pump_cutoff', 'a prayer', undefined, /one of crash-switch/],
+		['harness.pump_cutoff', ['none', 'crash-switch'], undefined, /none by itself/],
 		['engine.history', ['drowned'], undefined, /a list of.*overheated/],
 		['engine.history', ['opened-up', 'opened-up'], undefined, /each once/],
 		['engine.history', [undefined], undefined, /a list of/],

@@ -26,6 +26,11 @@ describe('an answer in kept units', () => {
 		expect(unitsOfAnswer(question('boost.lambda'), { value: 0.8 })[0]?.symbol).toBe('1');
 	});
 
+	test('of several that once was one choice reads either form as a list', () => {
+		expect(kept('harness.pump_cutoff', { value: 'crash-switch' }).value).toEqual(['crash-switch']);
+		expect(kept('harness.pump_cutoff', { value: ['crash-switch', 'controller-only'] }).value).toHaveLength(2);
+	});
+
 	test('of a list keeps what could not be measured', () => {
 		const psi = 6894.757293168361;
 		expect(kept('engine.compression', { value: [150, null], unit: 'psi' }).value).toEqual([

@@ -1,4 +1,4 @@
-import { type Question, standAlone } from '../../sheet/question.ts';
+import { asWritten, type Question, standAlone } from '../../sheet/question.ts';
 import type { Reader } from './reader.ts';
 
 const numberWords = ['zero', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'];
@@ -77,7 +77,7 @@ export const readChoice: Reader = (question, text) => {
 export const readSeveral: Reader = (question, text) => {
 	const ids = Object.keys(question.choices);
 	const alone = ids.find(id => standAlone.includes(id));
-	if (/^none( of (these|them))?$/i.test(text)) return { answer: { value: alone ? [alone] : [] } };
+	if (/^none( of (these|them))?$/i.test(text)) return { answer: { value: asWritten(question, alone ? [alone] : []) } };
 	const words = text.includes(',') ? text.split(',') : /^[\d\s]+$/.test(text) ? text.split(/\s+/) : [text];
 	const chosen: string[] = [];
 	for (const word of words.map(part => part.trim()).filter(part => part !== '')) {
@@ -90,5 +90,5 @@ export const readSeveral: Reader = (question, text) => {
 		if (id === undefined) return { answer: { value: [] } };
 		if (!chosen.includes(id)) chosen.push(id);
 	}
-	return { answer: { value: chosen } };
+	return { answer: { value: asWritten(question, chosen) } };
 };

@@ -138,10 +138,12 @@ function readLabel(fields: Fields, id: string): string {
 	return id.slice(id.indexOf('.') + 1).replaceAll('_', ' ');
 }
 
-function readWordsOfChoices(fields: Fields, kind: AnswerKind): Pick<Question, 'choices' | 'said'> {
-	if (kind !== 'choice' && kind !== 'several') return { choices: {}, said: null };
+function readWordsOfChoices(fields: Fields, kind: AnswerKind): Pick<Question, 'choices' | 'said' | 'wasChoice'> {
+	if (kind !== 'choice' && kind !== 'several') return { choices: {}, said: null, wasChoice: false };
 	const choices = readChoices(fields);
-	return { choices, said: readSaid(fields, choices) };
+	const wasChoice = fields.has('was') && fields.oneOf('was', ['choice'] as const, 'choice') === 'choice';
+	if (wasChoice && kind === 'choice') fields.report('was', 'was: only a question for several was one for a choice');
+	return { choices, said: readSaid(fields, choices), wasChoice };
 }
 
 /** `said: same` where every choice reads inside a sentence as in the list, else the words of those that do not. */

@@ -1,7 +1,7 @@
 import { noneRow, rowMarks } from '../../interview/entry/choice.ts';
 import { questionAt, type State } from '../../interview/state.ts';
 import type { Question } from '../../sheet/question.ts';
-import { standAlone } from '../../sheet/question.ts';
+import { asWritten, standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { textIn } from '../../sheet/text.ts';
 import { formatAnswer } from '../../wording/format.ts';
@@ -115,8 +115,8 @@ function enter(app: App): App {
 function setTicked(app: App, id: string | undefined): App {
 	const none = id === undefined || standAlone.includes(id);
 	if (app.ticked.length > 0 || none) {
-		const value = app.ticked.length > 0 ? [...app.ticked] : id === undefined ? [] : [id];
-		return tell(app, { do: 'set', answer: { value } });
+		const chosen = app.ticked.length > 0 ? [...app.ticked] : id === undefined ? [] : [id];
+		return tell(app, { do: 'set', answer: { value: asWritten(questionAt(app.interview!)!, chosen) } });
 	}
 	const text = 'Nothing is ticked. Space ticks a row; the last row says that none applies.';
 	return { ...app, interview: { ...app.interview!, said: { kind: 'problem', text } } };

@@ -168,6 +168,13 @@ describe('choices', () => {
 		expect(value('harness.grounds', 'none')).toEqual([]);
 		expect(entry('engine.history', 'overheated, haunted').is).toBe('problem');
 	});
+
+	test('where one choice was the answer once, one alone is written as it was', () => {
+		expect(value('harness.pump_cutoff', 'crash-switch')).toBe('crash-switch');
+		expect(value('harness.pump_cutoff', 'none')).toBe('none');
+		expect(value('harness.pump_cutoff', 'crash-switch, controller-only')).toEqual(['crash-switch', 'controller-only']);
+		expect(value('engine.history', 'overheated')).toEqual(['overheated']);
+	});
 });
 
 test('nothing typed is no answer', () => {
