@@ -77,7 +77,7 @@ function asTyped({ kind }: Question, { value, unit }: Answer): string {
 	switch (kind) {
 		case 'several':
 		case 'codes':
-			return (value as string[]).join(', ') || 'none';
+			return [value].flat().join(', ') || 'none';
 		case 'per-cylinder':
 			return `${(value as (number | null)[]).map(reading => reading ?? '-').join(' ')} ${units[0]}`;
 		case 'firing-order':

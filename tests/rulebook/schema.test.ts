@@ -61,7 +61,7 @@ describe('the schema knows what the compiler knows', () => {
 
 	test.each([
 		['a file', schema, []],
-		['a question', definitions.question, ['choices', 'of', 'said']],
+		['a question', definitions.question, ['choices', 'of', 'said', 'was']],
 		['a usual value', definitions.usual, []],
 		['a prefill', definitions.prefill, []],
 		['a rule', definitions.rule, []],
