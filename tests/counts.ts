@@ -3,11 +3,11 @@ const long = process.env.SWAP_AUDIT_LONG === '1';
 
 export const counts = {
 	/** Processes killed in the middle of a save. */
-	kills: long ? 10_000 : 300,
+	kills: long ? 10_000 : 120,
 	/** Generated expressions checked against the library. */
 	expressions: long ? 20_000 : 1_000,
 	/** Spoilt rule files. */
-	ruleFiles: long ? 100_000 : 3_000,
+	ruleFiles: long ? 100_000 : 1_200,
 	/** Texts of anything, taken for expressions. */
 	expressionTexts: long ? 1_000_000 : 50_000,
 	/** Places of one sheet (bytes, lines, keys, numbers) at which it is spoilt in each way; long: all of them. */
@@ -17,9 +17,9 @@ export const counts = {
 	/** Sheets with known truth, whose bands are held against it. */
 	trials: long ? 2_000 : 200,
 	/** Changes of one answer whose effect on the verdicts is followed. */
-	edits: long ? 10_000 : 500,
+	edits: long ? 10_000 : 300,
 	/** Random sheets from which one answer is taken away, and no gate may open. */
-	removals: long ? 3_000 : 100,
+	removals: long ? 3_000 : 60,
 	/** Random sheets whose quantities are worked out and held against physics. */
 	sheets: long ? 5_000 : 60,
 	/** Lists of random lines, made into evenings. */
@@ -29,7 +29,7 @@ export const counts = {
 	/** Whether the interview is stopped after each answer of a pass, or after the first, the middle and the last. */
 	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */
-	walks: long ? 5_000 : 500,
+	walks: long ? 5_000 : 200,
 	/** Hostile texts on each surface that prints them. */
 	hostile: long ? 100_000 : 3_000,
 	/** Pairs of halves of plugs, and tables of pins. */

@@ -4,6 +4,7 @@ import { type CycleTrace, closedCycle } from './cycle.ts';
 import { flameAngle } from './flame.ts';
 import { gammaAt } from './gas.ts';
 import { positive, within } from './range.ts';
+import { keepingRecent } from './recent.ts';
 import { type Cylinder, cylinderVolume, sweptVolume } from './slider-crank.ts';
 import { burntAt } from './wiebe.ts';
 
@@ -29,6 +30,9 @@ export interface FullLoad {
 	/** Only as far as 90 % burnt, which is all that knock asks. */
 	readonly toNinety?: boolean;
 }
+
+/** Cycles kept at most: about 3 kB each, and an audit runs a few hundred. */
+const mostKept = 500;
 
 /** Burnt gas left in the charge, share of it. Common practice at full load. */
 export const residual = 0.06;
@@ -124,7 +128,9 @@ export function trapped(engine: FullLoad): Start {
  * outside 0.5 to 2. Left out: what evaporating fuel cools the charge by, the turbine's back pressure in the residual, gas past
  * the rings, dissociation, one cycle differing from the next, and heat from the walls into the last gas to burn.
  */
-export function fullLoadCycle(engine: FullLoad): CycleTrace {
+export const fullLoadCycle = keepingRecent(run, everyNumber, mostKept);
+
+function run(engine: FullLoad): CycleTrace {
 	const start = trapped(engine);
 	const { charge, pressure, temperature, heat } = start;
 	const shut = engine.intakeCloses - 180;
@@ -143,4 +149,8 @@ export function fullLoadCycle(engine: FullLoad): CycleTrace {
 		burn: { start: lit, duration, heat },
 		walls: { temperature: wallTemperature, film: 'woschni' },
 	});
+}
+
+function everyNumber({ cylinder, fuel, ...engine }: FullLoad): string {
+	return [cylinder, fuel, engine].flatMap(part => Object.values(part)).join(' ');
 }

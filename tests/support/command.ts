@@ -1,8 +1,13 @@
 import { spawnSync } from 'node:child_process';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 /** The built command, as `node FILE` runs it. */
 export const command = fileURLToPath(new URL('../../dist/swap-audit.js', import.meta.url));
+
+/** Compiled code of the program, for all tests: what a command leaves elsewhere is looked at. */
+const sharedCache = join(tmpdir(), 'swap-audit-tests-cache');
 
 export interface Ran {
 	readonly status: number | null;
@@ -20,10 +25,9 @@ export function runCommand(
 		input: options.input ?? '',
 		encoding: 'utf8',
 		maxBuffer: 1e8,
-		// Compiled code is not cached: tests look at every file that a command leaves.
 		env: {
 			PATH: process.env.PATH ?? '',
-			NODE_DISABLE_COMPILE_CACHE: '1',
+			XDG_CACHE_HOME: sharedCache,
 			HOME: home,
 			XDG_DATA_HOME: home,
 			XDG_CONFIG_HOME: home,

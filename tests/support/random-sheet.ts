@@ -33,10 +33,17 @@ const toldTwice = [
 	['fuel.pump_voltage', 'V', (read: Read) => read('charging.voltage_running') - read('fuel.pump_wire_drop')],
 ] as const;
 
+const parts = [
+	'engine.displacement_from_bore',
+	'engine.ratio_from_volumes',
+	'charging.voltage_running',
+	'fuel.pump_wire_drop',
+];
+
 type Read = (id: string) => number;
 
 function agreeing(sheet: Sheet, rulebook: Rulebook, graph: Graph): Sheet {
-	const { values } = solve(graph, givenAnswers(sheet, rulebook.questions));
+	const { values } = solve(graph, givenAnswers(sheet, rulebook.questions), new Map(), parts);
 	const read = (id: string) => Number(values[slotNamed(graph, id)] ?? Number.NaN);
 	return toldTwice.reduce((now, [id, symbol, made]) => {
 		const kept = made(read);

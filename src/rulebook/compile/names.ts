@@ -10,7 +10,13 @@ export type Type =
 	| { readonly is: 'yes-no' }
 	| { readonly is: 'list'; readonly choices: readonly string[] | null; readonly written?: true };
 
-export type Names = ReadonlyMap<string, Type>;
+export type Names = Pick<ReadonlyMap<string, Type>, 'get' | 'has'>;
+
+/** The names and more of one part of a file, which come first. Not copied: each rule has some. */
+export function withNames(names: Names, more: Iterable<readonly [string, Type]>): Names {
+	const own = new Map(more);
+	return { get: name => own.get(name) ?? names.get(name), has: name => own.has(name) || names.has(name) };
+}
 
 /** What every question and every quantity may be used as. */
 export function namesOf(questions: readonly Question[], quantities: readonly AnyQuantity[]): Map<string, Type> {

@@ -7,7 +7,7 @@ import { eachNames, readEach } from './each.ts';
 import { type ExampleNames, readExamples } from './example.ts';
 import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
-import type { Names } from './names.ts';
+import { type Names, withNames } from './names.ts';
 import { readPartsOf } from './parts.ts';
 import { readThresholds, typeOfThreshold } from './threshold.ts';
 import { checkWords, readPlain, readText, readTexts } from './words.ts';
@@ -75,7 +75,7 @@ export function namesOfRule(
 	questions: ReadonlyMap<string, Question>,
 ): Names {
 	const own = Object.entries(thresholds).map(([name, threshold]) => [name, typeOfThreshold(threshold)] as const);
-	return new Map([...names, ...eachNames(each, questions), ...own]);
+	return withNames(names, [...eachNames(each, questions), ...own]);
 }
 
 /** What holds for a rule as written and for one that a pack changed: its words name what there is, its examples suffice. */

@@ -16,7 +16,7 @@ import { harms, stages } from '../rulebook.ts';
 import { readConstant } from './constant.ts';
 import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
-import type { Names } from './names.ts';
+import { type Names, withNames } from './names.ts';
 import { answerOf } from './tables.ts';
 import { refuseNames } from './words.ts';
 
@@ -44,7 +44,7 @@ export function readVocabulary(circuitFile: Fields, meetingFile: Fields, names: 
 /** One circuit, or one a number where `numbers` says how many. */
 function readCircuits(fields: Fields, names: Names): Circuit[] {
 	const numbers = fields.has('numbers') ? fields.number('numbers') : null;
-	const known: Names = numbers === null ? names : new Map([...names, ['n', { is: 'number', kind: 'count' }]]);
+	const known: Names = numbers === null ? names : withNames(names, [['n', { is: 'number', kind: 'count' }]]);
 	const required = compileYesNo(fields, 'required', known);
 	const read = (n: number | null): Circuit => {
 		const say = (text: string) => (n === null ? text : text.replaceAll('{n}', String(n)));
