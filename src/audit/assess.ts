@@ -1,6 +1,5 @@
-import { type State, solve } from '../graph/solve.ts';
+import type { State } from '../graph/solve.ts';
 import { type Plugs, plugsOf } from '../plugs/parts.ts';
-import { givenAnswers } from '../quantities/from-sheet.ts';
 import { unwantedOn } from '../quantities/wanted.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import type { Checked } from '../sheet/check.ts';
@@ -12,6 +11,7 @@ import { certaintyOf, sureForGates } from './certainty.ts';
 import { valueIn } from './conditions.ts';
 import { findingOf } from './findings.ts';
 import { ladder } from './limits.ts';
+import { loggedValues, stateOf, stillOpen } from './logged.ts';
 import type { Model } from './model.ts';
 import { nextAnswers } from './next.ts';
 import { packsUsed } from './packs.ts';
@@ -36,20 +36,31 @@ export interface Assessment {
 
 /** Judges a checked sheet. The same sheet, rules and options give the same audit, anywhere. */
 export function assess(model: Model, { sheet, warnings }: Checked, options: AuditOptions): Assessment {
-	const { rulebook, graph, judge, quantities } = model;
+	const { rulebook, judge, quantities } = model;
 	const wording = model.wordings[options.units];
-	const state = solve(graph, givenAnswers(sheet, rulebook.questions));
+	const state = stateOf(model, sheet);
 	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(state, id), options.units);
 	const verdicts = judge.judge(state, plugs);
 	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws);
 	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty });
 	const unwanted = unwantedOn(state, rulebook.questions);
 	const course = courseOf(state);
+	const older = stillOpen(model, sheet, verdicts);
+	const reopened = new Set(older.flatMap(open => open.verdicts.map(({ rule }) => rule)));
 	const findings = inOrder(
-		verdicts.map((verdict, index) => {
-			const unproved = isUnproved(verdict, sure[index] ?? null, judge);
-			return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted);
-		}),
+		[
+			...verdicts.flatMap((verdict, index) => {
+				if (reopened.has(verdict.rule)) return [];
+				const unproved = isUnproved(verdict, sure[index] ?? null, judge);
+				return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted);
+			}),
+			...older.flatMap(open => {
+				const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws);
+				return open.verdicts.flatMap((verdict, index) =>
+					verdict.verdict === 'fails' ? findingOf(verdict, open.state, judge, wording, surely[index] ?? null) : [],
+				);
+			}),
+		],
 		stage => shownAt(stage, course),
 	);
 	const audit: Audit = {
@@ -62,7 +73,10 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		packs: packsUsed(rulebook, findings),
 		stages: readiness(findings, course),
 		findings,
-		quantities: quantityValues(state, quantities, certainty.band),
+		quantities: {
+			...quantityValues(state, quantities, certainty.band),
+			...loggedValues(sheet),
+		},
 		limits: ladder(state, quantities, rulebook, certainty.band, options.units),
 		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts, unwanted) : [],
 		readings: readings(rulebook, state),

@@ -108,6 +108,8 @@ export interface Change {
 
 export interface Since {
 	readonly date: string;
+	/** Logs that were not there then, with the answers that were taken from each. */
+	readonly logs: readonly { readonly name: string; readonly date: string; readonly answers: readonly string[] }[];
 	readonly changes: readonly Change[];
 	readonly numbers: readonly {
 		readonly name: string;

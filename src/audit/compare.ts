@@ -1,7 +1,7 @@
 import type { AuditRecord, RecordedVerdict } from '../sheet/sheet.ts';
 import type { Assessment } from './assess.ts';
 import type { Change, Since } from './audit.ts';
-import { recordOf } from './record.ts';
+import { fingerprintOfLog, recordOf } from './record.ts';
 
 /** A distance has moved when it differs by more than this share: less is arithmetic. */
 const noise = 1e-6;
@@ -9,7 +9,19 @@ const noise = 1e-6;
 /** What changed from an earlier audit to this one. A finding is the same by rule and subject, whatever its words say. */
 export function compare(before: AuditRecord, assessment: Assessment): Since {
 	const now = recordOf(assessment);
-	return { date: before.date, changes: changesBetween(before, now), numbers: moved(before, now, assessment) };
+	return {
+		date: before.date,
+		logs: logsSince(before, assessment),
+		changes: changesBetween(before, now),
+		numbers: moved(before, now, assessment),
+	};
+}
+
+function logsSince({ answers }: AuditRecord, { sheet }: Assessment): Since['logs'] {
+	const there = (answers.logs ?? '').split(' ');
+	return (sheet.logs ?? [])
+		.filter(log => !there.includes(fingerprintOfLog(log)))
+		.map(({ name, date, answers }) => ({ name, date, answers: Object.keys(answers) }));
 }
 
 const key = ({ rule, subject }: RecordedVerdict): string => `${rule}\n${subject ?? ''}`;

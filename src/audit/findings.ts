@@ -32,7 +32,7 @@ export function findingOf(
 		...worst(verdict),
 		verdict: verdict.verdict,
 		unproved,
-		prove_during: onlyKnownFrom(rule.stage, verdict.missing.map(judge.knownFrom)),
+		prove_during: isProvedDuring(verdict, judge),
 		not_wanted: verdict.missing.some(answer => unwanted.has(answer)),
 		sure: verdict.verdict === 'fails' || verdict.verdict === 'holds' ? sure : null,
 		title: words.title || rule.title,
@@ -48,6 +48,11 @@ export function findingOf(
 		distance: verdict.distance,
 	};
 }
+
+/** Whether all that it waits for shows only at its stage or later; what a log did not tell, and no answer would, is so. */
+const isProvedDuring = ({ rule, verdict, missing }: Verdict, judge: Judge): boolean =>
+	onlyKnownFrom(rule.stage, missing.map(judge.knownFrom)) ||
+	(rule.section === 'log' && verdict === 'cannot-tell' && missing.length === 0);
 
 /** Stage and harm of a finding: the rule's own, or those of its subject where they are worse. */
 function worst({ rule, worse }: Verdict): Pick<Finding, 'stage' | 'harm'> {

@@ -1,13 +1,14 @@
-import { solve } from '../graph/solve.ts';
+import { reach } from '../graph/paths.ts';
 import type { Analysis } from '../log/analyze.ts';
 import type { Recording } from '../log/block.ts';
 import type { OverviewPoint } from '../log/overview.ts';
-import { type ToldQuantities, toldBy, valuesOf } from '../log/told.ts';
-import { givenAnswers } from '../quantities/from-sheet.ts';
+import { type ToldQuantities, toldBy } from '../log/told.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { Wording } from '../wording/template.ts';
 import type { AuditOptions, Finding, LimitRung } from './audit.ts';
 import { findingOf } from './findings.ts';
+import { answersOf, type LoggedAnswer } from './log-answers.ts';
+import { stateWithLog } from './logged.ts';
 import type { Model } from './model.ts';
 import { inOrder } from './priority.ts';
 
@@ -45,7 +46,7 @@ export interface LogJson {
 	readonly episodes: Analysis['episodes'];
 	readonly quantities: ToldQuantities;
 	readonly findings: readonly Finding[];
-	readonly answers: readonly never[];
+	readonly answers: readonly LoggedAnswer[];
 	readonly fit: null;
 	readonly limits: { readonly before: readonly LimitRung[]; readonly after: readonly LimitRung[] };
 	readonly boost_steps: readonly never[];
@@ -58,6 +59,8 @@ export interface LogReport {
 	readonly notes: readonly string[];
 	readonly faults: readonly string[];
 	readonly analysis: Analysis;
+	/** The answers that its figures were worked out with. */
+	readonly rests_on: readonly string[];
 	readonly overview: readonly OverviewPoint[];
 	readonly wording: Wording;
 	readonly model: Model;
@@ -72,12 +75,12 @@ export function reportLog(
 	overview: readonly OverviewPoint[],
 	file: LogFile,
 	{ date, tool, units }: Pick<AuditOptions, 'date' | 'tool' | 'units'>,
+	read: ReadonlySet<string>,
 ): LogReport {
-	const { graph, judge, rulebook } = model;
+	const { judge } = model;
 	const wording = model.wordings[units];
 	const quantities = toldBy(analysis);
-	const values = new Map([...valuesOf(quantities)].filter(([id]) => graph.slotOf.has(id)));
-	const state = solve(graph, givenAnswers(sheet, rulebook.questions), values);
+	const state = stateWithLog(model, sheet, quantities);
 	const verdicts = judge.judge(state).filter(({ rule }) => rule.section === 'log');
 	const late = (id: string) => (/^lambda_[12]$/.test(id) ? analysis.lag : null);
 	const json: LogJson = {
@@ -104,12 +107,28 @@ export function reportLog(
 		episodes: analysis.episodes,
 		quantities,
 		findings: inOrder(verdicts.map(verdict => findingOf(verdict, state, judge, wording, null))),
-		answers: [],
+		answers: answersOf(model, sheet, state, quantities),
 		fit: null,
 		limits: { before: [], after: [] },
 		boost_steps: [],
 	};
-	return { json, notes, faults: totals.faults, analysis, overview, wording, model };
+	return {
+		json,
+		notes,
+		faults: totals.faults,
+		analysis,
+		rests_on: answersBehind(model, read),
+		overview,
+		wording,
+		model,
+	};
+}
+
+/** The answers that some names of the model are made from. */
+function answersBehind({ graph, rulebook }: Model, names: ReadonlySet<string>): string[] {
+	const slots = [...names].flatMap(name => graph.slotOf.get(name) ?? []);
+	const behind = reach(slots, slot => graph.feeds[slot]!);
+	return rulebook.questions.map(({ id }) => id).filter(id => behind.has(graph.slotOf.get(id)!));
 }
 
 /** Channels that have values which they can never have: a column that was not taken for it, or over 1 % of the readings. */

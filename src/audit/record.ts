@@ -1,6 +1,6 @@
 import { auditProblems } from '../sheet/check-audits.ts';
 import { isObject } from '../sheet/fault.ts';
-import type { AuditRecord, RecordedVerdict } from '../sheet/sheet.ts';
+import type { AuditRecord, LogRecord, RecordedVerdict } from '../sheet/sheet.ts';
 import type { Assessment } from './assess.ts';
 import { type Audit, auditFormat } from './audit.ts';
 
@@ -25,8 +25,13 @@ export function recordOf({ audit, sheet, model, state }: Assessment): AuditRecor
 		const given = state.given.get(model.graph.slotOf.get(id)!);
 		if (given) answers[id] = model.hash(JSON.stringify(given.value)).slice(0, 12);
 	}
+	// A log is as good as an answer: with another one an audit is no longer of the same answers.
+	if (sheet.logs && sheet.logs.length > 0) answers.logs = sheet.logs.map(fingerprintOfLog).join(' ');
 	return { date: audit.date, rules: audit.rules, name: sheet.name, ...recorded(audit), answers };
 }
+
+/** A log as a record of an audit names it. */
+export const fingerprintOfLog = ({ sha256 }: LogRecord): string => sha256.slice(0, 12);
 
 function recorded(audit: Pick<Audit, 'limits' | 'findings' | 'quantities'>): {
 	verdicts: RecordedVerdict[];

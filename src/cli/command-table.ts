@@ -195,7 +195,7 @@ export function commandTable(status: (code: number) => void): Command {
 		.command('log')
 		.summary('judge a recorded drive')
 		.description(
-			'Reads a log, a table of numbers as text, says what the engine did and what the log contradicts. Changes nothing.',
+			'Reads a log, a table of numbers as text, says what the engine did and what the log contradicts. Changes nothing without --apply.',
 		)
 		.argument('<sheet>', sheetWords)
 		.argument('<log>', 'a table as text, gzip or not, or - for standard input')
@@ -208,6 +208,9 @@ export function commandTable(status: (code: number) => void): Command {
 		.addOption(new Option('--not <header>', 'leave a column alone; may be given again').argParser(collect))
 		.addOption(new Option('--out <file>', 'write to a file: .md (pictures beside it), .html, .json'))
 		.addOption(new Option('--json', 'print the log as JSON'))
+		.addOption(
+			new Option('--apply', 'write the answers that it settles into the sheet, and keep a record of the log there'),
+		)
 		.addOption(unitsOption())
 		.addOption(packOption())
 		.addOption(

@@ -1,10 +1,9 @@
 import type { LimitRung } from '../audit/audit.ts';
 import { ladder } from '../audit/limits.ts';
+import { stateOf } from '../audit/logged.ts';
 import type { Model } from '../audit/model.ts';
 import type { Outcome } from '../expressions/tree.ts';
 import { slotNamed } from '../graph/graph.ts';
-import { solve } from '../graph/solve.ts';
-import { givenAnswers } from '../quantities/from-sheet.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { Wording } from '../wording/template.ts';
 
@@ -21,7 +20,7 @@ export interface Figures {
 
 /** Works out the live figures: a fifth of the time of an audit, for it is done between two keys. */
 export function figuresOf({ rulebook, graph, judge, quantities }: Model, sheet: Sheet): Figures {
-	const state = solve(graph, givenAnswers(sheet, rulebook.questions));
+	const state = stateOf({ graph, rulebook }, sheet);
 	return {
 		sheet,
 		wording: new Wording(rulebook.questions, quantities, sheet.units),

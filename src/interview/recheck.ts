@@ -1,8 +1,7 @@
+import { stateOf } from '../audit/logged.ts';
 import type { Model } from '../audit/model.ts';
 import { isSerious } from '../audit/stages.ts';
 import { reach } from '../graph/paths.ts';
-import { solve } from '../graph/solve.ts';
-import { givenAnswers } from '../quantities/from-sheet.ts';
 import type { Question } from '../sheet/question.ts';
 import { answerTo } from '../sheet/sheet.ts';
 import { isAnswered, type Recheck, type State } from './state.ts';
@@ -58,8 +57,8 @@ function dependents({ graph, rulebook }: Model, touched: readonly Question[]): Q
 
 /** What the lines that stand in the way wait for: never answered, or not known last time. */
 function waitedFor({ model, sheet }: State): Question[] {
-	const { rulebook, graph, judge } = model;
-	const verdicts = judge.judge(solve(graph, givenAnswers(sheet, rulebook.questions)));
+	const { rulebook, judge } = model;
+	const verdicts = judge.judge(stateOf(model, sheet));
 	const missing = new Set(
 		verdicts
 			.filter(({ verdict, rule }) => verdict === 'cannot-tell' && isSerious(rule))

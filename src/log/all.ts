@@ -13,6 +13,7 @@ import * as coolant from './run/coolant.ts';
 import * as gearing from './run/gearing.ts';
 import * as idle from './run/idle.ts';
 import * as running from './run/running.ts';
+import * as seen from './run/seen.ts';
 import * as start from './run/start.ts';
 import * as table from './run/table.ts';
 import * as trims from './run/trims.ts';
@@ -26,6 +27,7 @@ const subjects = [
 	coolant,
 	gearing,
 	closure,
+	seen,
 	boost,
 	mixture,
 	fuel,

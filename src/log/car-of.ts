@@ -2,15 +2,17 @@ import type { State } from '../graph/solve.ts';
 import { evaluate } from '../graph/solve.ts';
 import type { Car } from './car.ts';
 
-/** The car of a solved sheet. An id that the model does not have is not known. */
-export function carOf(state: State): Car {
+/** The car of a solved sheet. An id that the model does not have is not known; what was looked at goes into `read`. */
+export function carOf(state: State, read = new Set<string>()): Car {
 	const { graph, values } = state;
 	return {
 		value: id => {
+			read.add(id);
 			const slot = graph.slotOf.get(id);
 			return slot === undefined ? undefined : values[slot];
 		},
 		at(id, replaced) {
+			read.add(id);
 			const known = Object.keys(replaced).every(name => graph.slotOf.has(name));
 			return known && graph.slotOf.has(id) ? evaluate(state, [id], replaced)[0] : undefined;
 		},

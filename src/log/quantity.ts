@@ -18,6 +18,8 @@ interface Told {
 /** One figure a pull. */
 export interface InPull extends Told {
 	readonly logged: 'pull';
+	/** The pull that an answer takes. */
+	readonly worst?: 'highest' | 'lowest';
 	measure(pull: PullView): Measured;
 }
 
@@ -30,6 +32,8 @@ export interface Gathering {
 /** One figure a log. */
 export interface InRun extends Told {
 	readonly logged: 'run';
+	/** The word that says that nothing was seen: it does not overrule somebody who saw something. */
+	readonly reassuring?: string;
 	gather(): Gathering;
 }
 

@@ -5,7 +5,7 @@ import type { By, Recognised } from './block.ts';
 import type { Channel } from './channel.ts';
 import { fitUnwritten, fitWritten, type Misfit, type Reading } from './fit.ts';
 import { type HeaderIndex, headerIndex, headerKey } from './header.ts';
-import type { ColumnChoices, GivenChannel } from './options.ts';
+import { type ColumnChoices, type GivenChannel, keptOf } from './options.ts';
 import { referenceOf } from './reference.ts';
 import { type Scale, scaleOf, unitAs } from './scale.ts';
 import { Values } from './values.ts';
@@ -81,9 +81,8 @@ class Recognizer {
 
 	recognize(): Recognition {
 		const given = this.choices.given.flatMap(one => this.given(one, 'given'));
-		const kept = (this.choices.kept ?? []).flatMap(one =>
-			this.columns.some(({ header }) => header === one.header) ? this.given(one, 'kept') : [],
-		);
+		const headers = this.columns.map(({ header }) => header);
+		const kept = keptOf(this.choices, headers).flatMap(one => this.kept(one));
 		const said = [...given, ...kept.filter(one => !given.some(other => other.column === one.column))];
 		const left = new Set(this.choices.not.map(header => this.place(header)));
 		const known = this.columns.flatMap((_, column) =>
@@ -136,6 +135,17 @@ class Recognizer {
 	): Reading | Misfit {
 		const fitted = fitWritten(channel, written, values);
 		return unit !== null && 'why' in fitted ? { scale, notes: [] } : fitted;
+	}
+
+	/** As an earlier log was read; this one's values may not allow it. */
+	private kept(one: GivenChannel): Candidate[] {
+		try {
+			return this.given(one, 'kept');
+		} catch (error) {
+			if (!(error instanceof BadTable)) throw error;
+			this.notes.push(`${one.header}: it cannot be read as in the earlier log`);
+			return [];
+		}
 	}
 
 	/** What a column's own header makes of it. */

@@ -1,10 +1,11 @@
 import type { Bytes } from '../table/bytes.ts';
+import type { Column } from '../table/layout.ts';
 import { wide } from '../table/long.ts';
 import { openTable, type Table } from '../table/table.ts';
 import type { Block, Recording, Totals } from './block.ts';
 import type { Channel } from './channel.ts';
 import { type Clock, clockOf } from './clock.ts';
-import { type ColumnChoices, noChoices } from './options.ts';
+import { type ColumnChoices, keptOf, noChoices } from './options.ts';
 import { recognize, type Taken } from './recognize.ts';
 import { isUnit, scaled } from './scale.ts';
 import { wordReaders } from './words.ts';
@@ -29,16 +30,17 @@ export async function openRecording(
 	const beginning = whole.filter((_, at) => at % step === 0);
 	const sign = decimal ?? '.';
 	const known = channels.find(({ id }) => id === 'time')?.known ?? [];
-	const given = choices.given.find(({ channel }) => channel === 'time');
+	const said = [...choices.given, ...keptOf(choices, headersOf(columns))];
+	const given = said.find(({ channel }) => channel === 'time');
 	const clock = clockOf(columns, whole.slice(0, looked), sign, known, given);
 	const { column } = clock;
 	const others = columns.map((one, at) => (at === column ? { ...one, name: '' } : one));
 	const found = recognize(others, beginning, sign, channels, choices);
 	const totals: Totals = { rows: 0, unread: 0, faults: table.counts.faults, impossible: new Map() };
 	for (const id of found.impossible) totals.impossible.set(id, 0);
-	const time = column === null ? [] : [timeChannel(columns[column]!.header, clock, given !== undefined)];
+	const time = timeChannel(column === null ? '#' : columns[column]!.header, clock, given !== undefined);
 	return {
-		channels: [...time, ...found.taken.map(({ channel, header, unit, by }) => ({ channel, header, unit, by }))],
+		channels: [time, ...found.taken.map(({ channel, header, unit, by }) => ({ channel, header, unit, by }))],
 		unused: found.unused.filter(header => column === null || header !== columns[column]!.header),
 		notes: [...clock.notes, ...found.notes],
 		blocks: blocksOf(table, clock, found.taken, totals),
@@ -49,6 +51,8 @@ export async function openRecording(
 
 const timeChannel = (header: string, { unit }: Clock, given: boolean) =>
 	({ channel: 'time', header, unit, by: given ? 'given' : 'header' }) as const;
+
+const headersOf = (columns: readonly Column[]): string[] => columns.map(({ header }) => header);
 
 async function* blocksOf(table: Table, clock: Clock, taken: readonly Taken[], totals: Totals): AsyncGenerator<Block> {
 	const readings = table.layout.columns.map((_, at) => {

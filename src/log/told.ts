@@ -1,24 +1,12 @@
 import type { Outcome } from '../expressions/tree.ts';
+import type { RecordedFigure as ToldFigure, RecordedInPull as ToldInPull } from '../sheet/sheet.ts';
 import { kept } from '../units/kinds.ts';
 import { logQuantities } from './all.ts';
 import type { Analysis } from './analyze.ts';
 import type { Measured } from './measured.ts';
 import type { LogQuantity } from './quantity.ts';
 
-/** One figure as told to other programs and kept in the sheet; in the kept unit of its kind. */
-export interface ToldFigure {
-	/** Null where the log does not tell it (then `missing` says what would) or there is nothing to tell. */
-	readonly value: unknown;
-	readonly unit: string | null;
-	readonly low: number | null;
-	readonly high: number | null;
-	readonly missing: readonly string[];
-}
-
-/** One figure of one pull. */
-export interface ToldInPull extends ToldFigure {
-	readonly pull: number;
-}
+export type { ToldFigure, ToldInPull };
 
 /** By quantity id: a figure, or a list with one a pull. */
 export type ToldQuantities = Readonly<Record<string, ToldFigure | readonly ToldInPull[]>>;
@@ -45,10 +33,12 @@ function figure({ kind, unit }: LogQuantity, { value, low, high, missing }: Meas
  * What the log does not tell is not known.
  */
 export function valuesOf(told: ToldQuantities): Map<string, Outcome> {
+	const pulls = Math.max(0, ...Object.values(told).map(entry => (isList(entry) ? entry.length : 0)));
 	return new Map(
 		logQuantities.map(({ id, logged }): [string, Outcome] => {
 			const entry = Object.hasOwn(told, id) ? told[id] : undefined;
-			if (entry === undefined) return [id, logged === 'pull' ? [] : undefined];
+			// An older record does not have every figure: of each pull it is then not known.
+			if (entry === undefined) return [id, logged === 'pull' ? new Array(pulls).fill(undefined) : undefined];
 			return [id, isList(entry) ? entry.map(outcome) : outcome(entry)];
 		}),
 	);

@@ -95,6 +95,7 @@ const reading = {
 
 const since = {
 	date: text,
+	logs: list({ name: text, date: text, answers: texts }),
 	changes: list({
 		rule: text,
 		subject: orNull(text),

@@ -1,5 +1,6 @@
 import { checkAnswers } from './check-answers.ts';
 import { auditProblems } from './check-audits.ts';
+import { logProblems } from './check-logs.ts';
 import { plugProblems } from './check-plugs.ts';
 import { isObject } from './fault.ts';
 import { unkeepable } from './keep.ts';
@@ -48,6 +49,7 @@ export function checkSheet(data: unknown, questions: readonly Question[]): Check
 	for (const problem of auditProblems(top.audits === undefined ? [] : top.audits)) noteProblem(problems, problem);
 	for (const problem of unkeepable(top)) noteProblem(problems, problem);
 	if (top.plugs !== undefined) for (const problem of plugProblems(top.plugs)) noteProblem(problems, problem);
+	if (top.logs !== undefined) for (const problem of logProblems(top.logs)) noteProblem(problems, problem);
 	for (const key of ['__proto__', 'constructor', 'prototype']) {
 		if (Object.hasOwn(top, key)) refuse(key, key, 'no key of this name');
 	}

@@ -68,6 +68,8 @@ export interface Question {
 	readonly access: Access;
 	/** The stage from which it can be answered at all: what only a running or a driven car shows. */
 	readonly known_from: Stage | null;
+	/** The quantity of a log that settles it. */
+	readonly logged: string | null;
 	readonly cautions: readonly string[];
 	readonly section: string;
 	readonly topic: string;

@@ -1,10 +1,41 @@
 import { unitsOf } from '../units/table.ts';
+import { mostLogs } from './check-logs.ts';
 import { type Field, halfFields, mostHalves, neededOfHalf, neededOfPin, pinFields } from './plug-fields.ts';
 import type { Question } from './question.ts';
 import { knownBy, sheetFormat, sheetVersion } from './sheet.ts';
 import { textIn } from './text.ts';
 
 type Schema = Record<string, unknown>;
+
+/** A log that the program keeps. What stands in a figure and a point is its own business. */
+const logSchema: Schema = {
+	type: 'object',
+	required: ['name', 'sha256', 'date', 'channels', 'quantities', 'points', 'answers', 'fit', 'rests_on'],
+	properties: {
+		name: { type: 'string' },
+		sha256: { type: 'string', pattern: '^[0-9a-f]{64}$' },
+		date: { type: 'string', pattern: '^\\d{4}-\\d{2}-\\d{2}$' },
+		channels: {
+			type: 'array',
+			items: {
+				type: 'object',
+				required: ['channel', 'header', 'unit', 'by', 'lag'],
+				properties: {
+					channel: { type: 'string' },
+					header: { type: 'string' },
+					unit: { type: 'string' },
+					by: { type: 'string' },
+					lag: { type: ['number', 'null'], description: 's' },
+				},
+			},
+		},
+		quantities: { type: 'object' },
+		points: { type: 'array' },
+		answers: { type: 'object' },
+		fit: { type: ['object', 'null'] },
+		rests_on: { type: 'object' },
+	},
+};
 
 /** The JSON Schema of a sheet, from the questions: for editors and other programs. The checks of this room say more. */
 export function sheetSchema(questions: readonly Question[]): Schema {
@@ -42,6 +73,7 @@ export function sheetSchema(questions: readonly Question[]): Schema {
 				}),
 			},
 			audits: { type: 'array' },
+			logs: { type: 'array', maxItems: mostLogs, items: logSchema },
 		},
 	};
 }

@@ -48,6 +48,65 @@ export interface AuditRecord {
 	readonly answers: Readonly<Record<string, string>>;
 }
 
+/** One figure that a log told, in the kept unit of its quantity. */
+export interface RecordedFigure {
+	/** Null where the log does not tell it; then `missing` says what would. */
+	readonly value: unknown;
+	readonly unit: string | null;
+	readonly low: number | null;
+	readonly high: number | null;
+	readonly missing: readonly string[];
+}
+
+/** A figure of one pull. */
+export interface RecordedInPull extends RecordedFigure {
+	readonly pull: number;
+}
+
+/** One channel at one engine speed of a pull, in the kept unit: the median, the standard deviation of a reading, their count. */
+export type RecordedReading = readonly [value: number, noise: number, count: number];
+
+/** What a pull showed over engine speed, a few points; lambda is moved by its lag. */
+export interface RecordedPull {
+	readonly pull: number;
+	readonly gear: number | null;
+	readonly points: readonly {
+		/** rpm */
+		readonly speed: number;
+		/** s since the first row */
+		readonly time: number;
+		/** Whether it lies in the part of the pull that counts. */
+		readonly full: boolean;
+		readonly channels: Readonly<Record<string, RecordedReading>>;
+	}[];
+}
+
+/** A log that was judged and kept: what it showed, not its rows. */
+export interface LogRecord {
+	readonly name: string;
+	readonly sha256: string;
+	readonly date: string;
+	/** How its columns were read; offered for the next file with the same headers. */
+	readonly channels: readonly {
+		readonly channel: string;
+		readonly header: string;
+		readonly unit: string;
+		/** By what it was told: its header, or somebody. */
+		readonly by: string;
+		/** s by which it is late; null where that is not known. */
+		readonly lag: number | null;
+	}[];
+	/** By id of a log quantity: a figure, or a list with one a pull. */
+	readonly quantities: Readonly<Record<string, RecordedFigure | readonly RecordedInPull[]>>;
+	readonly points: readonly RecordedPull[];
+	/** The answers that were taken from it, as they were written. */
+	readonly answers: Readonly<Record<string, Answer>>;
+	/** The model fitted to it; null where none was. */
+	readonly fit: Readonly<Record<string, unknown>> | null;
+	/** The answers that its figures and its fit were worked out with: once one has another value, that no longer counts. */
+	readonly rests_on: Readonly<Record<string, Answer>>;
+}
+
 export type Answers = Readonly<Record<string, Readonly<Record<string, Answer>>>>;
 
 /** A build sheet. Keys that are not ours are kept as they are. */
@@ -60,6 +119,8 @@ export interface Sheet {
 	readonly audits: readonly AuditRecord[];
 	/** Halves of plugs, pin by pin. */
 	readonly plugs?: readonly PlugHalf[];
+	/** Logs that were judged and kept, the newest last. */
+	readonly logs?: readonly LogRecord[];
 	readonly [other: string]: unknown;
 }
 

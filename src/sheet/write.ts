@@ -1,5 +1,8 @@
 import type { Sheet } from './sheet.ts';
 
+/** Lists of records that the program keeps: a record a line. */
+const listed: ReadonlySet<string> = new Set(['audits', 'logs']);
+
 /**
  * A sheet as text: an answer a line, so that a version control system shows what changed and a hand can edit it.
  * Keys keep their order.
@@ -8,9 +11,9 @@ export function writeSheet(sheet: Sheet): string {
 	const { answers, ...top } = sheet;
 	const held = Object.entries(top).filter(([, value]) => value !== undefined);
 	const lines = held.map(([key, value]) => {
-		if (key !== 'audits') return `  ${JSON.stringify(key)}: ${JSON.stringify(value)}`;
-		const records = (value as unknown[]).map(record => `    ${JSON.stringify(record)}`);
-		return records.length === 0 ? '  "audits": []' : `  "audits": [\n${records.join(',\n')}\n  ]`;
+		if (!listed.has(key) || !Array.isArray(value)) return `  ${JSON.stringify(key)}: ${JSON.stringify(value)}`;
+		const records = value.map(record => `    ${JSON.stringify(record)}`);
+		return records.length === 0 ? `  "${key}": []` : `  "${key}": [\n${records.join(',\n')}\n  ]`;
 	});
 	const sections = Object.entries(answers).map(([section, inside]) => {
 		const rows = Object.entries(inside).map(

@@ -1,36 +1,35 @@
-import { basename, extname, parse } from 'node:path';
-import { impossibleOf, reportLog } from '../../audit/log-report.ts';
+import { extname, parse } from 'node:path';
+import { withLogged } from '../../audit/log-answers.ts';
+import { recordOfLog, withLog } from '../../audit/log-record.ts';
+import type { LogReport } from '../../audit/log-report.ts';
 import { writeOutput } from '../../files/output.ts';
-import { openStream } from '../../files/stream.ts';
-import { solve } from '../../graph/solve.ts';
-import { Analyzer } from '../../log/analyze.ts';
-import { carOf } from '../../log/car-of.ts';
 import { readGiven } from '../../log/options.ts';
-import { Overview } from '../../log/overview.ts';
-import { openRecording } from '../../log/record.ts';
-import { givenAnswers } from '../../quantities/from-sheet.ts';
 import { plotLog, renderLog } from '../../report/log/render.ts';
 import { BadTable } from '../../table/problem.ts';
 import { sha256 } from '../assets/hash.ts';
 import { loadModel } from '../assets/model.ts';
-import { version } from '../assets/version.ts';
 import { today } from '../options/values.ts';
 import { BadUsage, exit } from '../process/exit.ts';
-import { print } from '../process/output.ts';
+import { print, printMessage } from '../process/output.ts';
 import { progress } from '../process/progress.ts';
+import { judgeLog, logName } from '../sheet/judge-log.ts';
 import type { JudgeFlags } from '../sheet/judge-sheet.ts';
-import { openSheet, warnUnusual } from '../sheet/sheet.ts';
+import { type Opened, openSheet, saveSheet, warnUnusual } from '../sheet/sheet.ts';
 
 export interface LogFlags extends JudgeFlags {
 	readonly channel?: readonly string[];
 	readonly not?: readonly string[];
 	readonly json?: boolean;
 	readonly out?: string;
+	readonly apply?: boolean;
 }
 
 const formats = { '.md': 'md', '.html': 'html', '.json': 'json' } as const;
 
-/** `swap-audit log SHEET LOG`: reads a log, judges it, prints or writes the report. Neither sheet nor log is changed. */
+/**
+ * `swap-audit log SHEET LOG`: reads a log, judges it, prints or writes the report. With `--apply` the answers that it settles
+ * go into the sheet, and a record of it; without nothing is changed.
+ */
 export async function log(argument: string, path: string, flags: LogFlags): Promise<number> {
 	const format = formatOf(flags.out);
 	const given = (flags.channel ?? []).map(text => {
@@ -39,37 +38,21 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 		throw new BadUsage(`--channel: found ${JSON.stringify(text)}; accepted: NAME=HEADER or NAME=HEADER@UNIT`);
 	});
 	if (argument === '-' && path === '-') throw new BadUsage('log: the sheet and the log cannot both be standard input');
+	if (argument === '-' && flags.apply)
+		throw new BadUsage('log --apply: a sheet on standard input cannot be written; name its file');
 	const model = await loadModel(flags.rules);
 	const opened = openSheet(argument, model.rulebook.questions);
 	warnUnusual(opened);
-	const stream = await openStream(path);
-	const name = path === '-' ? 'standard input' : basename(path);
-	const shown = progress(stream.size);
+	const shown = progress();
 	try {
-		const recording = await openRecording(stream.bytes, model.rulebook.channels, { given, not: flags.not ?? [] });
-		const state = solve(model.graph, givenAnswers(opened.sheet, model.rulebook.questions));
-		const analyzer = new Analyzer(carOf(state), model.rulebook.episodes!);
-		const overview = new Overview();
-		for await (const block of recording.blocks) {
-			overview.take(block);
-			analyzer.push(block);
-			shown.at(stream.taken());
-		}
-		if (recording.totals.rows === 0) throw new BadTable('no row with a number', 'a table with numbers in its rows');
-		const report = reportLog(
-			model,
-			opened,
-			recording,
-			analyzer.finish(impossibleOf(recording)),
-			overview.all,
-			{ name, sha256: stream.sha256(), bytes: stream.taken() },
-			{ date: flags.date ?? today(), tool: version, units: flags.units ?? opened.sheet.units },
-		);
+		const said = { date: flags.date ?? today(), units: flags.units ?? opened.sheet.units };
+		const report = await judgeLog(model, opened, path, { given, not: flags.not ?? [] }, said, shown.at);
 		shown.end();
 		if (flags.out !== undefined && format) {
 			const { text, beside } = renderLog(report, format, parse(flags.out).name, sha256);
 			writeOutput(flags.out, text, beside);
 		}
+		if (flags.apply) apply(opened, report);
 		if (flags.json || flags.out === undefined) {
 			const width = process.stdout.isTTY ? Math.min(process.stdout.columns ?? 80, 100) - 1 : 0;
 			const ascii =
@@ -82,9 +65,25 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 	} catch (error) {
 		shown.end();
 		// A broken table is told with the file that it is in.
-		if (error instanceof BadTable) throw new BadUsage(`${name}: ${error.message}`);
+		if (error instanceof BadTable) throw new BadUsage(`${logName(path)}: ${error.message}`);
 		throw error;
 	}
+}
+
+/** Writes what the log settles into the sheet, but for what was measured by hand, and the log's record; says so on stderr. */
+function apply(opened: Opened, report: LogReport): void {
+	const { answers, file, date } = report.json;
+	const taken = answers.filter(({ by_hand }) => !by_hand);
+	const left = answers.filter(({ by_hand }) => by_hand);
+	const logged = withLogged(opened.sheet, taken, { name: file.name, date });
+	saveSheet(opened, withLog(logged.sheet, recordOfLog(report, logged.sheet, logged.answers)));
+	const listed = (of: typeof answers) => of.map(({ answer }) => answer).join(', ');
+	printMessage(
+		taken.length === 0
+			? 'The log is kept in the sheet; it settles no answer.'
+			: `Written into the sheet: ${listed(taken)}.`,
+	);
+	if (left.length > 0) printMessage(`Left as measured by hand: ${listed(left)}.`);
 }
 
 function formatOf(out: string | undefined): 'md' | 'html' | 'json' | null {

@@ -1,7 +1,7 @@
 import { exit } from './exit.ts';
 
 /** How far a long reading is, on a terminal alone; Ctrl-C ends the command with its line cleared. */
-export function progress(size: number | null): { at(taken: number): void; end(): void } {
+export function progress(): { at(taken: number, size: number | null): void; end(): void } {
 	const shown = process.stderr.isTTY === true;
 	let last = '';
 	const write = (text: string) => {
@@ -19,7 +19,7 @@ export function progress(size: number | null): { at(taken: number): void; end():
 	};
 	process.once('SIGINT', stop);
 	return {
-		at: taken =>
+		at: (taken, size) =>
 			write(size ? `reading: ${Math.floor((taken / size) * 100)} %` : `reading: ${Math.floor(taken / 1e6)} MB`),
 		end() {
 			clear();

@@ -10,6 +10,7 @@ import { timeAtTop } from './boost.ts';
 export const meterPeak = inPull({
 	id: 'log.meter_volts_peak',
 	kind: 'voltage',
+	worst: 'highest',
 	formula: 'highest running median of three readings of the meter',
 	measure: pull => {
 		const value = highest(pull.in('meter_volts'))?.value;

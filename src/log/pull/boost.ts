@@ -19,6 +19,7 @@ const errorAt = ({ declared, ambient = 101_325 }: PullView, boost: number): numb
 export const peak = inPull({
 	id: 'log.boost_peak',
 	kind: 'pressure',
+	worst: 'highest',
 	range: [null, null],
 	formula: 'highest running median of three readings of manifold pressure, less ambient',
 	measure: pull =>

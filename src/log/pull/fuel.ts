@@ -17,6 +17,7 @@ function dutyOf(pull: PullView): Readings {
 export const duty = inPull({
 	id: 'log.duty_peak',
 	kind: 'ratio',
+	worst: 'highest',
 	shown: percent,
 	formula:
 		'the most injector duty that was held for 0.3 s and three readings; of the pulse and rpm where no duty is logged',
@@ -104,6 +105,7 @@ export const railLowest = inPull({
 export const railAtFull = inPull({
 	id: 'log.rail_at_full',
 	kind: 'pressure',
+	worst: 'lowest',
 	formula: 'median rail pressure of the last 0.4 s at full',
 	measure: pull =>
 		inFull(pull, 'fuel_pressure', rail => atEnd(rail, 0.4, pull.declared.sensor_error.pressure, 'fuel_pressure')),
@@ -122,6 +124,7 @@ export const railHeldLow = inPull({
 export const pumpVolts = inPull({
 	id: 'log.pump_volts_low',
 	kind: 'voltage',
+	worst: 'lowest',
 	formula: 'the lowest volts at the pump that lasted 0.3 s and three readings at full',
 	measure: pull =>
 		inFull(pull, 'pump_volts', volts => {

@@ -39,6 +39,7 @@ function ofBanks(
 export const leanest = inPull({
 	id: 'log.lambda_leanest',
 	kind: 'ratio',
+	worst: 'highest',
 	formula:
 		'highest running median of three readings at full and up to the lag after the lift, never shifted; the leaner bank',
 	measure: pull => ofBanks(pull, heard(pull), highest, Math.max),

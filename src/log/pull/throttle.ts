@@ -14,6 +14,7 @@ export const widest = inPull({
 export const volts = inPull({
 	id: 'log.throttle_volts_open',
 	kind: 'voltage',
+	worst: 'highest',
 	formula: 'the highest volts of the throttle sensor that were held for 0.3 s and three readings',
 	measure: pull => {
 		const value = heldHigh(pull, pull.in('throttle_volts'));

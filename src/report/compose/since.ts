@@ -23,7 +23,7 @@ export function changeTitle(change: Change, model: Assessment['model']): string 
 /** Since last time: what is settled, new, worse, better, still open; which figures moved. */
 export function since({ audit, model, wording }: Assessment): Block[] {
 	if (!audit.since) return [];
-	const { date, changes, numbers } = audit.since;
+	const { date, logs, changes, numbers } = audit.since;
 	const groups = (Object.keys(changeWords) as Change['change'][]).flatMap((kind): Block[] => {
 		const own = changes.filter(({ change }) => change === kind);
 		const items = own.map(change => [`${changeTitle(change, model)}.`]);
@@ -33,7 +33,13 @@ export function since({ audit, model, wording }: Assessment): Block[] {
 		code(name),
 		` ${wording.show(name, before)} before, ${wording.show(name, after)} now.`,
 	]);
-	const told = [...groups, ...listed([paragraph(strong('Figures that moved'))], moved)];
+	const logged = logs.map(({ name, date, answers }) => [
+		strong(`Log ${name} of ${date}. `),
+		answers.length === 0
+			? 'No answer was taken from it.'
+			: `It settled: ${answers.map(id => wording.label(id)).join(', ')}.`,
+	]);
+	const told = [...listed([], logged), ...groups, ...listed([paragraph(strong('Figures that moved'))], moved)];
 	return [
 		heading(2, 'Since last time'),
 		paragraph(`Compared with the audit of ${date}.${told.length > 0 ? '' : ' Nothing changed.'}`),

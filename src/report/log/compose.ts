@@ -2,7 +2,7 @@ import type { LogReport } from '../../audit/log-report.ts';
 import type { Outcome } from '../../expressions/tree.ts';
 import { logQuantities } from '../../log/all.ts';
 import type { ToldFigure, ToldInPull } from '../../log/told.ts';
-import { formatValue } from '../../wording/format.ts';
+import { formatAnswer, formatValue } from '../../wording/format.ts';
 import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { drawOverview, drawPull } from './pictures.ts';
 import { writtenIn } from './units.ts';
@@ -19,6 +19,7 @@ export function composeLog(report: LogReport, pictures: boolean): Document {
 		paragraph(`${json.date}. swap-audit ${json.tool}, rules ${json.rules.slice(0, 12)}.`),
 		paragraph(inShort(report)),
 		...findings(report),
+		...answers(report),
 		heading(2, 'What the engine did'),
 		...episodes(report),
 		...drawn.flatMap(figure => (figure ? [figure] : [])),
@@ -63,6 +64,33 @@ function findings({ json }: LogReport): Block[] {
 			'small',
 		),
 	];
+}
+
+/** What the log answers: before and after, and the lines of the audit that turn with it. */
+function answers({ json, wording, model }: LogReport): Block[] {
+	const titles = new Map(model.rulebook.rules.map(({ id, title }) => [id, title]));
+	const rows = json.answers.map(({ answer, value, unit, spread, before, changes, by_hand }): Inline[] => {
+		const question = model.rulebook.questions.find(({ id }) => id === answer)!;
+		const now = formatAnswer(question, unit === null ? { value } : { value, unit }, wording.units);
+		const give =
+			spread === null || unit === null
+				? ''
+				: `, give or take ${formatAnswer(question, { value: spread, unit }, wording.units)}`;
+		const old =
+			before === null
+				? 'not answered'
+				: before.value === undefined
+					? 'not known'
+					: formatAnswer(question, before, wording.units);
+		const turned = changes.map(id => titles.get(id) ?? id).join('; ');
+		return [
+			strong(`${wording.label(answer)}: `),
+			`${now}${give}; before: ${old}${by_hand ? ', measured by hand and left as it is' : ''}.`,
+			...(turned === '' ? [] : [` Turns: ${turned}.`]),
+		];
+	});
+	const how = paragraph('They go into the sheet with --apply, or one by one in the interview.');
+	return rows.length === 0 ? [] : [heading(2, 'Answers that this log settles'), how, ...listed([], rows)];
 }
 
 function episodes({ json }: LogReport): Block[] {

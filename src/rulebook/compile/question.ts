@@ -1,3 +1,4 @@
+import { logQuantities } from '../../log/all.ts';
 import { type Access, accesses } from '../../sheet/access.ts';
 import { type AnswerKind, type Effort, listKinds, type Question, type UnitSet } from '../../sheet/question.ts';
 import { stages } from '../../sheet/stage.ts';
@@ -53,10 +54,12 @@ export function readQuestion(fields: Fields, section: string, topic: string, wor
 		minutes: fields.has('minutes') ? readMinutes(fields) : usualMinutes[effort],
 		access: readAccess(fields, work),
 		known_from: fields.has('known_from') ? fields.oneOf('known_from', stages, 'install') : null,
+		logged: fields.has('logged') ? fields.text('logged') : null,
 		cautions: fields.texts('cautions', false),
 		section,
 		topic,
 	};
+	checkLogged(question, fields);
 	// Read by finishQuestion, but fields all the same.
 	for (const key of ['quick_when', 'ask_when', 'wanted_when', 'usual']) fields.has(key);
 	fields.refuseRest();
@@ -82,6 +85,17 @@ export function finishQuestion(
 		wantedWhen: compileYesNo(fields, 'wanted_when', names),
 		usual: readUsual(fields, question, names),
 	};
+}
+
+/** A log's quantity settles an answer of its own kind; one figure a pull needs to say which pull counts. */
+function checkLogged({ logged, kind }: Question, fields: Fields): void {
+	if (logged === null) return;
+	const quantity = logQuantities.find(({ id }) => id === logged);
+	if (!quantity) fields.report('logged', `${quote(logged)} is no quantity of a log`);
+	else if (quantity.kind !== (kind === 'choice' ? 'words' : kind))
+		fields.report('logged', `logged: ${logged} is a ${quantity.kind}, and the answer a ${kind}`);
+	else if (quantity.logged === 'pull' && quantity.worst === undefined)
+		fields.report('logged', `logged: ${logged} is one figure a pull, and does not say which is the worst`);
 }
 
 function readAccess(fields: Fields, { access, pack }: UsualWork): Access {

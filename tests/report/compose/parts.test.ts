@@ -47,7 +47,7 @@ const askedIn = (of: Assessment) =>
 
 describe('the parts of an audit', () => {
 	test('stand in their order', () => {
-		const since = { date: '2026-04-01', changes: [], numbers: [] };
+		const since = { date: '2026-04-01', changes: [], logs: [], numbers: [] };
 		expect(partTitles({ ...broken, audit: { ...broken.audit, since } })).toEqual([
 			'Swap audit: word mule',
 			'Since last time',

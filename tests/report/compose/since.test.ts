@@ -13,6 +13,7 @@ test('changes stand by kind, with the part they speak of in words, and figures i
 	expect(
 		told({
 			date: '2026-04-01',
+			logs: [{ name: 'first-drive.csv', date: '2026-04-20', answers: ['boost.logged_peak', 'fuel.pressure_idle'] }],
 			changes: [
 				{ rule: 'ignition.gap-too-wide', subject: null, change: 'new', by: 'answers' },
 				{ rule: 'harness.main-ground-missing', subject: 'block-to-body', change: 'settled', by: 'rules' },
@@ -21,6 +22,8 @@ test('changes stand by kind, with the part they speak of in words, and figures i
 			numbers: [{ name: 'engine.power', unit: 'W', before: 200_000, after: 250_000 }],
 		}),
 	).toBe(`Compared with the audit of 2026-04-01.
+
+- **Log first-drive.csv of 2026-04-20.** It settled: highest boost seen, fuel pressure at idle.
 
 **Settled: 1**
 
@@ -40,7 +43,7 @@ test('changes stand by kind, with the part they speak of in words, and figures i
 });
 
 test('nothing changed is said', () => {
-	expect(told({ date: '2026-04-01', changes: [], numbers: [] })).toBe(
+	expect(told({ date: '2026-04-01', changes: [], logs: [], numbers: [] })).toBe(
 		'Compared with the audit of 2026-04-01. Nothing changed.',
 	);
 });

@@ -1,0 +1,84 @@
+import { type State, solve } from '../graph/solve.ts';
+import { logQuantities } from '../log/all.ts';
+import { type ToldFigure, type ToldInPull, type ToldQuantities, valuesOf } from '../log/told.ts';
+import { givenAnswers } from '../quantities/from-sheet.ts';
+import type { Verdict } from '../rulebook/judge.ts';
+import type { VerdictWord } from '../rulebook/rulebook.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+import type { QuantityValue } from './audit.ts';
+import type { Model } from './model.ts';
+
+type Told = Pick<Model, 'graph' | 'rulebook'>;
+
+/** A sheet solved, with the figures of its newest log; without a log those do not apply. */
+export const stateOf = (model: Told, sheet: Sheet): State =>
+	stateWithLog(model, sheet, sheet.logs?.at(-1)?.quantities ?? null);
+
+/** A sheet solved with what a log tells. What the log lacks is not known; where an answer would tell it, that is missing. */
+export function stateWithLog({ graph, rulebook }: Told, sheet: Sheet, told: ToldQuantities | null): State {
+	const given = givenAnswers(sheet, rulebook.questions);
+	if (told === null) return solve(graph, given);
+	const state = solve(graph, given, valuesOf(told));
+	const asked = new Set(rulebook.questions.map(({ id }) => id));
+	const missing = [...state.missing];
+	for (const { id } of logQuantities) {
+		const lacks = missingIn(told, id).filter(name => asked.has(name) && !given.has(name));
+		if (lacks.length > 0) missing[graph.slotOf.get(id)!] = lacks;
+	}
+	return { ...state, missing };
+}
+
+/** The figures of the newest log as an audit tells them: with the sensors' error, and what they lack. */
+export function loggedValues({ logs }: Pick<Sheet, 'logs'>): Record<string, QuantityValue> {
+	const told = logs?.at(-1)?.quantities;
+	if (!told) return {};
+	return Object.fromEntries(
+		logQuantities.map(({ id }): [string, QuantityValue] => {
+			const entry = Object.hasOwn(told, id) ? told[id] : undefined;
+			const rest = { bound: null, missing: missingIn(told, id), assumed: [] };
+			if (entry !== undefined && !isList(entry)) {
+				const { value, unit, low, high } = entry;
+				return [id, { value, unit, low, high, ...rest }];
+			}
+			return [id, { value: entry?.map(({ value }) => value) ?? null, unit: null, low: null, high: null, ...rest }];
+		}),
+	);
+}
+
+const isList = (entry: ToldFigure | readonly ToldInPull[]): entry is readonly ToldInPull[] => Array.isArray(entry);
+
+/** What a log lacks of a quantity, of any pull. */
+function missingIn(told: ToldQuantities, id: string): string[] {
+	const entry = Object.hasOwn(told, id) ? told[id] : undefined;
+	const figures = entry === undefined ? [] : isList(entry) ? entry : [entry];
+	return [...new Set(figures.flatMap(({ missing }) => missing))].sort();
+}
+
+/** What an older log found and is still open: every verdict of a rule that failed then, and what it was judged on. */
+export interface StillOpen {
+	readonly state: State;
+	readonly verdicts: readonly Verdict[];
+}
+
+/**
+ * What older logs found wrong and no later one has shown to be right: a log that lacks the channel closes nothing.
+ *
+ * @param verdicts those of the newest log
+ */
+export function stillOpen(model: Model, sheet: Sheet, verdicts: readonly Verdict[]): StillOpen[] {
+	const untold = new Set(verdicts.filter(({ rule }) => rule.section === 'log').map(({ rule }) => rule));
+	for (const { rule, verdict } of verdicts) if (decides(verdict)) untold.delete(rule);
+	return (sheet.logs ?? [])
+		.slice(0, -1)
+		.reverse()
+		.flatMap(({ quantities }): StillOpen[] => {
+			if (untold.size === 0) return [];
+			const state = stateWithLog(model, sheet, quantities);
+			const judged = model.judge.judge(state).filter(({ rule }) => untold.has(rule));
+			const failed = new Set(judged.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => rule));
+			for (const { rule, verdict } of judged) if (decides(verdict)) untold.delete(rule);
+			return failed.size === 0 ? [] : [{ state, verdicts: judged.filter(({ rule }) => failed.has(rule)) }];
+		});
+}
+
+const decides = (verdict: VerdictWord): boolean => verdict === 'fails' || verdict === 'holds';

@@ -1,0 +1,180 @@
+import { describe, expect, test } from 'vitest';
+import { assess } from '../../src/audit/assess.ts';
+import { compare } from '../../src/audit/compare.ts';
+import { withLogged } from '../../src/audit/log-answers.ts';
+import { recordOfLog, withLog } from '../../src/audit/log-record.ts';
+import type { LogReport } from '../../src/audit/log-report.ts';
+import { recordOf } from '../../src/audit/record.ts';
+import { checkSheet } from '../../src/sheet/check.ts';
+import { parseSheet } from '../../src/sheet/parse.ts';
+import { changedSince } from '../../src/sheet/rests-on.ts';
+import { type Answer, answerTo, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
+import { writeSheet } from '../../src/sheet/write.ts';
+import { loggedReport } from '../support/logged-report.ts';
+import { buildSheet, testModel } from '../support/model.ts';
+import { type Driven, simulateDrive } from '../support/simulated-drive.ts';
+
+const model = testModel();
+const psi = 6894.757;
+
+/** The boosted build without what a log may settle: as it is before the first drive. */
+const undriven = model.rulebook.questions
+	.filter(({ logged }) => logged !== null)
+	.reduce((sheet, { id }) => withAnswer(sheet, id, undefined), buildSheet('boosted'));
+
+/** The sheet after the answers of a drive were taken. */
+function applied(sheet: Sheet, report: LogReport): Sheet {
+	const { file, date, answers } = report.json;
+	const logged = withLogged(
+		sheet,
+		answers.filter(({ by_hand }) => !by_hand),
+		{ name: file.name, date },
+	);
+	return withLog(logged.sheet, recordOfLog(report, logged.sheet, logged.answers));
+}
+
+const driven = (sheet: Sheet, faults: Driven['faults'] = {}, name = 'drive.csv') =>
+	loggedReport(simulateDrive({ faults, cruise: 60 }), sheet, name);
+
+const audit = (sheet: Sheet) =>
+	assess(model, { sheet, warnings: [] }, { date: '2026-05-02', units: 'us', tool: 'test', draws: 0 });
+
+const sound = driven(undriven);
+const soundSheet = applied(undriven, sound);
+const verdictsOf = (sheet: Sheet, rule: string) =>
+	audit(sheet).audit.findings.flatMap(one => (one.rule === rule ? [one.verdict] : []));
+const ready = (sheet: Sheet, stage: string) => audit(sheet).audit.stages.find(one => one.stage === stage)!.ready;
+
+describe('answers that a log settles', () => {
+	test('are all that the drive shows, in the units of the sheet, with spread and note', () => {
+		const asked = model.rulebook.questions.flatMap(({ id, logged }) => (logged === null ? [] : [id]));
+		expect(asked).toHaveLength(17);
+		expect(sound.json.answers.map(({ answer }) => answer).sort()).toEqual(asked.sort());
+		const peak = answerTo(soundSheet, 'boost.logged_peak')!;
+		expect(peak).toMatchObject({ unit: 'psi', known: 'measured', note: 'from the log drive.csv of 2026-05-01' });
+		expect(peak.value).toBeCloseTo(8, 0);
+		// 1 % of the manifold's absolute pressure, 22.4 psi, and nine of ten readings within 1.645 deviations.
+		expect(peak.spread).toBeCloseTo(0.01 * 22.4 * 1.645, 1);
+		expect(answerTo(soundSheet, 'ignition.knock_seen')).toMatchObject({ value: 'clean' });
+		expect(checkSheet(parseSheet(writeSheet(soundSheet)), model.rulebook.questions).sheet).toEqual(soundSheet);
+	});
+
+	test('take the worst pull', () => {
+		const quantities = sound.json.quantities as unknown as Record<string, { value: number }[]>;
+		const of = (id: string) => quantities[id]!.map(({ value }) => value);
+		const value = (id: string) => answerTo(soundSheet, id)!.value as number;
+		expect(of('log.rail_at_full')).toHaveLength(2);
+		expect(value('fuel.pressure_under_load')).toBeCloseTo(Math.min(...of('log.rail_at_full')) / psi, 1);
+		expect(value('boost.lambda_logged')).toBeCloseTo(Math.max(...of('log.lambda_leanest')), 3);
+		expect(value('injectors.duty_logged')).toBeCloseTo(100 * Math.max(...of('log.duty_peak')), 1);
+	});
+
+	test('leave what was measured by hand, but not what an earlier log wrote', () => {
+		const byHand = withAnswer(soundSheet, 'boost.logged_peak', { value: 7.5, unit: 'psi', known: 'measured' });
+		const later = loggedReport(simulateDrive({ seed: 5 }), byHand, 'later.csv');
+		const hands = later.json.answers.filter(({ by_hand }) => by_hand).map(({ answer }) => answer);
+		expect(hands).toEqual(['boost.logged_peak']);
+		expect(later.json.answers.find(({ answer }) => answer === 'boost.logged_peak')?.before).toMatchObject({
+			value: 7.5,
+		});
+		expect(answerTo(applied(byHand, later), 'fuel.pressure_idle')?.note).toContain('later.csv');
+	});
+
+	test('a clean log does not overrule somebody who heard knock, and a log with knock does overrule a clean sheet', () => {
+		const hands = (value: string, faults: Driven['faults']) =>
+			driven(withAnswer(undriven, 'ignition.knock_seen', { value }), faults).json.answers.find(
+				({ answer }) => answer === 'ignition.knock_seen',
+			);
+		expect(hands('some', {})).toMatchObject({ value: 'clean', by_hand: true });
+		expect(hands('clean', { knock: { retard: 3, readings: 3 } })).toMatchObject({ value: 'some', by_hand: false });
+	});
+
+	test('without a sensor that could hear it, or with advance taken out, no log is clean of knock', () => {
+		const settles = (sheet: Sheet, faults: Driven['faults']) =>
+			driven(sheet, faults).json.answers.some(({ answer }) => answer === 'ignition.knock_seen');
+		expect(settles(undriven, {})).toBe(true);
+		expect(settles(withAnswer(undriven, 'sensors.knock', { value: 'not-fitted' }), {})).toBe(false);
+		expect(settles(undriven, { advance: -4 })).toBe(false);
+	});
+
+	test('say which lines turn with them', () => {
+		const unread = withAnswer(buildSheet('boosted'), 'fuel.pressure_under_load', undefined);
+		const short = driven(unread, { railFalls: 14 * psi });
+		const rail = short.json.answers.find(({ answer }) => answer === 'fuel.pressure_under_load')!;
+		expect(rail.changes).toContain('fuel.pump-side-falls-behind');
+	});
+});
+
+describe('the logs of a sheet in its audit', () => {
+	const lean = driven(undriven, { leanOnTop: 0.08 }, 'lean.csv');
+	const leanSheet = applied(undriven, lean);
+
+	test('what the newest found is in the list, and holds its stage up', () => {
+		expect(verdictsOf(soundSheet, 'log.lean-under-load')).toEqual(['holds', 'holds']);
+		expect(verdictsOf(leanSheet, 'log.lean-under-load')).toEqual(['fails', 'fails']);
+		expect(ready(leanSheet, 'boost')).toBe(false);
+		expect(audit(undriven).audit.findings.some(one => one.section === 'log' && one.verdict !== 'does-not-apply')).toBe(
+			false,
+		);
+	});
+
+	test('a log that lacks the channel closes nothing, and holds nothing up by itself; one that holds the rule closes it', () => {
+		const blind = driven(leanSheet, { without: ['lambda_1', 'lambda_2'] }, 'blind.csv');
+		const blindSheet = applied(leanSheet, blind);
+		expect(verdictsOf(blindSheet, 'log.lean-under-load')).toEqual(['fails', 'fails']);
+		expect(ready(blindSheet, 'boost')).toBe(false);
+		const again = applied(blindSheet, driven(blindSheet, {}, 'again.csv'));
+		expect(verdictsOf(again, 'log.lean-under-load')).toEqual(['holds', 'holds']);
+		expect(verdictsOf(applied(soundSheet, blind), 'log.lean-under-load')).toEqual(['cannot-tell', 'cannot-tell']);
+		const alone = audit(applied(soundSheet, blind)).audit;
+		expect(
+			alone.findings.filter(one => one.section === 'log' && one.verdict === 'cannot-tell' && !one.prove_during),
+		).toEqual([]);
+	});
+
+	test('the figures of the newest log are in the audit, with their bands and what they lack', () => {
+		const { quantities } = audit(soundSheet).audit;
+		expect(quantities['log.idle_speed']).toMatchObject({ unit: 'rpm', missing: [] });
+		expect(quantities['log.boost_peak']!.value).toHaveLength(2);
+		const { value, missing } = quantities['log.coolant_plateau']!;
+		expect(value === null).toBe(missing.length > 0);
+	});
+
+	test('a recheck tells of the log and what it settled', () => {
+		const before = recordOf(audit(leanSheet));
+		const after = audit(applied(leanSheet, driven(leanSheet, {}, 'mended.csv')));
+		const since = compare(before, after);
+		expect(since.logs.map(({ name }) => name)).toEqual(['mended.csv']);
+		expect(since.logs[0]!.answers).toContain('boost.lambda_logged');
+		expect(since.changes).toContainEqual({
+			rule: 'log.lean-under-load',
+			subject: '1',
+			change: 'settled',
+			by: 'answers',
+		});
+	});
+
+	test('the same file twice is one record; the newest stands last', () => {
+		const twice = applied(applied(soundSheet, lean), sound);
+		expect(twice.logs!.map(({ name }) => name)).toEqual(['lean.csv', 'drive.csv']);
+	});
+});
+
+describe('what a log rests on', () => {
+	const [record] = soundSheet.logs!;
+	const { questions } = model.rulebook;
+	const changed = (id: string, answer: Answer | undefined) =>
+		changedSince(record!.rests_on, withAnswer(soundSheet, id, answer), questions);
+
+	test('stands while its answers stand, in whatever unit and however known', () => {
+		expect(changedSince(record!.rests_on, soundSheet, questions)).toEqual([]);
+		expect(changed('fuel.pressure', { value: 299.9219, unit: 'kPa', known: 'measured' })).toEqual([]);
+		expect(changed('ignition.gap', { value: 0.02, unit: 'in' })).toEqual([]);
+	});
+
+	test('an answer that changes, goes or comes is named', () => {
+		expect(changed('fuel.pressure', { value: 50, unit: 'psi' })).toEqual(['fuel.pressure']);
+		expect(changed('fuel.pressure', undefined)).toEqual(['fuel.pressure']);
+		expect(changed('injectors.rated_flow', { known: 'not-known' })).toEqual(['injectors.rated_flow']);
+	});
+});

@@ -1,0 +1,31 @@
+import { type LogReport, reportLog } from '../../src/audit/log-report.ts';
+import { stateOf } from '../../src/audit/logged.ts';
+import { carOf } from '../../src/log/car-of.ts';
+import type { Sheet } from '../../src/sheet/sheet.ts';
+import { analyzed } from './analyzed.ts';
+import { sha256, testModel } from './model.ts';
+import type { Drive } from './simulated-drive.ts';
+
+/** A drive judged in the car of a sheet as the command does it, without its table. */
+export function loggedReport(
+	drive: Pick<Drive, 'time' | 'channels'>,
+	sheet: Sheet,
+	name = 'drive.csv',
+	date = '2026-05-01',
+): LogReport {
+	const model = testModel();
+	const read = new Set<string>();
+	const analysis = analyzed(drive, carOf(stateOf(model, sheet), read));
+	const channels = [...drive.channels.keys()].map(id => ({ channel: id, header: id, unit: '', by: 'header' as const }));
+	const totals = { rows: drive.time.length, unread: 0, faults: [], impossible: new Map() };
+	return reportLog(
+		model,
+		{ sheet, warnings: [] },
+		{ channels, unused: [], notes: [], totals },
+		analysis,
+		[],
+		{ name, sha256: sha256(name), bytes: 1 },
+		{ date, tool: 'test', units: sheet.units },
+		read,
+	);
+}
