@@ -1,7 +1,8 @@
 import type { AuditRecord, RecordedVerdict } from '../sheet/sheet.ts';
 import type { Assessment } from './assess.ts';
 import type { Change, Since } from './audit.ts';
-import { fingerprintOfLog, recordOf } from './record.ts';
+import { figuresIn, fingerprintOfLog, recordOf, sameAnswers } from './record.ts';
+import { codeOf, codesIn, lineKey } from './record-codes.ts';
 
 /** A distance has moved when it differs by more than this share: less is arithmetic. */
 const noise = 1e-6;
@@ -9,40 +10,47 @@ const noise = 1e-6;
 /** What changed from an earlier audit to this one. A finding is the same by rule and subject, whatever its words say. */
 export function compare(before: AuditRecord, assessment: Assessment): Since {
 	const now = recordOf(assessment);
+	const by = before.rules !== now.rules && sameAnswers(before, now) ? 'rules' : 'answers';
 	return {
 		date: before.date,
 		logs: logsSince(before, assessment),
-		changes: changesBetween(before, now),
-		numbers: moved(before, now, assessment),
+		changes: changesBetween(before, assessment.audit.findings, by),
+		numbers: moved(before, assessment.audit),
 	};
 }
 
-function logsSince({ answers }: AuditRecord, { sheet }: Assessment): Since['logs'] {
-	const there = (answers.logs ?? '').split(' ');
+function logsSince({ logs }: AuditRecord, { sheet }: Assessment): Since['logs'] {
 	return (sheet.logs ?? [])
-		.filter(log => !there.includes(fingerprintOfLog(log)))
+		.filter(log => !logs?.includes(fingerprintOfLog(log)))
 		.map(({ name, date, answers }) => ({ name, date, answers: Object.keys(answers) }));
 }
 
-const key = ({ rule, subject }: RecordedVerdict): string => `${rule}\n${subject ?? ''}`;
-
 /** Changes of verdict, in the order of rule and subject. Holding before and after is no change. */
-export function changesBetween(before: AuditRecord, now: AuditRecord): Change[] {
-	const old = new Map(before.verdicts.map(verdict => [key(verdict), verdict]));
-	const fresh = new Map(now.verdicts.map(verdict => [key(verdict), verdict]));
-	const sameAnswers =
-		Object.keys(before.answers).length > 0 &&
-		JSON.stringify(sorted(before.answers)) === JSON.stringify(sorted(now.answers));
-	const by = before.rules !== now.rules && sameAnswers ? 'rules' : 'answers';
-	return [...new Set([...old.keys(), ...fresh.keys()])].sort().flatMap((id): Change[] => {
-		const [was, is] = [old.get(id), fresh.get(id)];
-		const { rule, subject } = (is ?? was)!;
+export function changesBetween(
+	before: AuditRecord,
+	findings: readonly RecordedVerdict[],
+	by: Change['by'] = 'answers',
+): Change[] {
+	const failed = new Map(before.verdicts.map(verdict => [lineKey(verdict), verdict]));
+	const [held, untold] = [codesIn(before.held ?? ''), codesIn(before.untold ?? '')];
+	const verdictOf = (key: string): Was | undefined => {
+		const known = failed.get(key);
+		if (known) return known;
+		const code = codeOf(key);
+		return held.has(code) ? { verdict: 'holds' } : untold.has(code) ? { verdict: 'cannot-tell' } : undefined;
+	};
+	const fresh = new Map(findings.map(finding => [lineKey(finding), finding]));
+	return [...new Set([...failed.keys(), ...fresh.keys()])].sort().flatMap((key): Change[] => {
+		const [was, is] = [verdictOf(key), fresh.get(key)];
+		const { rule, subject = null } = (is ?? failed.get(key))!;
 		const change = changeOf(was, is);
 		return change ? [{ rule, subject, change, by: change === 'still' ? null : by }] : [];
 	});
 }
 
-function changeOf(was: RecordedVerdict | undefined, is: RecordedVerdict | undefined): Change['change'] | null {
+type Was = Pick<RecordedVerdict, 'verdict' | 'distance'>;
+
+function changeOf(was: Was | undefined, is: Was | undefined): Change['change'] | null {
 	const failed = was?.verdict === 'fails';
 	const fails = is?.verdict === 'fails';
 	if (failed && fails) {
@@ -58,15 +66,13 @@ function changeOf(was: RecordedVerdict | undefined, is: RecordedVerdict | undefi
 	return was?.verdict === 'holds' && is?.verdict === 'cannot-tell' ? 'no-longer-tellable' : null;
 }
 
-const sorted = (answers: Readonly<Record<string, string>>) =>
-	Object.entries(answers).sort(([a], [b]) => (a < b ? -1 : 1));
-
-function moved(before: AuditRecord, now: AuditRecord, { audit }: Assessment): Since['numbers'] {
-	return Object.keys(now.numbers)
-		.sort()
-		.flatMap(name => {
-			const [was, is] = [before.numbers[name], now.numbers[name]!];
-			if (was === undefined || Math.abs(is - was) <= noise * Math.max(Math.abs(was), Math.abs(is))) return [];
-			return [{ name, unit: audit.quantities[name]?.unit ?? '1', before: was, after: is }];
-		});
+function moved({ numbers }: AuditRecord, audit: Assessment['audit']): Since['numbers'] {
+	return [...figuresIn(audit)].sort(byName).flatMap(([name, after]) => {
+		const before = numbers[name];
+		if (before === undefined || Math.abs(after - before) <= noise * Math.max(Math.abs(before), Math.abs(after)))
+			return [];
+		return [{ name, unit: audit.quantities[name]?.unit ?? '1', before, after }];
+	});
 }
+
+const byName = ([a]: readonly [string, number], [b]: readonly [string, number]): number => (a < b ? -1 : 1);

@@ -1,8 +1,9 @@
-import { auditProblems } from '../sheet/check-audits.ts';
-import { isObject } from '../sheet/fault.ts';
+import { auditProblems, isVerdict } from '../sheet/check-audits.ts';
+import { isNumber, isObject } from '../sheet/fault.ts';
 import type { AuditRecord, LogRecord, RecordedVerdict } from '../sheet/sheet.ts';
 import type { Assessment } from './assess.ts';
 import { type Audit, auditFormat } from './audit.ts';
+import { codesOf, countCodes } from './record-codes.ts';
 
 /** Figures that a recheck tells before and after; few, so that a record stays small. */
 const keyFigures = [
@@ -18,37 +19,56 @@ const keyFigures = [
 	'charging.balance',
 ] as const;
 
-/** What an audit leaves in the sheet: verdicts, key figures, and what each answer was. */
+/** What an audit leaves in the sheet: what failed, held and could not be told, key figures, and which answers those were. */
 export function recordOf({ audit, sheet, model, state }: Assessment): AuditRecord {
-	const answers: Record<string, string> = {};
-	for (const { id } of model.rulebook.questions) {
-		const given = state.given.get(model.graph.slotOf.get(id)!);
-		if (given) answers[id] = model.hash(JSON.stringify(given.value)).slice(0, 12);
-	}
+	const given = model.rulebook.questions.flatMap(({ id }) => {
+		const answer = state.given.get(model.graph.slotOf.get(id)!);
+		return answer ? [[id, answer.value]] : [];
+	});
 	// A log is as good as an answer: with another one an audit is no longer of the same answers.
-	if (sheet.logs && sheet.logs.length > 0) answers.logs = sheet.logs.map(fingerprintOfLog).join(' ');
-	return { date: audit.date, rules: audit.rules, name: sheet.name, ...recorded(audit), answers };
+	const logs = (sheet.logs ?? []).map(fingerprintOfLog);
+	const answers = model.hash(JSON.stringify([...given, logs])).slice(0, 12);
+	const record = { date: audit.date, rules: audit.rules, name: sheet.name, ...recorded(audit), answers };
+	return logs.length > 0 ? { ...record, logs } : record;
 }
 
 /** A log as a record of an audit names it. */
 export const fingerprintOfLog = ({ sha256 }: LogRecord): string => sha256.slice(0, 12);
 
-function recorded(audit: Pick<Audit, 'limits' | 'findings' | 'quantities'>): {
-	verdicts: RecordedVerdict[];
-	numbers: Record<string, number>;
-} {
-	const limits = audit.limits.flatMap(({ limit, value }) => (value === null ? [] : [[limit, value] as const]));
-	const figures = keyFigures.flatMap(id => {
-		const value = audit.quantities[id]?.value;
-		return typeof value === 'number' ? [[id, value] as const] : [];
-	});
+/** Digits of a figure in a record: as many as tell a change from arithmetic. */
+const digits = 7;
+
+const rounded = (value: number): number => Number(value.toPrecision(digits));
+
+type Figures = Pick<Audit, 'limits' | 'quantities'>;
+
+/** The figures that a recheck tells, by the id of a quantity or a limit. */
+export function figuresIn({ limits, quantities }: Figures): Map<string, number> {
+	const told = [
+		...keyFigures.map(id => [id, quantities[id]?.value] as const),
+		...limits.map(({ limit, value }) => [limit, value] as const),
+	];
+	return new Map(told.flatMap(([id, value]) => (typeof value === 'number' ? [[id, value]] : [])));
+}
+
+type Recorded = Pick<AuditRecord, 'verdicts' | 'held' | 'untold' | 'numbers'>;
+
+function recorded({ findings, ...figures }: Figures & Pick<Audit, 'findings'>): Recorded {
+	const codes = (...words: string[]) => codesOf(findings.filter(({ verdict }) => words.includes(verdict)));
 	return {
-		verdicts: audit.findings
-			.filter(({ verdict }) => verdict !== 'does-not-apply')
-			.map(({ rule, subject, verdict, distance }) => ({ rule, subject, verdict, distance })),
-		numbers: Object.fromEntries([...figures, ...limits]),
+		verdicts: findings.filter(({ verdict }) => verdict === 'fails').map(recordedVerdict),
+		held: codes('holds'),
+		untold: codes('cannot-tell', 'not-evaluated'),
+		numbers: Object.fromEntries([...figuresIn(figures)].map(([id, value]) => [id, rounded(value)])),
 	};
 }
+
+const recordedVerdict = ({ rule, subject, verdict, distance }: RecordedVerdict): RecordedVerdict => ({
+	rule,
+	...(subject == null ? {} : { subject }),
+	verdict,
+	...(distance == null ? {} : { distance: rounded(distance) }),
+});
 
 /** So many audits are kept in a sheet; older ones are dropped. */
 const mostKept = 20;
@@ -60,11 +80,25 @@ export function withRecord(audits: readonly AuditRecord[], now: AuditRecord): Au
 	return (same ? [...audits] : [...audits, now]).slice(-mostKept);
 }
 
+/** Whether two audits are of the same answers. One that was read from another file does not say. */
+export function sameAnswers(one: AuditRecord, other: AuditRecord): boolean {
+	return one.answers !== '' && JSON.stringify(one.answers) === JSON.stringify(other.answers);
+}
+
 /** The last audit of other answers than these: looking at an audit twice does not use up what there is to compare with. */
 export function lastOfOtherAnswers(audits: readonly AuditRecord[], now: AuditRecord): AuditRecord | null {
-	const said = (record: AuditRecord) => JSON.stringify(Object.entries(record.answers).sort());
-	return audits.findLast(record => said(record) !== said(now)) ?? audits.at(-1) ?? null;
+	return audits.findLast(record => !sameAnswers(record, now)) ?? audits.at(-1) ?? null;
 }
+
+/** What a kept audit came to, in words. Nothing known is not nothing to do: what could not be told is counted too. */
+export function recordWords({ verdicts, untold }: AuditRecord): string {
+	const fails = verdicts.filter(({ verdict }) => verdict === 'fails').length;
+	const open = untold === undefined ? verdicts.filter(isUntold).length : countCodes(untold);
+	const told = [fails > 0 ? `${fails} to do` : '', open > 0 ? `${open} not known yet` : ''].filter(Boolean);
+	return told.length > 0 ? told.join(', ') : 'nothing to do';
+}
+
+const isUntold = ({ verdict }: RecordedVerdict): boolean => verdict === 'cannot-tell' || verdict === 'not-evaluated';
 
 /** The audit that another file holds: the last one in a sheet, or the audit itself as JSON; null when it holds none that is whole. */
 export function earlierIn(data: unknown): AuditRecord | null {
@@ -77,7 +111,8 @@ export function earlierIn(data: unknown): AuditRecord | null {
 
 function recordIn(data: Record<string, unknown>): AuditRecord | null {
 	const { limits, findings, quantities, date, rules } = data as unknown as Audit;
-	if (![limits, findings].every(list => Array.isArray(list) && list.every(isObject)) || !isObject(quantities))
+	if (!Array.isArray(findings) || !findings.every(isVerdict) || !isObject(quantities)) return null;
+	if (!Array.isArray(limits) || !limits.every(rung => isObject(rung) && (rung.value === null || isNumber(rung.value))))
 		return null;
-	return { date, rules, ...recorded({ limits, findings, quantities }), answers: {} };
+	return { date, rules, ...recorded({ limits, findings, quantities }), answers: '' };
 }

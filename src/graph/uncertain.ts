@@ -59,16 +59,28 @@ const stray = ({ by, relative }: Spread, value: number, deviate: number): number
 	return relative ? value * (1 + sigma * deviate) : value + sigma * deviate;
 };
 
-/** Readings that stray one by one; null is a place without one. */
+/**
+ * Readings that stray one by one; null is a place without one. The highest stays the highest and the lowest the lowest: the
+ * highest of eight that stray freely lies above the highest that was read in nearly every draw, so that its band would not
+ * hold what was read in its middle. Where the two cross, both take the mean.
+ */
 export function spreadReadings(slot: number, spread: Spread, count: number): Uncertain {
 	return {
 		slot,
 		dimensions: count,
 		difference: 0,
-		apply: (now, z, first) =>
-			(now as (number | null)[]).map((reading, index) =>
-				reading === null ? null : stray(spread, reading, z[first + index]!),
-			),
+		apply(now, z, first) {
+			const readings = now as (number | null)[];
+			const taken = readings.filter(reading => reading !== null);
+			const [most, least] = [readings.indexOf(Math.max(...taken)), readings.indexOf(Math.min(...taken))];
+			const strayed = (at: number) => stray(spread, readings[at]!, z[first + at]!);
+			let [high, low] = [strayed(most), strayed(least)];
+			if (high < low) high = low = (high + low) / 2;
+			return readings.map((reading, at) => {
+				if (reading === null) return null;
+				return at === most ? high : at === least ? low : Math.min(high, Math.max(low, strayed(at)));
+			});
+		},
 	};
 }
 

@@ -21,6 +21,8 @@ const isText = (value: unknown): value is string => typeof value === 'string';
 const everyValue = (value: unknown, fits: (inside: unknown) => boolean): boolean =>
 	isObject(value) && Object.values(value).every(fits);
 
+const isCodes = (value: unknown): boolean => value === undefined || isText(value);
+
 /** What an audit record holds (see AuditRecord); other keys are kept as they are. */
 const parts: Readonly<Record<string, { fits(value: unknown): boolean; accepted: string }>> = {
 	date: { fits: value => isText(value) && /^\d{4}-\d{2}-\d{2}$/.test(value), accepted: 'a day as YYYY-MM-DD' },
@@ -30,16 +32,23 @@ const parts: Readonly<Record<string, { fits(value: unknown): boolean; accepted: 
 		fits: value => Array.isArray(value) && value.every(isVerdict),
 		accepted: 'a list like {"rule": "injectors.duty", "subject": null, "verdict": "fails"}',
 	},
+	held: { fits: isCodes, accepted: 'a text' },
+	untold: { fits: isCodes, accepted: 'a text' },
+	logs: {
+		fits: value => value === undefined || (Array.isArray(value) && value.every(isText)),
+		accepted: 'a list of texts',
+	},
 	numbers: { fits: value => everyValue(value, isNumber), accepted: 'an object of numbers' },
-	answers: { fits: value => everyValue(value, isText), accepted: 'an object of texts' },
+	answers: { fits: value => isText(value) || everyValue(value, isText), accepted: 'a text' },
 };
 
-function isVerdict(value: unknown): boolean {
+/** Whether something is a verdict of a record. */
+export function isVerdict(value: unknown): boolean {
 	if (!isObject(value)) return false;
 	const { rule, subject, verdict, distance } = value;
 	return (
 		isText(rule) &&
-		(subject === null || isText(subject)) &&
+		(subject === undefined || subject === null || isText(subject)) &&
 		isText(verdict) &&
 		(distance === undefined || distance === null || isNumber(distance))
 	);

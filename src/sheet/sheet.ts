@@ -30,9 +30,9 @@ export interface CircuitAnswer {
 /** A verdict kept from an earlier audit: as little as a comparison needs. */
 export interface RecordedVerdict {
 	readonly rule: string;
-	readonly subject: string | null;
+	readonly subject?: string | null;
 	readonly verdict: string;
-	/** How far past its threshold, as a share of it; null when there is no figure. */
+	/** How far past its threshold, as a share of it; none when there is no figure. */
 	readonly distance?: number | null;
 }
 
@@ -42,10 +42,16 @@ export interface AuditRecord {
 	/** The sheet's name then. */
 	readonly name?: string;
 	readonly rules: string;
+	/** What failed; a record of an older program has every verdict here. */
 	readonly verdicts: readonly RecordedVerdict[];
+	/** What held and what could not be told, each line as four characters that stand for it. */
+	readonly held?: string;
+	readonly untold?: string;
 	readonly numbers: Readonly<Record<string, number>>;
-	/** Fingerprint of each answer in effect, so that a change of answers is told from a change of rules. */
-	readonly answers: Readonly<Record<string, string>>;
+	/** The logs that were in the sheet, each by its fingerprint. */
+	readonly logs?: readonly string[];
+	/** Fingerprint of the answers in effect, so that a change of answers is told from a change of rules; once one an answer. */
+	readonly answers: string | Readonly<Record<string, string>>;
 }
 
 /** One figure that a log told, in the kept unit of its quantity. */

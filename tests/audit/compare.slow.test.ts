@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type Assessment, assess } from '../../src/audit/assess.ts';
-import { changesBetween, compare } from '../../src/audit/compare.ts';
+import { compare } from '../../src/audit/compare.ts';
 import { earlierIn, recordOf } from '../../src/audit/record.ts';
 import { namesIn } from '../../src/expressions/tree.ts';
 import { reach } from '../../src/graph/paths.ts';
@@ -42,7 +42,7 @@ describe('since last time', () => {
 	});
 
 	test('there and back mirror each other', () => {
-		const [a, b] = [recordOf(audited(healthy)), recordOf(audited(wideGap))];
+		const [a, b] = [audited(healthy), audited(wideGap)];
 		const mirror: Readonly<Record<string, string>> = {
 			settled: 'new',
 			new: 'settled',
@@ -52,14 +52,14 @@ describe('since last time', () => {
 		};
 		const told = (changes: readonly { rule: string; change: string }[]) =>
 			changes.map(({ rule, change }) => [rule, change]);
-		expect(told(changesBetween(b, a))).toEqual(
-			told(changesBetween(a, b)).map(([rule, change]) => [rule, mirror[change!]]),
+		expect(told(compare(recordOf(b), a).changes)).toEqual(
+			told(compare(recordOf(a), b).changes).map(([rule, change]) => [rule, mirror[change!]]),
 		);
 	});
 
 	test('is by the rules when the rules changed and the answers did not', () => {
-		const [a, b] = [recordOf(audited(healthy)), recordOf(audited(wideGap))];
-		const byRules = changesBetween({ ...a, rules: 'others', answers: b.answers }, b);
+		const [a, b] = [recordOf(audited(healthy)), audited(wideGap)];
+		const byRules = compare({ ...a, rules: 'others', answers: recordOf(b).answers }, b).changes;
 		expect(byRules.filter(({ change }) => change === 'new').every(({ by }) => by === 'rules')).toBe(true);
 	});
 

@@ -17,7 +17,13 @@ const withAudits = (audits: unknown) => changed(sheet => (sheet.audits = audits)
 
 describe('the audits that a sheet keeps', () => {
 	test('are taken, with keys that a later program may add', () => {
-		const { sheet } = opened(withAudits([record, { ...record, name: undefined, more: 1 }]));
+		const { sheet } = opened(
+			withAudits([
+				record,
+				{ ...record, name: undefined, more: 1 },
+				{ ...record, held: 'abcd', untold: '', answers: 'f00' },
+			]),
+		);
 		expect(sheet.audits[1]).toMatchObject({ more: 1 });
 	});
 
@@ -29,7 +35,12 @@ describe('the audits that a sheet keeps', () => {
 		['no rules', [{ ...record, rules: undefined }], 'audits[0].rules'],
 		['verdicts that are no list', [{ ...record, verdicts: {} }], 'audits[0].verdicts'],
 		['a verdict that is none', [{ ...record, verdicts: [null] }], 'audits[0].verdicts'],
-		['a verdict without a subject', [{ ...record, verdicts: [{ rule: 'a', verdict: 'fails' }] }], 'audits[0].verdicts'],
+		[
+			'a number for a subject',
+			[{ ...record, verdicts: [{ rule: 'a', subject: 7, verdict: 'fails' }] }],
+			'audits[0].verdicts',
+		],
+		['codes that are a list', [{ ...record, held: ['abcd'] }], 'audits[0].held'],
 		[
 			'a distance as text',
 			[{ ...record, verdicts: [{ rule: 'a', subject: null, verdict: 'fails', distance: '1' }] }],

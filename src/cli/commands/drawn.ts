@@ -1,6 +1,7 @@
 import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
 import type { Model } from '../../audit/model.ts';
+import { recordWords } from '../../audit/record.ts';
 import { listSheets } from '../../files/folders.ts';
 import { dataFolder } from '../../files/paths.ts';
 import { keepPreferences, readPreferences } from '../../files/preferences.ts';
@@ -111,12 +112,11 @@ function toldOf(path: string, text: string | null, model: Model): string {
 	try {
 		const { sheet } = checkSheet(parseSheet(text ?? ''), model.rulebook.questions);
 		const last = sheet.audits.at(-1);
-		const fails = last?.verdicts.filter(({ verdict }) => verdict === 'fails').length;
 		const stage = sheet.answers.build?.stage?.value;
 		return [
 			stage === undefined ? '' : String(stage),
 			countWords(start(model, sheet, 'full')),
-			last ? `${last.date}: ${fails} to do` : 'no audit yet',
+			last ? `${last.date}: ${recordWords(last)}` : 'no audit yet',
 		]
 			.filter(Boolean)
 			.join(', ');

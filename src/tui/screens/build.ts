@@ -1,3 +1,4 @@
+import { recordWords } from '../../audit/record.ts';
 import { open as openQuestions } from '../../interview/queue.ts';
 import { type App, arrive, toAudit, toReview } from '../app.ts';
 import type { Frame } from '../frame.ts';
@@ -44,11 +45,10 @@ export const bindings: readonly Binding[] = [
 export function view(app: App, width: number): Frame {
 	const { sheet } = app.interview!;
 	const last = sheet.audits.at(-1);
-	const fails = last?.verdicts.filter(({ verdict }) => verdict === 'fails').length ?? 0;
 	return {
 		top: [
 			line(clip(sheet.name, width), 'title'),
-			...(last ? lines(`Last audit on ${last.date}: ${fails} to do.`, width, 'quiet') : []),
+			...(last ? lines(`Last audit on ${last.date}: ${recordWords(last)}.`, width, 'quiet') : []),
 		],
 		rows: { items: ways(app).map(({ words }) => clip(words, width - 2)), cursor: app.cursor },
 		bottom: app.told ? lines(app.told, width, 'bad') : [],
