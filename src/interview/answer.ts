@@ -1,3 +1,4 @@
+import { noteOn, withWaitingNote } from '../sheet/notes.ts';
 import type { Question } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet, withAnswer } from '../sheet/sheet.ts';
 import { typable } from '../text/sanitize.ts';
@@ -53,7 +54,8 @@ function sameAgain({ doubt }: State, { id }: Question, answer: Answer): boolean 
 /** Keeps an answer and goes on to the next question, or back to the review it was opened from. */
 export function keep(state: State, question: Question, answer: Answer, words: string): State {
 	const noted = withNote(answer, state, question);
-	const after = changed(state, question.id, withAnswer(state.sheet, question.id, noted));
+	const sheet = withWaitingNote(withAnswer(state.sheet, question.id, noted), question.id, '');
+	const after = changed(state, question.id, sheet);
 	const text = [words, after.said?.text].filter(Boolean).join(' ');
 	return onward(state, question.id, { ...after, said: text ? { kind: 'read', text } : null });
 }
@@ -72,11 +74,15 @@ function onward(before: State, id: string, after: State): State {
 	return { ...after, at, recheck: at === null ? null : after.recheck, trail: trailWith(before) };
 }
 
-/** A note to the answer; on a question without one it says why it is not known. */
+/** A note to the answer. Before there is one it waits for it, and the question stays open: a note is no answer. */
 export function note(state: State, { id }: Question, text: string): State {
-	const { note: _old, ...bare } = answerTo(state.sheet, id) ?? { known: 'not-known' as const };
-	const answer: Answer = text.trim() === '' ? bare : { ...bare, note: typable(text.trim()) };
-	return { ...changed(state, id, withAnswer(state.sheet, id, answer)), said: { kind: 'told', text: 'Note saved.' } };
+	const words = typable(text.trim());
+	const said = { kind: 'told', text: 'Note saved.' } as const;
+	const answer = answerTo(state.sheet, id);
+	if (!answer) return { ...state, sheet: withWaitingNote(state.sheet, id, words), said };
+	const { note: _old, ...bare } = answer;
+	const noted: Answer = words === '' ? bare : { ...bare, note: words };
+	return { ...changed(state, id, withAnswer(state.sheet, id, noted)), said };
 }
 
 /** Takes an answer away: the question is open again. */
@@ -89,8 +95,8 @@ export function clear(state: State, { id }: Question): State {
 
 /** A note stays with its answer when the answer changes. */
 function withNote(answer: Answer, { sheet }: State, { id }: Question): Answer {
-	const stands = answerTo(sheet, id)?.note;
-	return stands === undefined || answer.note !== undefined ? answer : { ...answer, note: stands };
+	const stands = noteOn(sheet, id);
+	return stands === '' || answer.note !== undefined ? answer : { ...answer, note: stands };
 }
 
 /** The state with another sheet: what is in effect now, and in words which other answers that touched. */

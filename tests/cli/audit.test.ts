@@ -1,8 +1,11 @@
 import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
+import { recordOf } from '../../src/audit/record.ts';
+import { writtenWords } from '../../src/cli/sheet/written.ts';
+import { emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { writeSheet } from '../../src/sheet/write.ts';
+import { audited } from '../support/audited.ts';
 import { runCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
 import { buildSheet } from '../support/model.ts';
@@ -38,6 +41,18 @@ describe('printing changes nothing, writing records', () => {
 		writeFileSync(path, writeSheet({ ...wideGap, audits: [] }));
 		runCommand(['audit', path, ...day, '--record']);
 		expect(audits()).toBe(1);
+	});
+
+	test('--out says in three lines what was written, what comes next, what changed', () => {
+		const now = audited(wideGap);
+		const words = (sheet: Sheet) =>
+			writtenWords({ ...audited(sheet), sheet }, 'a.md', ['a-limits.svg', 'a-details.md'], recordOf(audited(sheet)));
+		expect(words(wideGap)).toEqual([
+			'Written: a.md, and beside it a-details.md and 1 picture.',
+			expect.stringMatching(/^Next: before .*: \d+ to do/),
+			'No earlier audit to compare with.',
+		]);
+		expect(words({ ...buildSheet('boosted'), audits: [recordOf(now)] })[2]).toMatch(/^Since 2026-05-01: settled \d+\./);
 	});
 
 	test('pictures lie beside the Markdown, under names that it shows', () => {

@@ -1,7 +1,9 @@
 import { expect, test } from 'vitest';
+import { progress } from '../../src/interview/queue.ts';
 import { leave, resume, start } from '../../src/interview/session.ts';
 import { step } from '../../src/interview/step.ts';
-import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
+import { noteOn } from '../../src/sheet/notes.ts';
+import { answerTo, emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 
 const model = testModel();
@@ -79,4 +81,18 @@ test('nothing typed on a question that has an answer keeps it', () => {
 	expect(after.sheet.answers.engine?.year).toEqual({ value: 1999 });
 	expect(after.at).not.toBe('engine.year');
 	expect(after.said?.text).toBe('Kept: 1999.');
+});
+
+test('a note alone is no answer: the question stays open, and the note goes with the answer that comes', () => {
+	const noted = step(fresh, { do: 'note', text: ' ask the seller ' });
+	expect(noted.sheet.answers).toEqual({});
+	expect([noted.at, progress(noted).done]).toEqual([fresh.at, 0]);
+	const later = resume(model, leave(noted, ''), null).state;
+	expect(noteOn(later.sheet, fresh.at!)).toBe('ask the seller');
+	const answered = step(later, { do: 'not-known' });
+	expect(answerTo(answered.sheet, fresh.at!)).toEqual({ known: 'not-known', note: 'ask the seller' });
+	expect(answered.sheet).not.toHaveProperty('notes');
+	expect(step(noted, { do: 'note', text: '' }).sheet).toEqual(fresh.sheet);
+	const spoilt = { ...emptySheet('mule'), notes: { 'build.stage': '\u001b[2Jred', 'build.use': 7 } };
+	expect([noteOn(spoilt, 'build.stage'), noteOn(spoilt, 'build.use')]).toEqual(['red', '']);
 });

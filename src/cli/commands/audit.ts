@@ -12,6 +12,7 @@ import { findBaseline } from '../sheet/baseline.ts';
 import { type JudgeFlags, judgeSheet } from '../sheet/judge-sheet.ts';
 import { outFormat, refuseSheet } from '../sheet/out-file.ts';
 import { saveSheet } from '../sheet/sheet.ts';
+import { writtenWords } from '../sheet/written.ts';
 
 export interface AuditFlags extends JudgeFlags {
 	readonly out?: string;
@@ -36,6 +37,7 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 		refuseSheet(flags.out);
 		const { text, beside } = renderAudit(told, format, parse(flags.out).name, flags.whole);
 		writeOutput(flags.out, text, beside);
+		for (const line of writtenWords(told, flags.out, Object.keys(beside), now)) printMessage(line);
 	}
 	if (flags.record ?? (flags.out !== undefined || rechecking)) {
 		saveSheet(judged.opened, { ...judged.sheet, audits: withRecord(judged.sheet.audits, now) });

@@ -1,4 +1,5 @@
 import type { Assessment } from '../../audit/assess.ts';
+import { noteOn } from '../../sheet/notes.ts';
 import type { Question, UnitSet } from '../../sheet/question.ts';
 import { type Answer, answerTo } from '../../sheet/sheet.ts';
 import { formatAnswer } from '../../wording/format.ts';
@@ -8,6 +9,8 @@ import { type Block, code, heading, type Inline, listed } from '../document.ts';
 export function answers({ model, sheet, state, wording }: Assessment): Block[] {
 	const items = model.rulebook.questions.flatMap((question): Inline[][] => {
 		const answer = answerTo(sheet, question.id);
+		const waiting = answer ? '' : noteOn(sheet, question.id);
+		if (waiting) return [[code(question.id), ` no answer yet. Note: ${waiting}`]];
 		if (!answer) return [];
 		const idle = state.values[state.graph.slotOf.get(question.id)!] === null;
 		const note = answer.note ? ` Note: ${answer.note}` : '';

@@ -2,7 +2,7 @@ import { type Block, heading, paragraph, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
 import { count, lower, stageBy } from './names.ts';
 import { readinessWords } from './readiness.ts';
-import { isEmpty, type StageLines } from './stage-lines.ts';
+import { isEmpty, openIn, type StageLines } from './stage-lines.ts';
 import { linesOf } from './tasks.ts';
 
 /** The list: everything up to the next stage whole, each later stage behind its title with the number of its lines. */
@@ -41,16 +41,4 @@ function whole(lines: StageLines, told: ReportContext): Block[] {
 		...(waits > 0 ? [paragraph(words)] : []),
 		...(during ? [paragraph(strong('To be proved during it: '), `${during}. The procedure says what to read.`)] : []),
 	];
-}
-
-/** How much is open at a stage: `14 to do, 6 to find out`. */
-export function openIn({ fails, broken, asked, unproved, during, waits }: StageLines): string {
-	const toDo = fails.length + broken.length;
-	const told = [
-		toDo > 0 ? `${toDo} to do` : '',
-		asked.length > 0 ? `${asked.length} to find out` : '',
-		unproved.length > 0 ? `${unproved.length} to prove` : '',
-	].filter(Boolean);
-	if (told.length === 0 && waits === 0) return `${count(during.length, 'line')} to be proved during it`;
-	return told.length > 0 ? told.join(', ') : `${count(waits, 'line waits', 'lines wait')} for answers`;
 }

@@ -2,9 +2,9 @@ import type { Stage } from '../../rulebook/rulebook.ts';
 import { placeWords } from '../../wording/places.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
-import { openIn } from './list.ts';
 import { briefCautions, count, stageBy } from './names.ts';
 import { nextProcedures } from './procedures.ts';
+import { nextWords } from './stage-lines.ts';
 import { type Line, linesOf } from './tasks.ts';
 
 /** As many ticks as a morning begins with, and as many cautions as somebody reads. */
@@ -40,7 +40,7 @@ export function pageOne(told: ReportContext): Block[] {
 		...packLine(told),
 		...(stage
 			? [
-					paragraph(strong('Next: '), `${lowerStage(stage.stage, told)}: ${openIn(stage)}.`),
+					paragraph(strong('Next: '), `${nextWords(told.lines, told)}.`),
 					...first.map(line => tick(line, told)),
 					...(lines.length > first.length
 						? [paragraph(`${count(lines.length - first.length, 'more line')} of this stage in the list below.`)]
@@ -52,11 +52,6 @@ export function pageOne(told: ReportContext): Block[] {
 		paragraph(strong('When they are done: '), afterwards(told)),
 		...(model.rulebook.rules.length > 0 ? oddAnswers(told) : []),
 	];
-}
-
-function lowerStage(stage: Stage, told: ReportContext): string {
-	const words = stageBy(stage, told);
-	return words.charAt(0).toLowerCase() + words.slice(1);
 }
 
 const fullLoad = (stage: Stage, told: ReportContext): string =>

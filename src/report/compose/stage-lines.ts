@@ -3,6 +3,7 @@ import type { Finding } from '../../audit/audit.ts';
 import type { FindOut } from '../../audit/find-out.ts';
 import { courseOf, isListed, shownAt } from '../../audit/stages.ts';
 import { type Stage, stages } from '../../rulebook/rulebook.ts';
+import { count, lower, stageBy } from './names.ts';
 
 /** What is open at a stage, in the order in which it is listed. */
 export interface StageLines {
@@ -50,3 +51,22 @@ export const nextStage = (lines: readonly StageLines[]): Stage | null =>
 
 export const isEmpty = ({ fails, broken, asked, unproved, during, waits }: StageLines): boolean =>
 	fails.length + broken.length + asked.length + unproved.length + during.length + waits === 0;
+
+/** How much is open at a stage: `14 to do, 6 to find out`. */
+export function openIn({ fails, broken, asked, unproved, during, waits }: StageLines): string {
+	const toDo = fails.length + broken.length;
+	const told = [
+		toDo > 0 ? `${toDo} to do` : '',
+		asked.length > 0 ? `${asked.length} to find out` : '',
+		unproved.length > 0 ? `${unproved.length} to prove` : '',
+	].filter(Boolean);
+	if (told.length === 0 && waits === 0) return `${count(during.length, 'line')} to be proved during it`;
+	return told.length > 0 ? told.join(', ') : `${count(waits, 'line waits', 'lines wait')} for answers`;
+}
+
+/** What comes next, and how much of it is open: `before it fires: 14 to do, 6 to find out`. */
+export function nextWords(lines: readonly StageLines[], assessment: Pick<Assessment, 'state'>): string {
+	const next = lines.find(({ ready }) => !ready);
+	if (!next) return 'nothing is held up, as far as the answers go';
+	return `${lower(stageBy(next.stage, assessment))}: ${openIn(next)}`;
+}

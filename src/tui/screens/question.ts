@@ -1,5 +1,6 @@
 import { noneRow, rowMarks } from '../../interview/entry/choice.ts';
 import { questionAt, type State } from '../../interview/state.ts';
+import { noteOn } from '../../sheet/notes.ts';
 import type { Question } from '../../sheet/question.ts';
 import { asWritten, standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
@@ -85,7 +86,7 @@ function backTo(app: App): App {
 }
 
 function noteOf({ interview }: App): string {
-	return (interview?.at && answerTo(interview.sheet, interview.at)?.note) || '';
+	return interview?.at ? noteOn(interview.sheet, interview.at) : '';
 }
 
 /** Choosing from the list, whatever was typed and refused is over. */
