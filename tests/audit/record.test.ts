@@ -67,7 +67,7 @@ test.each(demoSheets())('a record keeps what a comparison needs, in 12 kB at mos
 
 test('nothing known is not nothing to do', () => {
 	expect(recordWords(recordOf(audited(emptySheet('new'))))).toMatch(/^\d{3} not known yet$/);
-	expect(recordWords(record(1, 'x'))).toBe('1 to mend');
+	expect(recordWords(record(1, 'x'))).toBe('1 to do');
 	expect(recordWords(record(1, 'x', 'cannot-tell'))).toBe('1 not known yet');
-	expect(recordWords({ ...record(1, 'x'), verdicts: [] })).toBe('nothing to mend');
+	expect(recordWords({ ...record(1, 'x'), verdicts: [] })).toBe('nothing to do');
 });
