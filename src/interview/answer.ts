@@ -5,6 +5,7 @@ import { typable } from '../text/sanitize.ts';
 import { formatAnswer } from '../wording/format.ts';
 import { misfits } from './cylinders.ts';
 import { readEntry } from './entry/entry.ts';
+import { pieceOf } from './entry/one-by-one.ts';
 import { trailWith } from './navigation.ts';
 import { nextOpen } from './queue.ts';
 import { asksAnew, dealtWith } from './recheck.ts';
@@ -14,14 +15,33 @@ import { cylindersOf, type Said, type State } from './state.ts';
 /** A typed line. Nothing typed keeps what stands, where something stands. */
 export function enter(state: State, question: Question, text: string): State {
 	const stands = answerTo(state.sheet, question.id);
-	if (text.trim() === '' && stands && !asksAnew(state, question.id)) {
+	const { doubt, begun } = state;
+	const cylinders = cylindersOf(state.sheet);
+	if (doubt?.is === 'offer' && doubt.id === question.id && ['', doubt.typed].includes(text.trim()))
+		return enter({ ...state, doubt: null }, question, doubt.way.text);
+	const way = doubt?.is === 'two-ways' ? doubt.ways[['a', 'b'].indexOf(text.trim().toLowerCase())] : undefined;
+	// A line that reads two ways, written so that it reads one way, is the whole of it.
+	if (way) return enter({ ...state, doubt: null, begun: [] }, question, way.text);
+	if (begun.length === 0 && text.trim() === '' && stands && !asksAnew(state, question.id)) {
 		const told = stands.value === undefined ? 'not known' : formatAnswer(question, stands, state.sheet.units);
 		return keep(state, question, stands, `Kept: ${told}.`);
 	}
-	const entry = readEntry(question, meant(state, text), state.sheet.units, cylindersOf(state.sheet));
+	const piece = pieceOf(question, begun, text, state.sheet.units, cylinders);
+	if (piece.is === 'problem') return { ...state, doubt: null, said: { kind: 'problem', text: piece.problem } };
+	if (piece.is === 'begun')
+		return {
+			...state,
+			begun: [...begun, text.trim().replace(/[\s,|]+$/, '')],
+			said: { kind: 'read', text: piece.told },
+		};
+	const entry = readEntry(question, piece.text, state.sheet.units, cylinders);
 	switch (entry.is) {
 		case 'problem':
 			return { ...state, doubt: null, said: { kind: 'problem', text: entry.problem } };
+		case 'offer': {
+			const said: Said = { kind: 'odd', text: `Is ${entry.way.echo} meant? Enter takes it; or type it anew.` };
+			return { ...state, doubt: { is: 'offer', id: question.id, typed: text.trim(), way: entry.way }, said };
+		}
 		case 'two-ways': {
 			const [a, b] = entry.ways;
 			const said: Said = { kind: 'odd', text: `That comma can be read two ways: a) ${a.echo}; b) ${b.echo}. Which?` };
@@ -38,13 +58,6 @@ export function enter(state: State, question: Question, text: string): State {
 }
 
 export const readAs = (echo: string) => `Read as ${echo}.`;
-
-/** `a` or `b` after a line that reads two ways is that line, written so that it reads one way. */
-function meant({ doubt }: State, text: string): string {
-	if (doubt?.is !== 'two-ways') return text;
-	const way = doubt.ways[['a', 'b'].indexOf(text.trim().toLowerCase())];
-	return way?.text ?? text;
-}
 
 /** Whether an odd entry is the one that was entered just before. */
 function sameAgain({ doubt }: State, { id }: Question, answer: Answer): boolean {

@@ -2,8 +2,18 @@ import type { Model } from '../audit/model.ts';
 import { isObject } from '../sheet/fault.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { typable } from '../text/sanitize.ts';
+import { joinedPieces } from './entry/one-by-one.ts';
 import { asked, open } from './queue.ts';
-import { answeredCount, blank, countWords, isAnswered, type Pass, questionNamed, type State } from './state.ts';
+import {
+	answeredCount,
+	blank,
+	countWords,
+	isAnswered,
+	type Pass,
+	questionAt,
+	questionNamed,
+	type State,
+} from './state.ts';
 
 /** Opens the interview on a sheet: at its first open question. */
 export function start(model: Model, sheet: Sheet, pass: Pass, section: string | null = null): State {
@@ -25,25 +35,32 @@ interface Draft {
 	readonly since?: number;
 }
 
+/** What is typed of the answer in sight: the pieces that stand, and the line. */
+export function halfTyped(state: State, line: string): string {
+	const question = questionAt(state);
+	return question && state.begun.length > 0 ? joinedPieces(question, [...state.begun, line]) : line;
+}
+
 /** The sheet to save, with the place and the half-typed text in it where a new start would not find them. */
-export function leave(state: State, text: string): Sheet {
+export function leave(state: State, typed: string): Sheet {
 	const { draft: _old, ...bare } = state.sheet;
 	const sheet = bare as Sheet;
 	const { at, later, recheck, since, aside } = state;
+	const half = halfTyped(state, typed);
 	const whole = { ...state, section: null, recheck: null };
 	const pass =
 		state.passAfter ??
 		(at === null && asked(whole).every(question => isAnswered(state, question)) ? 'full' : state.pass);
 	const again = open({ ...whole, later: new Set(), pass })[0]?.id ?? null;
-	const half =
-		text === '' && aside && aside.id !== at
+	const place =
+		half === '' && aside && aside.id !== at
 			? aside
-			: at !== null && (at !== again || text !== '')
-				? { id: at, text }
+			: at !== null && (at !== again || half !== '')
+				? { id: at, text: half }
 				: {};
 	const draft: Draft = {
 		...(pass === 'quick' ? { pass } : {}),
-		...half,
+		...place,
 		...(later.size > 0 ? { later: [...later] } : {}),
 		...(recheck ? { recheck } : {}),
 		...(recheck && since !== null ? { since } : {}),

@@ -15,7 +15,9 @@ export interface Said {
 /** What an entry left open: an odd one waits to be entered once more, one that reads two ways for the person to say which. */
 export type Doubt =
 	| { readonly is: 'odd'; readonly id: string; readonly answer: Answer }
-	| { readonly is: 'two-ways'; readonly ways: readonly [Way, Way] };
+	| { readonly is: 'two-ways'; readonly ways: readonly [Way, Way] }
+	/** What was typed cannot be; entered once more, or nothing typed, it is taken as `way`. */
+	| { readonly is: 'offer'; readonly id: string; readonly typed: string; readonly way: Way };
 
 /** A recheck under way: what is to be asked yet, in this order, of how many. */
 export interface Recheck {
@@ -45,6 +47,8 @@ export interface State {
 	/** Of the audits in the sheet the one that this session's are compared with, counted from 1; null: with none. */
 	readonly since: number | null;
 	readonly said: Said | null;
+	/** The pieces of a list that is typed one by one, at the question in sight. */
+	readonly begun: readonly string[];
 	/** Half-typed text of another question than the one in sight, found again on going there. */
 	readonly aside: { readonly id: string; readonly text: string } | null;
 	/** The pass to go on with another day, where this session is of one section alone. */
@@ -67,6 +71,7 @@ export function blank(model: Model, sheet: Sheet, pass: Pass, section: string | 
 		recheck: null,
 		since: null,
 		said: null,
+		begun: [],
 		aside: null,
 		passAfter: null,
 	};

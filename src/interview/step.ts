@@ -17,6 +17,8 @@ export type Event =
 	| { readonly do: 'review' }
 	| { readonly do: 'note'; readonly text: string }
 	| { readonly do: 'clear' }
+	/** The last piece of a list that is typed one by one is taken back. */
+	| { readonly do: 'take-back' }
 	/** What was typed is being typed anew: whatever was in doubt about it is not any more. */
 	| { readonly do: 'retype' }
 	/** Sections or answers that were touched since the last audit. */
@@ -24,6 +26,11 @@ export type Event =
 
 /** The interview after an event. Pure: the state it is given stays as it was. */
 export function step(state: State, event: Event): State {
+	const after = stepped(state, event);
+	return after.at === state.at || after.begun.length === 0 ? after : { ...after, begun: [] };
+}
+
+function stepped(state: State, event: Event): State {
 	switch (event.do) {
 		case 'back':
 			return back(state);
@@ -35,6 +42,8 @@ export function step(state: State, event: Event): State {
 			return toReview(state);
 		case 'recheck':
 			return beginRecheck(state, event.touched);
+		case 'take-back':
+			return { ...state, begun: state.begun.slice(0, -1), doubt: null, said: null };
 		case 'retype':
 			return state.doubt || state.said?.kind === 'problem' || state.said?.kind === 'odd'
 				? { ...state, doubt: null, said: null }

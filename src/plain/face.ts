@@ -70,9 +70,9 @@ export async function runLines(
 			continue;
 		} else {
 			const before = state;
-			state = step(state, eventFor(line));
+			state = step(state, eventFor(line, state));
 			if (state.said) tell(state.said.text);
-			if (state.sheet !== before.sheet) face.save(leave(state, ''));
+			if (state.sheet !== before.sheet || state.begun !== before.begun) face.save(leave(state, ''));
 			if (state.at !== null && state.at === before.at && state.said?.kind !== 'told') {
 				face.mark(`[${state.at}]`);
 				continue;
@@ -97,8 +97,9 @@ const signs: Readonly<Record<string, string>> = {
 };
 const signOf = (line: string): string => (Object.hasOwn(signs, line.toLowerCase()) ? signs[line.toLowerCase()]! : line);
 
-function eventFor(line: string): Event {
-	if (line === '-') return { do: 'not-known' };
+function eventFor(line: string, { begun }: State): Event {
+	// Among readings that have begun, a dash is one that was not measured.
+	if (line === '-' && begun.length === 0) return { do: 'not-known' };
 	if (line === '<') return { do: 'back' };
 	if (line === '>') return { do: 'later' };
 	if (line.startsWith('#')) return { do: 'note', text: line.slice(1) };

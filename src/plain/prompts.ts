@@ -1,4 +1,5 @@
 import { noneRow, rowMarks } from '../interview/entry/choice.ts';
+import { formWords, unitWords } from '../interview/entry/form.ts';
 import { progress } from '../interview/queue.ts';
 import type { State } from '../interview/state.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
@@ -54,8 +55,7 @@ export function promptLines(state: State, question: Question, width: number): st
 
 /** How to write the answer, in a few words. */
 function expects(question: Question, units: UnitSet): string {
-	const [first, second] = question.unit[units];
-	const unit = first === undefined || first === '1' ? '' : ` ${first}`;
+	const unit = unitWords(question, units);
 	switch (question.kind) {
 		case 'choice':
 			return ' - one of:';
@@ -63,24 +63,11 @@ function expects(question: Question, units: UnitSet): string {
 			return ' - those that apply, with commas, or none:';
 		case 'whole':
 			return ' - a whole number';
-		case 'per-cylinder':
-			return ` - one a cylinder in${unit}, - where not measured`;
-		case 'firing-order':
-			return ' - as 1-8-4-3-6-5-7-2';
-		case 'pairs':
-			return ' - two cylinders a coil, as 1 6, 3 5';
-		case 'curve':
-			return ` - points of${unit} and ${second}, as 1 35, 2 170`;
-		case 'loads':
-			return ' - names and amps, as fans 28, pump 9';
-		case 'codes':
-			return ' - as P0340, or none';
-		case 'circuits':
-			return ' - name; from; to; done, to-do or not-used; amps; feet; a | between circuits';
-		case 'teeth':
-			return ' - as 36-1';
-		default:
-			if (first === ':1') return ' - so many to 1';
-			return unit ? ` - a number (${first})` : ' - a bare number';
+		default: {
+			const form = formWords(question, units);
+			if (form !== null) return ` - ${form}`;
+			if (unit === ':1') return ' - so many to 1';
+			return unit ? ` - a number (${unit})` : ' - a bare number';
+		}
 	}
 }

@@ -4,7 +4,7 @@ import type { Model } from '../audit/model.ts';
 import { type Figures, figuresOf } from '../interview/figures.ts';
 import { listing, type Show } from '../interview/listing.ts';
 import { asksAnew } from '../interview/recheck.ts';
-import { leave, resume } from '../interview/session.ts';
+import { halfTyped, leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
 import { choicesIn, type UnitSet } from '../sheet/question.ts';
@@ -161,7 +161,9 @@ export function tell(app: App, event: Event): App {
 	const interview = step(withHalf(app, event), event);
 	const changed = interview.sheet !== app.interview.sheet;
 	const moved = interview.at !== app.interview.at;
-	const effects: Effect[] = changed ? [...app.effects, { do: 'save', sheet: leave(interview, '') }] : [...app.effects];
+	const begun = interview.begun !== app.interview.begun;
+	const effects: Effect[] =
+		changed || begun ? [...app.effects, { do: 'save', sheet: leave(interview, '') }] : [...app.effects];
 	const next: App = { ...app, interview, effects, told: null, before: changed ? app.figures : app.before };
 	if (interview.at === null && app.interview.at !== null) {
 		if (app.interview.fromReview) return toList(arrive(next), app.show, app.interview.at, app.filter);
@@ -177,9 +179,9 @@ function withHalf(app: App, event: Event): State {
 
 function halfAside(app: App): State {
 	const state = app.interview!;
-	const text = textOf(app.field);
+	const text = halfTyped(state, textOf(app.field));
 	if (app.screen !== 'question' || state.at === null || app.taking !== 'answer') return state;
-	if (text.trim() !== '') return { ...state, aside: { id: state.at, text } };
+	if (text.trim() !== '') return { ...state, begun: [], aside: { id: state.at, text } };
 	return state.aside?.id === state.at ? { ...state, aside: null } : state;
 }
 

@@ -79,8 +79,10 @@ function typing({ screen, taking }: App): boolean {
 /** What has to be saved before leaving: the half-typed text, with the question it belongs to. */
 export function leaving({ interview, field, screen, taking }: App): App['effects'] {
 	if (!interview) return [];
-	const sheet = leave(interview, screen === 'question' && taking === 'answer' ? textOf(field) : '');
-	return [{ do: 'save', sheet }];
+	const { at, aside } = interview;
+	const away = aside?.id === at ? (aside?.text ?? '') : '';
+	const half = screen !== 'question' ? away : taking === 'answer' ? textOf(field) : '';
+	return [{ do: 'save', sheet: leave(interview, half) }];
 }
 
 /** Bindings of the screen in sight; while the keys are told, what moves in that. */

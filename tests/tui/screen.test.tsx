@@ -316,3 +316,28 @@ test('going to the sections, a half-typed text waits at its question', () => {
 	const number = press(onSheet(), 'enter', 'enter', 'down', 'enter', ...type('1.'));
 	expect(textOf(press(number, 'ctrl-g', 'escape').field)).toBe('1.');
 });
+
+describe('readings typed cylinder by cylinder', () => {
+	const compression = () => {
+		const at = withSheet(fresh(), emptySheet('mule'), 'full', null);
+		return arrive({ ...at, interview: { ...at.interview!, at: 'engine.compression' } });
+	};
+
+	test('Enter takes one and empties the field; what stands is in sight; Backspace takes it back', () => {
+		const two = press(compression(), ...type('150'), 'enter', ...type('-'), 'enter');
+		expect(textOf(two.field)).toBe('');
+		expect(seen(two)).toContain('1: 150');
+		expect(seen(two)).toContain('Cylinder 3 of 8?');
+		expect(seen(two)).toContain('- where not measured');
+		expect(two.effects.filter(({ do: what }) => what === 'save').length).toBe(2);
+		const back = press(two, 'backspace', 'backspace');
+		expect(textOf(back.field)).toBe('');
+		expect(back.interview?.begun).toEqual(['150']);
+	});
+
+	test('going to the sections and back, they are one line in the field', () => {
+		const away = press(compression(), ...type('150'), 'enter', ...type('15'), 'ctrl-g', 'escape');
+		expect(textOf(away.field)).toBe('150 15');
+		expect(away.interview?.begun).toEqual([]);
+	});
+});

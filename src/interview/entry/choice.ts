@@ -58,6 +58,8 @@ function pick(question: Question, text: string): Picked {
 	if (exact >= 0) return { row: exact };
 	const starts = ids.filter(id => forms(id).some(form => form.startsWith(wanted)));
 	if (starts.length === 1) return { row: ids.indexOf(starts[0]!) };
+	const within = ids.filter(id => forms(id).some(form => form.split(/[\s,-]+/).includes(wanted)));
+	if (within.length === 1) return { row: ids.indexOf(within[0]!) };
 	const kinds = marks[0] === 'a' ? 'a letter' : 'a number';
 	if (starts.length > 1)
 		return { problem: `${JSON.stringify(text)} begins ${listed(starts.map(id => question.choices[id]!))}: type more.` };

@@ -1,6 +1,6 @@
 import { checkAnswer } from '../../sheet/check-answer.ts';
 import type { SheetProblem } from '../../sheet/problem.ts';
-import type { AnswerKind, Question, UnitSet } from '../../sheet/question.ts';
+import { type AnswerKind, isList, type Question, type UnitSet } from '../../sheet/question.ts';
 import type { Answer } from '../../sheet/sheet.ts';
 import { longestField } from '../../text/sanitize.ts';
 import { formatAnswer } from '../../wording/format.ts';
@@ -12,8 +12,10 @@ import { howKnown } from './known.ts';
 import { readCurve, readCylinders } from './lists.ts';
 import { readLoads } from './loads.ts';
 import { readNumeric, readWhole } from './number.ts';
+import { offered } from './offer.ts';
 import type { Entry } from './outcome.ts';
 import type { Reader } from './reader.ts';
+import { listRefusal } from './refusals.ts';
 import { bothWays } from './ways.ts';
 
 const readers: Readonly<Partial<Record<AnswerKind, Reader>>> = {
@@ -32,7 +34,14 @@ const readers: Readonly<Partial<Record<AnswerKind, Reader>>> = {
 
 /** Reads a line as people type it, against its question. `cylinders` is how many the engine has. */
 export function readEntry(question: Question, text: string, units: UnitSet, cylinders: number): Entry {
-	const { line, known } = howKnown(text.trim(), question);
+	const entry = readAsTyped(question, text, units, cylinders);
+	if (entry.is !== 'problem') return entry;
+	const way = offered(question, text.trim(), units, other => readAsTyped(question, other, units, cylinders));
+	return way ? { is: 'offer', way } : entry;
+}
+
+function readAsTyped(question: Question, text: string, units: UnitSet, cylinders: number): Entry {
+	const { line, known } = howKnown(isList(question.kind) ? text.trim().replace(/[\s,]+$/, '') : text.trim(), question);
 	if (line.length > longestField)
 		return { is: 'problem', problem: `A line of ${line.length} characters was found; ${longestField} are taken.` };
 	if (line === '') return { is: 'problem', problem: 'Nothing was typed.' };
@@ -46,7 +55,10 @@ export function readEntry(question: Question, text: string, units: UnitSet, cyli
 	const warnings: SheetProblem[] = [];
 	checkAnswer(question, answer, cylinders, { problems, warnings });
 	const [problem] = problems;
-	if (problem) return { is: 'problem', problem: `Found ${problem.found}. This takes ${problem.accepted}.` };
+	if (problem) {
+		const refusal = listRefusal(question, answer, cylinders);
+		return { is: 'problem', problem: refusal ?? `Found ${problem.found}. This takes ${problem.accepted}.` };
+	}
 	const echo = `${found.echo ?? formatAnswer(question, answer, units)}${known ? `, ${known}` : ''}`;
 	const [odd] = warnings;
 	if (odd)

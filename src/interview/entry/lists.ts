@@ -3,6 +3,7 @@ import { askedAs, type Reader, refused } from './reader.ts';
 
 /** A number a cylinder, in cylinder order; a dash where it could not be measured. */
 export const readCylinders: Reader = (question, text, units) => {
+	if (/^[-\s,;]+$/.test(text)) return { problem: 'None of them is measured: then the answer is "not known".' };
 	const reading = readList(text, askedAs(question, units));
 	return reading.ok ? { answer: { value: reading.typed, unit: reading.unit.symbol } } : refused(reading);
 };

@@ -19,5 +19,7 @@ function densityWords({ takes }: Question): string {
 
 /** A year, a count of teeth or pins. */
 export function readWhole(_: Question, text: string): Read {
-	return /^-?\d{1,9}$/.test(text) ? { answer: { value: Number(text) } } : { problem: 'A whole number is needed here.' };
+	return /^-?\d{1,9}$/.test(text)
+		? { answer: { value: Number(text) } }
+		: { problem: `${JSON.stringify(text)} is no whole number, which is needed here.` };
 }

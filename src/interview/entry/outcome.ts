@@ -13,4 +13,6 @@ export type Entry =
 	| { readonly is: 'odd'; readonly answer: Answer; readonly echo: string; readonly problem: string }
 	/** Only the person can tell which of two it is. */
 	| { readonly is: 'two-ways'; readonly ways: readonly [Way, Way] }
+	/** It cannot be that, but this, which the person may mean. */
+	| { readonly is: 'offer'; readonly way: Way }
 	| { readonly is: 'problem'; readonly problem: string };

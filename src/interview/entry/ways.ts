@@ -7,7 +7,7 @@ const doubtful = /(\d),(\d{3})(?!\d)/g;
 export function bothWays(text: string, read: (text: string) => Entry): [Way, Way] | null {
 	const ways = [text.replace(doubtful, '$1$2'), text.replace(doubtful, '$1.$2')].map(way => {
 		const entry = read(way);
-		if (entry.is === 'two-ways') return null;
+		if (entry.is === 'two-ways' || entry.is === 'offer') return null;
 		return { text: way, echo: entry.is === 'problem' ? `${way}, which does not fit` : entry.echo };
 	});
 	const [one, two] = ways;

@@ -70,6 +70,15 @@ export const bindings: readonly Binding[] = [
 		minor: true,
 		run: app => (app.taking === 'note' ? arrive(app) : { ...app, open: null }),
 	},
+	{
+		keys: ['backspace'],
+		shown: 'Bksp',
+		label: 'take the last one back',
+		minor: true,
+		when: ({ taking, field, interview }) =>
+			taking === 'answer' && field.characters.length === 0 && interview!.begun.length > 0,
+		run: app => ({ ...tell(app, { do: 'take-back' }), field: lineEditor(app.interview!.begun.at(-1)) }),
+	},
 	...scrollKeys(app => app.open === 'how' && count(app) === 0),
 	...pageKeys(({ open }) => open === 'how'),
 	...listKeys(count).map(key => ({
@@ -109,6 +118,8 @@ function enter(app: App): App {
 	if (question.kind === 'several' && text === '') return setTicked(app, id);
 	const known = app.known && question.of.length > 0 ? ` ${app.known}` : '';
 	const told = tell(app, { do: 'enter', text: text + known });
+	// A piece of a list is taken: the next one has the field to itself.
+	if ((told.interview?.begun.length ?? 0) > app.interview!.begun.length) return { ...told, field: lineEditor() };
 	return waysOf(told).length > 0 ? { ...told, cursor: 0 } : told;
 }
 

@@ -180,3 +180,61 @@ describe('choices', () => {
 test('nothing typed is no answer', () => {
 	expect(entry('engine.bore', '  ')).toEqual({ is: 'problem', problem: 'Nothing was typed.' });
 });
+
+describe('what cannot be taken as it stands, but may be meant so, is offered', () => {
+	const offer = (id: string, text: string, units: UnitSet = 'us') => {
+		const read = entry(id, text, units);
+		return read.is === 'offer' ? read.way.text : read.is;
+	};
+
+	test('a number of the other unit set, a flow without its time, a year by two figures', () => {
+		expect(offer('engine.displacement_stated', '5.3')).toBe('5.3 L');
+		expect(offer('engine.displacement_stated', '350', 'metric')).toBe('350 cu in');
+		expect(offer('engine.bore', '96')).toBe('96 mm');
+		expect(offer('injectors.rated_flow', '36 lb')).toBe('36 lb/h');
+		expect(offer('injectors.rated_flow', '380cc')).toBe('380cc/min');
+		expect(offer('engine.year', '02')).toBe('2002');
+		expect(offer('engine.year', "'99")).toBe('1999');
+	});
+
+	test('never one that is odd too', () => {
+		expect(offer('engine.bore', '9600')).toBe('problem');
+		expect(offer('engine.year', '55')).toBe('problem');
+		expect(offer('injectors.rated_flow', '36 furlongs')).toBe('problem');
+	});
+
+	test('a word that one choice alone has is that choice', () => {
+		expect(value('fuel.kind', 'e10')).toBe('petrol-e10');
+	});
+});
+
+describe('a list that cannot be taken is refused in the words of whoever types it', () => {
+	test.each([
+		['engine.compression', '150 150', '2 readings, 8 wanted; - for a cylinder you could not measure.'],
+		['engine.compression', '- - - - - - - -', 'None of them is measured'],
+		['engine.firing_order', '1-8-4-3-6-5-7-9', 'Cylinder 9 is none of 1 to 8.'],
+		['engine.firing_order', '1-8-4-3-6-5-7-1', 'Cylinder 1 stands there twice.'],
+		['ignition.towers', '1 6, 1 5', 'Cylinder 1 stands there twice'],
+		['sensors.meter_curve', '2 170, 1 35', '1 V comes after 2 V; V must rise.'],
+		['sensors.meter_curve', '2 170', 'One point is no curve'],
+		['harness.codes', 'P0340 P99', '"P99" is no trouble code'],
+		['harness.circuits', 'check lamp; here; there; maybe', '"maybe" stands there'],
+		['harness.circuits', 'check lamp; here; there; done; twelve', 'the fifth is amps'],
+		['harness.circuits', 'check lamp; here; there; done; 1; far', 'the sixth is the length in feet'],
+		['engine.year', 'old', '"old" is no whole number'],
+	])('%s: %s', (id, text, said) => {
+		const read = entry(id, text);
+		if (read.is !== 'problem') throw new Error(read.is);
+		expect(read.problem === said || read.problem.includes(said)).toBe(true);
+		expect(read.problem).not.toMatch(/[[{]|null/);
+	});
+
+	test("lengths of circuits are in the sheet's units, and kept in feet", () => {
+		const row = (text: string, units: UnitSet) => {
+			const read = entry('harness.circuits', `lamp;;;done;1 A;${text}`, units);
+			return read.is === 'answer' ? (read.answer.value as { length: number }[])[0]!.length : read.is;
+		};
+		// 1 ft = 0.3048 m exactly (international foot, 1959).
+		expect([row('3', 'us'), row('3', 'metric'), row('3 m', 'us')]).toEqual([3, 9.843, 9.843]);
+	});
+});
