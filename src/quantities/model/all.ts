@@ -1,5 +1,6 @@
 import type { AnyQuantity } from '../quantity.ts';
 import * as air from './air.ts';
+import * as automatic from './automatic.ts';
 import * as boost from './boost.ts';
 import * as boostLimits from './boost-limits.ts';
 import * as bottomEnd from './bottom-end.ts';
@@ -21,6 +22,7 @@ import * as pump from './pump.ts';
 import * as sensors from './sensors.ts';
 import * as speedLimits from './speed-limits.ts';
 import * as towersAndPlugs from './towers-and-plugs.ts';
+import * as vehicle from './vehicle.ts';
 
 const subjects = [
 	air,
@@ -45,6 +47,8 @@ const subjects = [
 	electrics,
 	harness,
 	driveline,
+	vehicle,
+	automatic,
 ];
 
 /** Every quantity that a subject file exports, in the order of the subjects. */
