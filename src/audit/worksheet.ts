@@ -1,5 +1,6 @@
 import { wireFor } from '../physics/fuse.ts';
 import type { Plugs } from '../plugs/parts.ts';
+import type { UsualCircuit } from '../rulebook/rulebook.ts';
 import type { CircuitAnswer } from '../sheet/sheet.ts';
 import type { Text } from '../sheet/text.ts';
 import { unitNamed } from '../units/names.ts';
@@ -34,16 +35,19 @@ const plain = (name: string) =>
 		.replace(/[^a-z0-9]+/g, ' ')
 		.trim();
 
+/** A circuit by its name, and by those that sheets have had for it. */
+const namesOf = ({ circuit, also }: UsualCircuit): string[] => [circuit, ...also].map(plain);
+
 /** The wiring worksheet: the circuits told, then the usual ones of such a build that were not, wire and fuse worked out. */
 export function worksheet({ model, state, plugs }: Pick<Assessment, 'model' | 'state' | 'plugs'>): WiringRow[] {
 	const list = valueIn(state, 'harness.circuits');
 	const told = Array.isArray(list) ? (list as unknown as readonly CircuitAnswer[]) : [];
 	const usual = model.rulebook.worksheet.filter(({ when }) => conditionIn(state, when) === true);
 	// Of two usual ones of one name the first.
-	const usualOf = new Map(usual.toReversed().map(known => [plain(known.circuit), known]));
+	const usualOf = new Map(usual.toReversed().flatMap(known => namesOf(known).map(name => [name, known] as const)));
 	const named = new Set(told.map(({ circuit }) => plain(circuit)));
 	const rest = usual
-		.filter(({ circuit }) => !named.has(plain(circuit)))
+		.filter(known => !namesOf(known).some(name => named.has(name)))
 		.map(({ circuit, pins }): Told => ({ circuit, state: 'not told', ...ofPins(pins, plugs) }));
 	const answered = (id: string | null | undefined): number | null => {
 		const value = id ? valueIn(state, id) : null;

@@ -127,6 +127,8 @@ export interface Procedure {
 
 export interface UsualCircuit {
 	readonly circuit: string;
+	/** Other names that sheets have for it. */
+	readonly also: readonly string[];
 	/** The circuits of plugs that fill this row. */
 	readonly pins: readonly string[];
 	/** A: a usual current, common practice. */

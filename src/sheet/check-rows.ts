@@ -26,7 +26,7 @@ export function circuitsFault(value: unknown): Fault {
 	return listFault(
 		value,
 		isCircuit,
-		'rows like {"circuit": "check lamp", "from": "", "to": "", "state": "done", "load": 1, "length": 6}; state is done, to-do or not-used; load in A, length in ft, 0 to 1000',
+		'rows like {"circuit": "fan relay", "from": "", "to": "", "state": "done", "load": 1, "length": 6}; state is done, to-do or not-used; load in A, length in ft, 0 to 1000',
 	);
 }
 

@@ -79,7 +79,7 @@ function line(quantity: AnyQuantity, told: QuantityValue, names: Names, { model,
 		`${both}${band}${more}. Formula: ${inSigns(wording.say(quantity.formula))}.`,
 		...(inputs.length > 0 ? [` From ${inputs.join(', ')}.`] : []),
 		...(assumed.length > 0 ? [` Assumed: ${usualValuesText(assumed.map(names.assumed))}`] : []),
-		` ${quantity.nature === 'estimate' ? 'An estimate' : 'An exact formula'}; ${sources.join('; ')}.`,
+		` ${quantity.nature === 'estimate' ? 'An estimate' : 'By the formula'}; ${sources.join('; ')}.`,
 	];
 }
 

@@ -55,6 +55,7 @@ const noWords = new Set([
 	'names',
 	'abbreviations',
 	'filler',
+	'also',
 	'circuits',
 	'required',
 	'synonyms',

@@ -70,6 +70,7 @@ export function readWorksheet(root: Fields, names: Names): UsualCircuit[] {
 			const current = placed && readConstant(inner.source, placed, ['current']);
 			const circuit = {
 				...printed(inner, 'circuit'),
+				also: inner.texts('also', false),
 				words: printedText(inner, 'words'),
 				pins: inner.texts('pins', false),
 				current: current?.value ?? 0,
