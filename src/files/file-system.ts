@@ -38,6 +38,8 @@ export interface FileSystem {
 	/** null when nothing is there. */
 	look(path: string, follow: 'follow' | 'the link itself'): Entry | null;
 	readLink(path: string): string;
+	/** The path without links. */
+	realPath(path: string): string;
 	list(folder: string): string[];
 
 	readonly pid: number;
@@ -81,6 +83,7 @@ export const fileSystem: FileSystem = {
 		return { kind, mode: stat.mode & 0o7777, uid: stat.uid, gid: stat.gid, changed: stat.mtimeMs };
 	},
 	readLink: path => fs.readlinkSync(path),
+	realPath: path => fs.realpathSync(path),
 	list: folder => fs.readdirSync(folder),
 
 	pid: process.pid,

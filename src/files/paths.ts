@@ -1,5 +1,5 @@
-import { homedir } from 'node:os';
-import { isAbsolute, join, resolve } from 'node:path';
+import { userInfo } from 'node:os';
+import { isAbsolute, join, posix, resolve, win32 } from 'node:path';
 import { deviceName } from './names.ts';
 import { FileProblem } from './problem.ts';
 
@@ -78,10 +78,16 @@ interface Convention {
 }
 
 function folder(env: Env, platform: NodeJS.Platform, { chosen, mac, windows, other }: Convention): string {
-	const home = (platform === 'win32' ? env.USERPROFILE : env.HOME) || homedir();
+	const home = homeFolder(env, platform);
 	const [set, ...usual] = windows;
 	if (chosen && isAbsolute(chosen)) return join(chosen, 'swap-audit');
 	if (platform === 'darwin') return join(home, ...mac, 'swap-audit');
 	if (platform === 'win32') return join(set || join(home, ...usual), 'swap-audit');
 	return join(home, ...other, 'swap-audit');
+}
+
+/** The home folder that the environment names; where it names none, or one that depends on the folder one is in, that of the account. */
+export function homeFolder(env: Env, platform = process.platform): string {
+	const named = platform === 'win32' ? env.USERPROFILE : env.HOME;
+	return named && (platform === 'win32' ? win32 : posix).isAbsolute(named) ? named : userInfo().homedir;
 }

@@ -6,7 +6,7 @@ import { isObject } from './fault.ts';
 import { unkeepable } from './keep.ts';
 import { BadSheet, noteProblem, type SheetProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
-import { type Answers, type AuditRecord, type Sheet, sheetFormat, sheetVersion } from './sheet.ts';
+import { type Answers, type AuditRecord, longestName, type Sheet, sheetFormat, sheetVersion } from './sheet.ts';
 
 /** A sheet that can be used, with what looks odd in it. */
 export interface Checked {
@@ -43,7 +43,8 @@ export function checkSheet(data: unknown, questions: readonly Question[]): Check
 	if (!Number.isInteger(top.version) || (top.version as number) < 1)
 		refuse('version', top.version, `a whole number, 1 to ${sheetVersion}`);
 	if (top.name !== undefined && typeof top.name !== 'string') refuse('name', top.name, 'a text');
-	if (typeof top.name === 'string' && top.name.length > 200) refuse('name', top.name, 'at most 200 characters');
+	if (typeof top.name === 'string' && top.name.length > longestName)
+		refuse('name', top.name, `at most ${longestName} characters`);
 	if (top.units !== undefined && top.units !== 'us' && top.units !== 'metric')
 		refuse('units', top.units, '"us" or "metric"');
 	for (const problem of auditProblems(top.audits === undefined ? [] : top.audits)) noteProblem(problems, problem);

@@ -130,9 +130,13 @@ export interface Sheet {
 	readonly [other: string]: unknown;
 }
 
-/** A new sheet with nothing answered. */
+/** UTF-16 units of a sheet's name at most. */
+export const longestName = 200;
+
+/** A new sheet with nothing answered. A name that is too long is cut. */
 export function emptySheet(name: string, units: UnitSet = 'us'): Sheet {
-	return { format: sheetFormat, version: sheetVersion, name, units, answers: {}, audits: [] };
+	const cut = name.slice(0, longestName).replace(/[\ud800-\udbff]$/, '');
+	return { format: sheetFormat, version: sheetVersion, name: cut, units, answers: {}, audits: [] };
 }
 
 /** The answer to a question, if there is one. */

@@ -1,3 +1,5 @@
+import { userInfo } from 'node:os';
+import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { configFolder, dataFolder, locateSheet } from '../../src/files/paths.ts';
 import { FileProblem } from '../../src/files/problem.ts';
@@ -67,6 +69,11 @@ test('the folders follow the custom of each system', () => {
 	expect(dataFolder(home, 'win32')).toBe('/h/AppData/Local/swap-audit');
 	expect(dataFolder({ ...home, LOCALAPPDATA: '/l' }, 'win32')).toBe('/l/swap-audit');
 	expect(configFolder({ ...home, APPDATA: '/r' }, 'win32')).toBe('/r/swap-audit');
+});
+
+test('a home that depends on the folder one is in is passed over for that of the account', () => {
+	for (const home of ['here', './here', ''])
+		expect(dataFolder({ HOME: home }, 'linux')).toBe(join(userInfo().homedir, '.local/share/swap-audit'));
 });
 
 test('XDG_DATA_HOME goes first, and counts only when it is absolute', () => {

@@ -81,6 +81,7 @@ export function fragileFolder(begin: Record<string, string>): { on: FileSystem; 
 		close() {},
 		makeFolder() {},
 		readLink: name => name,
+		realPath: name => name,
 		pid: 7,
 		host: 'bench',
 		now: () => 0,

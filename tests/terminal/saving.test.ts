@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, expect, test } from 'vitest';
 import { runCommand } from '../support/command.ts';
@@ -28,7 +28,12 @@ test('when no answer can be saved any more, leaving says so first, and never cal
 		terminal.send('\u0011');
 		expect((await terminal.done).status).toBe(2);
 		await terminal.sees('Your last answers are not saved');
-		expect(terminal.screen().join('\n')).not.toContain('Saved in');
+		const screen = terminal.screen().join('\n');
+		expect(screen).not.toContain('Saved in');
+		// They are elsewhere, whole, and the way back is said.
+		const there = /They are in (\S+unsaved-\d+\.json)\./.exec(screen.replaceAll('\n', ''))![1]!;
+		expect(Object.keys(JSON.parse(readFileSync(there, 'utf8')).answers.build)).toHaveLength(1);
+		rmSync(there);
 	} finally {
 		renameSync(`${home}-gone`, home);
 	}

@@ -1,4 +1,4 @@
-import { readTexts } from '../../files/packs.ts';
+import { mostOfPack, readTexts } from '../../files/packs.ts';
 import { quantities } from '../../log/quantities.ts';
 import { modelGraph } from '../../quantities/model-graph.ts';
 import { addPacks } from '../../rulebook/compile/pack.ts';
@@ -11,7 +11,7 @@ import { readRulebookWithExamples } from './assets.ts';
 
 /** The built rulebook with rule packs added. Throws BadUsage with every problem of every file, its place and its line. */
 export function withPacks(paths: readonly string[]): Rulebook {
-	const texts = paths.flatMap(path => readTexts(path, ['.yaml', '.yml']));
+	const texts = paths.flatMap(path => readTexts(path, ['.yaml', '.yml'], mostOfPack));
 	if (texts.length === 0) throw new BadUsage(`--rules: no .yaml file in ${paths.join(', ')}`);
 	const { rulebook, problems, warnings } = addPacks(readRulebookWithExamples(), texts, quantities);
 	if (problems.length > 0) throw new BadUsage(problems.map(writeProblem).join('\n'));

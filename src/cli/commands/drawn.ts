@@ -19,6 +19,7 @@ import { exit, isForPerson } from '../process/exit.ts';
 import { print, printMessage } from '../process/output.ts';
 import { onEndingSignal } from '../process/signals.ts';
 import { openOrStart } from '../sheet/open.ts';
+import { rescue } from '../sheet/rescue.ts';
 import { saveAnswers } from '../sheet/save-answers.ts';
 import { type Opened, resumeHint, SavedElsewhere } from '../sheet/sheet.ts';
 import { writeAudit } from '../sheet/write-audit.ts';
@@ -84,6 +85,8 @@ export async function drawn(
 	const place = (now as Opened | null)?.place;
 	if (unsaved) {
 		printMessage(`Your last answers are not saved: ${unsaved.message}`);
+		const rescued = sheet && place && place.kind !== 'stdin' ? rescue(place.path, sheet) : null;
+		if (rescued !== null) printMessage(rescued);
 		return status === exit.done ? exit.badInput : status;
 	}
 	if (sheet && place && place.kind !== 'stdin') {

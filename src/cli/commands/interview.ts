@@ -1,5 +1,6 @@
 import { createInterface } from 'node:readline';
 import type { Model } from '../../audit/model.ts';
+import { FileProblem } from '../../files/problem.ts';
 import { changeCounts, changeLines } from '../../interview/changes.ts';
 import type { Pass } from '../../interview/state.ts';
 import { runLines } from '../../plain/face.ts';
@@ -9,8 +10,9 @@ import { BadUsage, exit } from '../process/exit.ts';
 import { print, printMessage } from '../process/output.ts';
 import { onEndingSignal } from '../process/signals.ts';
 import { openOrStart } from '../sheet/open.ts';
+import { rescue } from '../sheet/rescue.ts';
 import { saveAnswers } from '../sheet/save-answers.ts';
-import { type Opened, warnUnusual } from '../sheet/sheet.ts';
+import { type Opened, SavedElsewhere, warnUnusual } from '../sheet/sheet.ts';
 import { writeAudit } from '../sheet/write-audit.ts';
 import { drawn } from './drawn.ts';
 
@@ -69,7 +71,15 @@ async function byLines(model: Model, opened: Opened, pass: Pass | null, section:
 			else if (words !== '') print(words);
 		},
 		save: (sheet: Opened['sheet']) => {
-			now = saveAnswers(now, sheet);
+			try {
+				now = saveAnswers(now, sheet);
+			} catch (error) {
+				if (error instanceof FileProblem && !(error instanceof SavedElsewhere) && now.place.kind !== 'stdin') {
+					const rescued = rescue(now.place.path, sheet);
+					if (rescued !== null) printMessage(`Your last answers are not saved there. ${rescued}`);
+				}
+				throw error;
+			}
 		},
 		width: Math.min(process.stdout.columns ?? 80, 100),
 	};

@@ -4,7 +4,7 @@ import { listSheets } from '../../files/folders.ts';
 import { lastGoodAdvice } from '../../files/last-good.ts';
 import { locateSheet, type Place } from '../../files/paths.ts';
 import { FileProblem, shown } from '../../files/problem.ts';
-import { type ContentHash, type Read, readPlace, readWhole } from '../../files/read.ts';
+import { type ContentHash, largest, type Read, readPlace, readWhole } from '../../files/read.ts';
 import { saveWhole } from '../../files/save.ts';
 import { type Checked, checkSheet } from '../../sheet/check.ts';
 import { parseSheet } from '../../sheet/parse.ts';
@@ -92,11 +92,22 @@ export class SavedElsewhere extends FileProblem {
 
 const openAt = (path: string) => ({ place: { kind: 'path' as const, path }, mark: readWhole(path).mark });
 
+/**
+ * A sheet as text of so many bytes at most: audits on record go first, the oldest before the others, so that they never keep
+ * an answer from being saved. Longer where it is too long without any.
+ */
+export function textWithin(most: number, sheet: Sheet): string {
+	const text = writeSheet(sheet);
+	const dropped = Math.ceil(sheet.audits.length / 2);
+	if (Buffer.byteLength(text) <= most || dropped === 0) return text;
+	return textWithin(most, { ...sheet, audits: sheet.audits.slice(dropped) });
+}
+
 /** Saves a sheet where it was read from; gives it as it is open then. Standard input cannot be saved to: it is left alone. */
 export function saveSheet(opened: Opened, sheet: Sheet): Opened {
 	const { place, mark } = opened;
 	if (place.kind === 'stdin') return { ...opened, sheet };
-	const saved = saveWhole(place.path, writeSheet(sheet), mark);
+	const saved = saveWhole(place.path, textWithin(largest, sheet), mark);
 	crashContext.path = place.path;
 	if (saved.result === 'saved') {
 		if (saved.unconfirmed) printMessage(saved.unconfirmed.message);

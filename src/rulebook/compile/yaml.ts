@@ -18,7 +18,7 @@ const unwanted: Readonly<Record<string, string>> = {
 
 /** Characters that no editor shows: control characters, and those that turn the writing round. */
 const unseen =
-	/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u200e\u200f\u202a-\u202e\u2066-\u2069\ufffe\uffff]/;
+	/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\uffff]|[\u{e0000}-\u{e007f}]|\p{Cs}/u;
 
 /**
  * The mapping that a rule file is, or null after saying why not. One pass over the lexemes refuses anchors, aliases,
@@ -31,8 +31,7 @@ export function readYaml(text: string, refuse: Refuse): YAMLMap | null {
 	}
 	const hidden = unseen.exec(text);
 	if (hidden) {
-		const code = hidden[0].charCodeAt(0).toString(16).padStart(4, '0');
-		refuse(hidden.index, `a character that cannot be seen (U+${code}): take it out`);
+		refuse(hidden.index, unseenIn(hidden[0]));
 		return null;
 	}
 	const tokens = tokensOf(text, refuse);
@@ -45,8 +44,11 @@ export function readYaml(text: string, refuse: Refuse): YAMLMap | null {
 		refuse(0, 'a rule file is a mapping of names (topic:, questions:, rules: ...)');
 		return null;
 	}
-	return keysAreNames(document!.contents, refuse) ? document!.contents : null;
+	return isPlain(document!.contents, refuse) ? document!.contents : null;
 }
+
+const unseenIn = (sign: string) =>
+	`a character that cannot be seen (U+${sign.codePointAt(0)!.toString(16).padStart(4, '0')}): take it out`;
 
 const quotes = '. A text with ": " or " #" in it, or that begins with a sign, goes in quotes';
 const mends: Readonly<Record<string, string>> = {
@@ -82,8 +84,8 @@ function tokensOf(text: string, refuse: Refuse): CST.Token[] | null {
 	return fine ? tokens : null;
 }
 
-/** Every key is a plain name and stands once in its mapping; tells each that does not. */
-function keysAreNames(root: YAMLMap, refuse: Refuse): boolean {
+/** Every key is a plain name and stands once in its mapping, and no escape makes an unseen character; reports each fault. */
+function isPlain(root: YAMLMap, refuse: Refuse): boolean {
 	let fine = true;
 	const fault = (node: unknown, message: string) => {
 		refuse(offsetOf(node), message);
@@ -91,6 +93,8 @@ function keysAreNames(root: YAMLMap, refuse: Refuse): boolean {
 	};
 	const open: unknown[] = [root];
 	for (let node = open.pop(); node !== undefined; node = open.pop()) {
+		const hidden = isScalar(node) && typeof node.value === 'string' && unseen.exec(node.value);
+		if (hidden) fault(node, unseenIn(hidden[0]));
 		if (isSeq(node)) open.push(...node.items.filter(Boolean));
 		if (!isMap(node)) continue;
 		const seen = new Set<string>();
@@ -100,6 +104,7 @@ function keysAreNames(root: YAMLMap, refuse: Refuse): boolean {
 			else if (name === '<<') fault(key, 'merge keys (<<) are not used in rule files: write it out');
 			else if (seen.has(name)) fault(key, `${JSON.stringify(name)} stands here twice: take one away`);
 			if (name !== null) seen.add(name);
+			open.push(key);
 			if (value) open.push(value);
 		}
 	}

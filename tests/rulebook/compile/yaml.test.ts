@@ -34,6 +34,13 @@ describe('a text is refused, with its place', () => {
 		['a list for a name', '? [a, b]\n: c\n', /^1:3 a name before a colon is one word/],
 		['a NUL', 'topic: x\nplace: \u0000\n', /^2:8 a character that cannot be seen \(U\+0000\)/],
 		['a mark that turns the writing', 'topic: x\u202ey\n', /^1:9 a character that cannot be seen \(U\+202e\)/],
+		[
+			'an escape sequence in an escape',
+			'topic: x\nwhy: "a\\e]0;b"\n',
+			/^2:6 a character that cannot be seen \(U\+001b\)/,
+		],
+		['a NUL in an escape, in a name', 'topic: x\n"a\\0": b\n', /^2:1 a character that cannot be seen \(U\+0000\)/],
+		['a tag of invisible letters', 'topic: x\u{e0041}\n', /^1:9 a character that cannot be seen \(U\+e0041\)/],
 		['a tab', 'topic: x\nrules:\n\t- a\n', /^3:1 not YAML: .*[Tt]ab/],
 		['a colon in a bare text', 'why: one: two\n', /^1:6 not YAML: .* goes in quotes/],
 		['a quote that stays open', 'why: "one\nhow: two\n', /not YAML: .* goes in quotes/],
