@@ -1,7 +1,8 @@
 import type { Outcome } from '../expressions/tree.ts';
+import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
-import { type Harm, harms, type Stage, stages } from '../rulebook/rulebook.ts';
+import { type Harm, harms, type Rule, type Stage, stages } from '../rulebook/rulebook.ts';
 import type { Wording } from '../wording/template.ts';
 import type { Finding } from './audit.ts';
 import { onlyKnownFrom } from './stages.ts';
@@ -17,6 +18,7 @@ export function findingOf(
 	unwanted: ReadonlySet<string> = new Set(),
 ): Finding {
 	const { rule, subject, names } = verdict;
+	const stage = stageOf(rule, values[slotNamed(graph, 'boost.kind')] === 'none');
 	const read = (name: string): Outcome => {
 		if (Object.hasOwn(verdict.numbers, name)) return verdict.numbers[name];
 		if (!names) return undefined;
@@ -29,10 +31,10 @@ export function findingOf(
 		rule: rule.id,
 		subject,
 		section: rule.section,
-		...worst(verdict),
+		...worst(verdict, stage),
 		verdict: verdict.verdict,
 		unproved,
-		prove_during: isProvedDuring(verdict, judge),
+		prove_during: isProvedDuring(verdict, stage, judge),
 		not_wanted: verdict.missing.some(answer => unwanted.has(answer)),
 		sure: verdict.verdict === 'fails' || verdict.verdict === 'holds' ? sure : null,
 		title: words.title || rule.title,
@@ -50,15 +52,19 @@ export function findingOf(
 }
 
 /** Whether all that it waits for shows only at its stage or later; what a log did not tell, and no answer would, is so. */
-const isProvedDuring = ({ rule, verdict, missing }: Verdict, judge: Judge): boolean =>
-	onlyKnownFrom(rule.stage, missing.map(judge.knownFrom)) ||
+const isProvedDuring = ({ rule, verdict, missing }: Verdict, stage: Stage, judge: Judge): boolean =>
+	onlyKnownFrom(stage, missing.map(judge.knownFrom)) ||
 	(rule.section === 'log' && verdict === 'cannot-tell' && missing.length === 0);
 
+/** The stage of a rule. Without boost a pull belongs to driving: what a log shows of it holds that up. */
+const stageOf = ({ section, stage }: Rule, unboosted: boolean): Stage =>
+	section === 'log' && stage === 'boost' && unboosted ? 'move' : stage;
+
 /** Stage and harm of a finding: the rule's own, or those of its subject where they are worse. */
-function worst({ rule, worse }: Verdict): Pick<Finding, 'stage' | 'harm'> {
+function worst({ rule, worse }: Verdict, own: Stage): Pick<Finding, 'stage' | 'harm'> {
 	const [stage, harm] = [worse?.stage as Stage | undefined, worse?.harm as Harm | undefined];
 	return {
-		stage: stage && stages.indexOf(stage) < stages.indexOf(rule.stage) ? stage : rule.stage,
+		stage: stage && stages.indexOf(stage) < stages.indexOf(own) ? stage : own,
 		harm: harm && harms.indexOf(harm) < harms.indexOf(rule.harm) ? harm : rule.harm,
 	};
 }

@@ -6,8 +6,10 @@ import { type ToldQuantities, toldBy } from '../log/told.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { Wording } from '../wording/template.ts';
 import type { AuditOptions, Finding, LimitRung } from './audit.ts';
+import { certaintyOf } from './certainty.ts';
 import { findingOf } from './findings.ts';
-import { answersOf, type LoggedAnswer } from './log-answers.ts';
+import { ladder } from './limits.ts';
+import { answersOf, type LoggedAnswer, withLogged } from './log-answers.ts';
 import { stateWithLog } from './logged.ts';
 import type { Model } from './model.ts';
 import { inOrder } from './priority.ts';
@@ -50,13 +52,14 @@ export interface LogJson {
 	readonly fit: null;
 	readonly limits: { readonly before: readonly LimitRung[]; readonly after: readonly LimitRung[] };
 	readonly boost_steps: readonly never[];
+	/** What was decided while reading. */
+	readonly notes: readonly string[];
 }
 
 /** A judged log with what its report is made from. */
 export interface LogReport {
 	readonly json: LogJson;
-	/** What was decided while reading, and what could not be read. */
-	readonly notes: readonly string[];
+	/** What could not be read. */
 	readonly faults: readonly string[];
 	readonly analysis: Analysis;
 	/** The answers that its figures were worked out with. */
@@ -74,14 +77,22 @@ export function reportLog(
 	analysis: Analysis,
 	overview: readonly OverviewPoint[],
 	file: LogFile,
-	{ date, tool, units }: Pick<AuditOptions, 'date' | 'tool' | 'units'>,
+	{ date, tool, units, draws }: Pick<AuditOptions, 'date' | 'tool' | 'units' | 'draws'>,
 	read: ReadonlySet<string>,
 ): LogReport {
 	const { judge } = model;
 	const wording = model.wordings[units];
 	const quantities = toldBy(analysis);
 	const state = stateWithLog(model, sheet, quantities);
-	const verdicts = judge.judge(state).filter(({ rule }) => rule.section === 'log');
+	const all = judge.judge(state);
+	const certainty = certaintyOf(model, sheet, state, all, draws);
+	const findings = all.flatMap((verdict, at) =>
+		verdict.rule.section === 'log' ? findingOf(verdict, state, judge, wording, certainty.sure[at] ?? null) : [],
+	);
+	const answers = answersOf(model, sheet, state, quantities);
+	const taken = answers.filter(({ by_hand }) => !by_hand);
+	const after = withLogged(sheet, taken, { name: file.name, date }).sheet;
+	const stateAfter = stateWithLog(model, after, quantities);
 	const late = (id: string) => (/^lambda_[12]$/.test(id) ? analysis.lag : null);
 	const json: LogJson = {
 		format: 'swap-audit/log',
@@ -106,15 +117,24 @@ export function reportLog(
 		unused,
 		episodes: analysis.episodes,
 		quantities,
-		findings: inOrder(verdicts.map(verdict => findingOf(verdict, state, judge, wording, null))),
-		answers: answersOf(model, sheet, state, quantities),
+		findings: inOrder(findings),
+		answers,
 		fit: null,
-		limits: { before: [], after: [] },
+		limits: {
+			before: ladder(state, model.quantities, model.rulebook, certainty.band, units),
+			after: ladder(
+				stateAfter,
+				model.quantities,
+				model.rulebook,
+				certaintyOf(model, after, stateAfter, [], draws).band,
+				units,
+			),
+		},
 		boost_steps: [],
+		notes: analysis.pulse === null ? notes : [...notes, analysis.pulse],
 	};
 	return {
 		json,
-		notes,
 		faults: totals.faults,
 		analysis,
 		rests_on: answersBehind(model, read),

@@ -2,7 +2,7 @@ import { Argument, Command, Option } from 'commander';
 import { type Stage, stages } from '../rulebook/rulebook.ts';
 import { accesses } from '../sheet/access.ts';
 import { complete } from './commands/complete.ts';
-import { collect, judgeOptions, packOption, unitsOption } from './options/flags.ts';
+import { collect, drawsOption, judgeOptions, packOption, unitsOption } from './options/flags.ts';
 import { readDate, readMinutes, readStage, usualEvening } from './options/values.ts';
 import { BadUsage } from './process/exit.ts';
 import { print } from './process/output.ts';
@@ -216,6 +216,7 @@ export function commandTable(status: (code: number) => void): Command {
 		.addOption(
 			new Option('--date <day>', 'the day to put on it, YYYY-MM-DD (default: today)').argParser(day => readDate(day)),
 		)
+		.addOption(drawsOption())
 		.action(async (sheet: string, path: string, flags) =>
 			status(await (await import('./commands/log.ts')).log(sheet, path, flags)),
 		);

@@ -12,6 +12,7 @@ import * as closure from './run/closure.ts';
 import * as coolant from './run/coolant.ts';
 import * as gearing from './run/gearing.ts';
 import * as idle from './run/idle.ts';
+import * as outside from './run/outside.ts';
 import * as running from './run/running.ts';
 import * as seen from './run/seen.ts';
 import * as start from './run/start.ts';
@@ -21,6 +22,7 @@ import * as trims from './run/trims.ts';
 const subjects = [
 	table,
 	start,
+	outside,
 	idle,
 	trims,
 	running,

@@ -2,6 +2,7 @@ import { logQuantities } from './all.ts';
 import { Ambient } from './ambient.ts';
 import type { Block } from './block.ts';
 import type { Car } from './car.ts';
+import { type Channel, type Moving, movingIn } from './channel.ts';
 import type { Chunk } from './chunk.ts';
 import type { Declared } from './declared.ts';
 import { DemandSeen, type DemandSource } from './demand.ts';
@@ -13,6 +14,7 @@ import { type PullPoints, pointsOf } from './points.ts';
 import type { PullView } from './pull.ts';
 import { viewPull } from './pull-view.ts';
 import { pulls } from './pulls.ts';
+import { PulseSeen } from './pulse-seen.ts';
 import type { Gathering, InPull, InRun } from './quantity.ts';
 import { within } from './series.ts';
 import { ReadingStore } from './store.ts';
@@ -34,6 +36,8 @@ export interface Analysis {
 	/** Pa abs, and what told it; null where nothing did. */
 	readonly ambient: { readonly value: number; readonly from: Ambient['from'] } | null;
 	readonly demand: DemandSource;
+	/** What the injector pulse was taken for, in words; null where none is logged. */
+	readonly pulse: string | null;
 	/** New readings by channel. */
 	readonly samples: ReadonlyMap<string, { readonly count: number; readonly low: number; readonly high: number }>;
 	/** New readings of engine speed a second; null without any. */
@@ -59,6 +63,7 @@ export class Analyzer {
 	private readonly warmth: Warmth;
 	private readonly lag: Lag;
 	private readonly ambient: Ambient;
+	private readonly pulse = new PulseSeen();
 	private readonly gathered: readonly (readonly [InRun, Gathering])[];
 	private readonly perPull = logQuantities.filter((one): one is InPull => one.logged === 'pull');
 	private readonly told = new Map<string, Measured[]>(this.perPull.map(({ id }) => [id, []]));
@@ -68,11 +73,14 @@ export class Analyzer {
 	private judgedTo = -1e-9;
 	private readonly car: Car;
 	private readonly declared: Declared;
+	private readonly moving: Moving;
 	private readonly most: number;
 
-	constructor(car: Car, declared: Declared, most = usualMost) {
+	/** @param known the channels of rules/channels.yaml */
+	constructor(car: Car, declared: Declared, known: readonly Channel[], most = usualMost) {
 		this.car = car;
 		this.declared = declared;
+		this.moving = movingIn(known);
 		this.most = most;
 		this.store = new ReadingStore(declared.running.gap);
 		this.demand = new DemandSeen(declared.demand);
@@ -102,6 +110,7 @@ export class Analyzer {
 			lag: this.lag.found ?? null,
 			ambient: this.ambient.known,
 			demand: this.demand.source,
+			pulse: this.samples.get('injector_pulse')?.count ? this.pulse.told : null,
 			samples: this.samples,
 			rate: speed && this.store.now > 0 ? speed.count / this.store.now : null,
 			seconds: this.store.now,
@@ -148,10 +157,15 @@ export class Analyzer {
 		const numbered = episodes.map(episode =>
 			episode.kind === 'pull' ? { ...episode, number: this.nextPull() } : episode,
 		);
+		this.pulse.take({ ...channels, episodes: numbered, car, ambient: this.ambient.known?.value });
 		const views = numbered
 			.filter(({ kind }) => kind === 'pull')
 			.map(episode =>
-				viewPull(episode, channels, car, declared, { ambient: this.ambient.known?.value, lag: this.lag.found }),
+				viewPull(episode, channels, car, declared, {
+					ambient: this.ambient.known?.value,
+					lag: this.lag.found,
+					pulse: this.pulse.form,
+				}),
 			);
 		const chunk: Chunk = {
 			...channels,
@@ -163,7 +177,9 @@ export class Analyzer {
 			demand: this.demand.source,
 			logged: new Set(store.channels),
 			impossible,
+			moving: this.moving,
 			ambient: this.ambient.known?.value,
+			pulse: this.pulse.form,
 			warmth: this.warmth,
 			car,
 			declared,

@@ -27,3 +27,12 @@ export interface Channel {
 	readonly middle: Span | null;
 	readonly moves: readonly (typeof movements)[number][];
 }
+
+/** The channels that must move: while engine speed does, and through a pull. */
+export type Moving = Readonly<Record<(typeof movements)[number], readonly ChannelId[]>>;
+
+export function movingIn(channels: readonly Channel[]): Moving {
+	const that = (movement: (typeof movements)[number]) =>
+		channels.filter(({ moves }) => moves.includes(movement)).map(({ id }) => id);
+	return { running: that('running'), pull: that('pull') };
+}

@@ -1,8 +1,10 @@
 import type { Car } from './car.ts';
+import type { Moving } from './channel.ts';
 import type { Declared } from './declared.ts';
 import type { DemandSource } from './demand.ts';
 import type { Episode, EpisodeKind } from './episodes.ts';
 import type { Interval, PullView } from './pull.ts';
+import type { PulseForm } from './pulse-form.ts';
 import { noReadings, type Readings, within } from './series.ts';
 import type { ClockJump } from './store.ts';
 import type { Channels, Ticks } from './ticks.ts';
@@ -22,7 +24,10 @@ export interface Chunk extends Channels {
 	readonly logged: ReadonlySet<string>;
 	/** Channels of which values lay outside of what they can ever be. */
 	readonly impossible: readonly string[];
+	/** Channels that must move. */
+	readonly moving: Moving;
 	readonly ambient: number | undefined;
+	readonly pulse: PulseForm;
 	readonly warmth: Warmth;
 	readonly car: Car;
 	readonly declared: Declared;

@@ -12,7 +12,7 @@ export function viewPull(
 	channels: Channels,
 	car: Car,
 	declared: Declared,
-	seen: { readonly ambient: number | undefined; readonly lag: number | undefined },
+	seen: Pick<PullView, 'ambient' | 'lag' | 'pulse'>,
 ): PullView {
 	const whole: Interval = [episode.from, episode.to];
 	const boosted = isBoosted(car, channels, whole);

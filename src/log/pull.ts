@@ -1,6 +1,7 @@
 import { type Car, numberOf } from './car.ts';
 import type { Declared } from './declared.ts';
 import type { Episode } from './episodes.ts';
+import type { PulseForm } from './pulse-form.ts';
 import type { Readings } from './series.ts';
 
 /** From and to, s since the first row. */
@@ -15,6 +16,8 @@ export interface PullView {
 	readonly boosted: boolean | undefined;
 	/** Pa abs, undefined where nothing tells. */
 	readonly ambient: number | undefined;
+	/** What the logged injector pulse is. */
+	readonly pulse: PulseForm;
 	/** s; how late lambda is, undefined where it was not found. */
 	readonly lag: number | undefined;
 	/** The part that counts; undefined where there is none or it cannot be told. */

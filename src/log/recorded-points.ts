@@ -4,9 +4,10 @@ import type { PullPoint, PullPoints } from './points.ts';
 /** So many points of a pull are kept in a sheet. */
 const mostPoints = 12;
 
-/** What is kept of the pulls in a sheet: neighboring bins joined until few are left. */
+/** What is kept of the pulls in a sheet: the part that counts, neighboring bins joined until few are left. */
 export const recordedPoints = (pulls: readonly PullPoints[]): RecordedPull[] =>
-	pulls.map(({ pull, gear, points }) => {
+	pulls.map(({ pull, gear, points: all }) => {
+		const points = all.filter(({ full }) => full);
 		const together = Math.ceil(points.length / mostPoints);
 		const groups = Array.from({ length: Math.ceil(points.length / together) || 0 }, (_, at) =>
 			points.slice(at * together, (at + 1) * together),
@@ -19,7 +20,6 @@ function joinedPoint(bins: readonly PullPoint[]): RecordedPull['points'][number]
 	return {
 		speed: short(mean(bins.map(({ speed }) => speed))),
 		time: short(mean(bins.map(({ time }) => time))),
-		full: bins.every(({ full }) => full),
 		channels: Object.fromEntries(
 			channels.map(id => [id, joinedReading(bins.flatMap(({ channels }) => channels[id] ?? []))]),
 		),

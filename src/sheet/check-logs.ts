@@ -46,11 +46,7 @@ const isFigure = (value: unknown): boolean =>
 const isReading = (value: unknown): boolean => Array.isArray(value) && value.length === 3 && value.every(isNumber);
 
 const isPoint = (value: unknown): boolean =>
-	isObject(value) &&
-	isNumber(value.speed) &&
-	isNumber(value.time) &&
-	typeof value.full === 'boolean' &&
-	hasEach(value.channels, isReading);
+	isObject(value) && isNumber(value.speed) && isNumber(value.time) && hasEach(value.channels, isReading);
 
 const isPull = (value: unknown): boolean =>
 	isObject(value) && isNumber(value.pull) && isNumberOrNull(value.gear) && isListOf(value.points, isPoint);

@@ -72,7 +72,7 @@ export interface RecordedInPull extends RecordedFigure {
 /** One channel at one engine speed of a pull, in the kept unit: the median, the standard deviation of a reading, their count. */
 export type RecordedReading = readonly [value: number, noise: number, count: number];
 
-/** What a pull showed over engine speed, a few points; lambda is moved by its lag. */
+/** What the part of a pull that counts showed over engine speed, a few points; lambda is moved by its lag. */
 export interface RecordedPull {
 	readonly pull: number;
 	readonly gear: number | null;
@@ -81,8 +81,6 @@ export interface RecordedPull {
 		readonly speed: number;
 		/** s since the first row */
 		readonly time: number;
-		/** Whether it lies in the part of the pull that counts. */
-		readonly full: boolean;
 		readonly channels: Readonly<Record<string, RecordedReading>>;
 	}[];
 }

@@ -97,6 +97,12 @@ describe('answers that a log settles', () => {
 		expect(settles(undriven, { advance: -4 })).toBe(false);
 	});
 
+	test('move the limits that they feed, told before and after', () => {
+		const { before, after } = driven(undriven, { injectorFlow: 0.8 }).json.limits;
+		expect(after.map(({ limit }) => limit).sort()).toEqual(before.map(({ limit }) => limit).sort());
+		expect(after).not.toEqual(before);
+	});
+
 	test('say which lines turn with them', () => {
 		const unread = withAnswer(buildSheet('boosted'), 'fuel.pressure_under_load', undefined);
 		const short = driven(unread, { railFalls: 14 * psi });
@@ -152,6 +158,17 @@ describe('the logs of a sheet in its audit', () => {
 			change: 'settled',
 			by: 'answers',
 		});
+	});
+
+	test('without boost a pull belongs to driving: what it shows holds that up', () => {
+		const unboosted = buildSheet('unboosted');
+		const lean = loggedReport(simulateDrive({ boosted: false, faults: { leanOnTop: 0.1 } }), unboosted);
+		expect(lean.json.findings.find(({ rule }) => rule === 'log.lean-under-load')).toMatchObject({
+			verdict: 'fails',
+			stage: 'move',
+		});
+		expect(ready(unboosted, 'move')).toBe(true);
+		expect(ready(applied(unboosted, lean), 'move')).toBe(false);
 	});
 
 	test('the same file twice is one record; the newest stands last', () => {

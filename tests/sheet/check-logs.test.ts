@@ -11,9 +11,7 @@ const record = {
 		'log.idle_speed': { value: 780, unit: 'rpm', low: 770, high: 790, missing: [] },
 		'log.boost_peak': [{ pull: 1, value: null, unit: 'Pa', low: null, high: null, missing: ['manifold_pressure'] }],
 	},
-	points: [
-		{ pull: 1, gear: null, points: [{ speed: 3000, time: 9, full: true, channels: { lambda_1: [0.8, 0.01, 4] } }] },
-	],
+	points: [{ pull: 1, gear: null, points: [{ speed: 3000, time: 9, channels: { lambda_1: [0.8, 0.01, 4] } }] }],
 	answers: { 'boost.logged_peak': { value: 8, unit: 'psi', known: 'measured' } },
 	fit: null,
 	rests_on: { 'fuel.pressure': { known: 'not-known' } },
@@ -51,7 +49,7 @@ describe('the logs that a sheet keeps', () => {
 			[
 				{
 					...record,
-					points: [{ pull: 1, gear: null, points: [{ speed: 1, time: 1, full: true, channels: { a: [1, 2] } }] }],
+					points: [{ pull: 1, gear: null, points: [{ speed: 1, time: 1, channels: { a: [1, 2] } }] }],
 				},
 			],
 			'logs[0].points',

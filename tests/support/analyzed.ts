@@ -1,19 +1,20 @@
 import { type Analysis, Analyzer } from '../../src/log/analyze.ts';
 import { type Car, unknownCar } from '../../src/log/car.ts';
 import { declared } from './declared.ts';
+import { channels } from './recorded.ts';
 import type { Drive } from './simulated-drive.ts';
 
 /** A drive judged, as it would come in blocks of so many rows. */
 export function analyzed(
-	{ time, channels }: Pick<Drive, 'time' | 'channels'>,
+	{ time, channels: columns }: Pick<Drive, 'time' | 'channels'>,
 	car: Car = unknownCar,
 	{ rows = 1000, most }: { readonly rows?: number; readonly most?: number } = {},
 ): Analysis {
-	const analyzer = new Analyzer(car, declared(), most);
+	const analyzer = new Analyzer(car, declared(), channels(), most);
 	for (let at = 0; at < time.length; at += rows)
 		analyzer.push({
 			time: time.slice(at, at + rows),
-			channels: new Map([...channels].map(([id, column]) => [id, column.slice(at, at + rows)])),
+			channels: new Map([...columns].map(([id, column]) => [id, column.slice(at, at + rows)])),
 		});
 	return analyzer.finish();
 }

@@ -25,7 +25,7 @@ export function loggedReport(
 		analysis,
 		[],
 		{ name, sha256: sha256(name), bytes: 1 },
-		{ date, tool: 'test', units: sheet.units },
+		{ date, tool: 'test', units: sheet.units, draws: 0 },
 		read,
 	);
 }

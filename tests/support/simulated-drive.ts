@@ -71,10 +71,21 @@ export interface Driven {
 	readonly cold?: number;
 	/** s of cruise. */
 	readonly cruise: number;
+	/** How the controller logs the pulse: with the dead time of 1 ms in it, whole or one of two halves. */
+	readonly pulse: { readonly dead: boolean; readonly perCycle: 1 | 2 };
 	readonly faults: Faults;
 }
 
-const usual: Driven = { boosted: true, seed: 1, rate: 25, polled: false, pulls: 2, cruise: 60, faults: {} };
+const usual: Driven = {
+	boosted: true,
+	seed: 1,
+	rate: 25,
+	polled: false,
+	pulls: 2,
+	cruise: 60,
+	pulse: { dead: true, perCycle: 1 },
+	faults: {},
+};
 
 /** Physical constants and the car: the boosted or unboosted build of rules/examples, sound. */
 const psi = 6894.757;
@@ -210,7 +221,9 @@ export function simulateDrive(given: Partial<Driven> = {}): Drive {
 			(full ? 0.5 * psi : 0);
 		const across = Math.max(1, rail - gauge);
 		const flow = ((60 * 0.45359237) / 3600) * (faults.injectorFlow ?? 1) * Math.sqrt(across / (43.5 * psi));
-		const pulse = state.running ? (fuel * 120) / (8 * state.rpm * flow) + 0.001 : 0;
+		const open = (fuel * 120) / (8 * state.rpm * flow);
+		const { dead, perCycle } = driven.pulse;
+		const pulse = state.running ? open / perCycle + (dead ? 0.001 : 0) : 0;
 		if (pull) {
 			pull.boostPeak = Math.max(pull.boostPeak, gauge);
 			if (state.t > pull.from + 1.5) pull.lambdaLeanest = Math.max(pull.lambdaLeanest, state.lambda);

@@ -13,7 +13,7 @@ import { BadUsage, exit } from '../process/exit.ts';
 import { print, printMessage } from '../process/output.ts';
 import { progress } from '../process/progress.ts';
 import { judgeLog, logName } from '../sheet/judge-log.ts';
-import type { JudgeFlags } from '../sheet/judge-sheet.ts';
+import { defaultDraws, type JudgeFlags } from '../sheet/judge-sheet.ts';
 import { type Opened, openSheet, saveSheet, warnUnusual } from '../sheet/sheet.ts';
 
 export interface LogFlags extends JudgeFlags {
@@ -45,7 +45,11 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 	warnUnusual(opened);
 	const shown = progress();
 	try {
-		const said = { date: flags.date ?? today(), units: flags.units ?? opened.sheet.units };
+		const said = {
+			date: flags.date ?? today(),
+			units: flags.units ?? opened.sheet.units,
+			draws: flags.draws ?? defaultDraws,
+		};
 		const report = await judgeLog(model, opened, path, { given, not: flags.not ?? [] }, said, shown.at);
 		shown.end();
 		if (flags.out !== undefined && format) {

@@ -11,6 +11,12 @@ export const unitsOption = (words = "units to write in, if not the sheet's own")
 export const packOption = () =>
 	new Option('--rules <pack>', 'add a rule pack, a file or a folder of them; may be given again').argParser(collect);
 
+export const drawsOption = () =>
+	new Option(
+		'--draws <count>',
+		'draws that tell how sure a verdict is; more is steadier and slower (default: 400)',
+	).argParser(readDraws);
+
 /** The options that `audit` and `recheck` share. */
 export function judgeOptions(command: Command): Command {
 	return command
@@ -32,12 +38,7 @@ export function judgeOptions(command: Command): Command {
 		.addOption(
 			new Option('--date <day>', 'the day to put on it, YYYY-MM-DD (default: today)').argParser(day => readDate(day)),
 		)
-		.addOption(
-			new Option(
-				'--draws <count>',
-				'draws that tell how sure a verdict is; more is steadier and slower (default: 400)',
-			).argParser(readDraws),
-		)
+		.addOption(drawsOption())
 		.addOption(new Option('--record', 'keep the audit in the sheet, for the next recheck'))
 		.addOption(new Option('--no-record', 'do not keep it'));
 }

@@ -27,14 +27,18 @@ export async function judgeLog(
 	opened: Checked,
 	path: string,
 	choices: Omit<ColumnChoices, 'kept'>,
-	{ date, units }: { readonly date: string; readonly units: UnitSet },
+	said: { readonly date: string; readonly units: UnitSet; readonly draws: number },
 	progress: Progress = () => {},
 ): Promise<LogReport> {
 	const stream = await openStream(path);
 	const kept = (opened.sheet.logs ?? []).map(({ channels }) => channels);
 	const recording = await openRecording(stream.bytes, model.rulebook.channels, { ...choices, kept });
 	const read = new Set<string>();
-	const analyzer = new Analyzer(carOf(stateOf(model, opened.sheet), read), model.rulebook.episodes!);
+	const analyzer = new Analyzer(
+		carOf(stateOf(model, opened.sheet), read),
+		model.rulebook.episodes!,
+		model.rulebook.channels,
+	);
 	const overview = new Overview();
 	for await (const block of recording.blocks) {
 		overview.take(block);
@@ -49,7 +53,7 @@ export async function judgeLog(
 		analyzer.finish(impossibleOf(recording)),
 		overview.all,
 		{ name: logName(path), sha256: stream.sha256(), bytes: stream.taken() },
-		{ date, tool: version, units },
+		{ ...said, tool: version },
 		read,
 	);
 }

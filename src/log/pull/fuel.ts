@@ -1,6 +1,7 @@
 import { cycleTime } from '../../physics/injector.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
 import { ofCar, type PullView } from '../pull.ts';
+import { drivenTime, openTime } from '../pulse-form.ts';
 import { inPull, percent } from '../quantity.ts';
 import { mapped, type Readings, within } from '../series.ts';
 import { lowest, median } from '../statistics.ts';
@@ -11,7 +12,11 @@ import { atEnd, heldHigh, heldLow, inFull } from './tools.ts';
 function dutyOf(pull: PullView): Readings {
 	const logged = pull.in('injector_duty');
 	if (logged.time.length > 0) return logged;
-	return mapped(pull.in('injector_pulse'), (pulse, time) => pulse / cycleTime(Math.max(1, pull.speedAt(time))));
+	const deadTime = pull.pulse.dead ? 0 : ofCar(pull, 'injectors.dead_time');
+	return mapped(
+		pull.in('injector_pulse'),
+		(pulse, time) => drivenTime(pull.pulse, pulse, deadTime ?? Number.NaN) / cycleTime(Math.max(1, pull.speedAt(time))),
+	);
 }
 
 export const duty = inPull({
@@ -153,7 +158,7 @@ export const pumpLoss = inPull({
 
 /** kg/s of fuel through all injectors at a pulse (s), rpm and pressure across (Pa), by the sheet's figures; undefined without them. */
 export function fuelFlow(
-	pull: Pick<PullView, 'car'>,
+	pull: Pick<PullView, 'car' | 'pulse'>,
 	pulseNow: number,
 	rpm: number,
 	across: number,
@@ -166,5 +171,5 @@ export function fuelFlow(
 	].map(id => ofCar(pull, id));
 	if (rated === undefined || at === undefined || dead === undefined || count === undefined || !(across > 0))
 		return undefined;
-	return (count * Math.max(0, pulseNow - dead) * rated * Math.sqrt(across / at) * rpm) / 120;
+	return (count * openTime(pull.pulse, pulseNow, dead) * rated * Math.sqrt(across / at) * rpm) / 120;
 }

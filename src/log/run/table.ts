@@ -91,27 +91,6 @@ export const jumps = inRun({
 	},
 });
 
-/** Channels that move while engine speed moves by 1000 rpm, and those that move in every pull. Common practice. */
-const moving = {
-	running: [
-		'manifold_pressure',
-		'boost',
-		'air_flow',
-		'meter_volts',
-		'lambda_1',
-		'lambda_2',
-		'injector_pulse',
-		'injector_duty',
-		'spark_advance',
-		'pedal',
-		'throttle',
-		'throttle_volts',
-		'road_speed',
-		'exhaust_temp',
-	],
-	pull: ['air_flow', 'meter_volts', 'injector_pulse', 'injector_duty', 'road_speed', 'exhaust_temp'],
-} as const;
-
 /** s of one value, and the rpm that it must have seen meanwhile. */
 const [still, spans] = [60, 1000];
 
@@ -121,13 +100,18 @@ export const dead = inRun({
 	formula:
 		'channels that showed one value for 60 s while engine speed spanned 1000 rpm, or all through a pull, where they must move; and those with impossible values',
 	gather() {
-		const watched = new Map(moving.running.map(id => [id, new Stillness()]));
+		const watched = new Map<string, Stillness>();
 		const found = new Set<string>();
 		return {
 			take(chunk) {
-				for (const [id, watch] of watched) if (isWatched(chunk, id) && watch.take(chunk, id)) found.add(id);
+				for (const id of chunk.moving.running) {
+					if (!isWatched(chunk, id)) continue;
+					const watch = watched.get(id) ?? new Stillness();
+					watched.set(id, watch);
+					if (watch.take(chunk, id)) found.add(id);
+				}
 				for (const { in: read } of chunk.pulls)
-					for (const id of moving.pull) {
+					for (const id of chunk.moving.pull) {
 						const { value } = read(id);
 						if (value.length >= 10 && value.every(one => one === value[0])) found.add(id);
 					}

@@ -131,7 +131,7 @@ function figures({ json, wording }: LogReport): Block[] {
 }
 
 function columns(report: LogReport): Block[] {
-	const { json, notes, faults } = report;
+	const { json, faults } = report;
 	const how = { header: 'by its header', given: 'as given', asked: 'as you said', kept: 'as before' } as const;
 	const rows = json.channels.map(({ channel, header, unit, by, low, high, lag }): Inline[] => {
 		const own = writtenIn(report, channel);
@@ -145,7 +145,7 @@ function columns(report: LogReport): Block[] {
 		...listed([heading(2, 'How the columns were read')], rows, 'small'),
 		...listed(
 			[paragraph('Decided on the way:')],
-			notes.map(note => [note]),
+			json.notes.map(note => [note]),
 		),
 		...listed(
 			[paragraph('Columns that were not used:')],
