@@ -22,6 +22,8 @@ import * as pump from './pump.ts';
 import * as sensors from './sensors.ts';
 import * as speedLimits from './speed-limits.ts';
 import * as towersAndPlugs from './towers-and-plugs.ts';
+import * as turbocharger from './turbocharger.ts';
+import * as valvetrain from './valvetrain.ts';
 import * as vehicle from './vehicle.ts';
 
 const subjects = [
@@ -49,6 +51,8 @@ const subjects = [
 	driveline,
 	vehicle,
 	automatic,
+	turbocharger,
+	valvetrain,
 ];
 
 /** Every quantity that a subject file exports, in the order of the subjects. */
