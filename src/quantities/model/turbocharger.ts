@@ -34,7 +34,7 @@ export const backPressureRatio = quantity({
 
 export const turbineInlet = quantity({
 	id: 'boost.turbine_inlet_pressure',
-	label: 'pressure before the turbine',
+	label: 'turbine inlet pressure',
 	kind: 'absolute-pressure',
 	inputs: [
 		'boost.kind',
