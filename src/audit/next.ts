@@ -4,14 +4,12 @@ import { nineOfTen } from '../graph/uncertain.ts';
 import { uncertaintyOfAnswer } from '../quantities/uncertainty.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import { harms, type Rule, stages } from '../rulebook/rulebook.ts';
-import { type Effort, type Question, standAlone } from '../sheet/question.ts';
+import { efforts, isAtOnce, type Question, standAlone } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
 import type { NextAnswer } from './audit.ts';
 import type { Model } from './model.ts';
 import { waitingPins } from './next-pins.ts';
 import { makeVerdictSensitivity } from './verdict-sensitivity.ts';
-
-const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
 
 /**
  * What to find out next: each missing or estimated answer by the verdicts that differ between its plausible values,
@@ -116,7 +114,7 @@ const many = 6;
 
 /** The place of the earliest stage that waits for an answer; a look that settles many lines goes with the first. */
 function turnOf({ effort }: Question, flips: readonly Rule[]): number {
-	if (effort === 'look' && flips.length >= many) return 0;
+	if (isAtOnce(effort) && flips.length >= many) return 0;
 	return Math.min(...flips.map(({ stage }) => stages.indexOf(stage)));
 }
 

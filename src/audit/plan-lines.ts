@@ -1,6 +1,6 @@
 import { type Harm, harms, type Rule, type Stage, stages } from '../rulebook/rulebook.ts';
 import type { Access } from '../sheet/access.ts';
-import type { Question } from '../sheet/question.ts';
+import { isAtOnce, type Question } from '../sheet/question.ts';
 import type { Assessment } from './assess.ts';
 import type { Finding } from './audit.ts';
 import { type FindOut, findOuts } from './find-out.ts';
@@ -80,7 +80,7 @@ function lineOf(findOut: FindOut): Draft {
 		minutes,
 		opens: [],
 		harm: harms[worst]!,
-		look: effort === 'look' || access === 'papers',
+		look: isAtOnce(effort) || access === 'papers',
 	};
 }
 

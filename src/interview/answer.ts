@@ -7,7 +7,7 @@ import { misfits } from './cylinders.ts';
 import { readEntry } from './entry/entry.ts';
 import { pieceOf } from './entry/one-by-one.ts';
 import { trailWith } from './navigation.ts';
-import { nextOpen } from './queue.ts';
+import { aboutWords, nextOpen, roundLeft } from './queue.ts';
 import { asksAnew, dealtWith } from './recheck.ts';
 import { relevanceOf } from './relevance.ts';
 import { cylindersOf, type Said, type State } from './state.ts';
@@ -84,7 +84,16 @@ function onward(before: State, id: string, after: State): State {
 	if (before.fromReview) return { ...after, at: null, fromReview: false };
 	const at = nextOpen(after, id);
 	// The last question of a recheck is followed by the audit, whatever else was never asked.
-	return { ...after, at, recheck: at === null ? null : after.recheck, trail: trailWith(before) };
+	const next = { ...after, at, recheck: at === null ? null : after.recheck, trail: trailWith(before) };
+	return roundLeft(before)?.second === false && roundLeft(next)?.second ? toSecondRound(next) : next;
+}
+
+/** Says that the first round is over, and what the second one takes. */
+function toSecondRound(state: State): State {
+	const { count, seconds } = roundLeft(state)!;
+	if (count === 0) return state;
+	const text = `The first round is done. The second, with the gauge in hand, place by place: ${count} questions, ${aboutWords(seconds)}. The audit can be had now.`;
+	return { ...state, said: { kind: 'told', text: [state.said?.text, text].filter(Boolean).join(' ') } };
 }
 
 /** A note to the answer. Before there is one it waits for it, and the question stays open: a note is no answer. */

@@ -1,14 +1,57 @@
+import { accesses } from '../sheet/access.ts';
 import type { Question } from '../sheet/question.ts';
-import { isAnswered, questionNamed, type State } from './state.ts';
+import { isSecondRound, personSeconds } from './person-time.ts';
+import { cylindersOf, isAnswered, questionNamed, type State } from './state.ts';
 
 /** Every question of this pass that makes sense now, in order. A section asked for by name is asked whole in a full pass. */
-export function asked({ model, relevance, pass, section }: State): Question[] {
-	return model.rulebook.questions.filter(
+export function asked(state: State): Question[] {
+	const { relevance, pass, section } = state;
+	return inOrder(state).filter(
 		question =>
 			(section === null || question.section === section) &&
 			relevance.inEffect(question) &&
 			(pass === 'full' || relevance.quick(question)),
 	);
+}
+
+/**
+ * The order in which a pass asks: that of the rulebook. A quick one first asks what is known, on paper or under the open hood,
+ * then what needs a gauge in the hand or a place that one has to crawl to, a place at a time.
+ */
+function inOrder({ model, pass }: Pick<State, 'model' | 'pass'>): readonly Question[] {
+	const { questions } = model.rulebook;
+	if (pass === 'full') return questions;
+	let order = quickOrders.get(questions);
+	if (!order) {
+		const place = ({ access }: Question) => accesses.indexOf(access);
+		const second = questions.filter(isSecondRound).sort((a, b) => place(a) - place(b));
+		order = [...questions.filter(question => !isSecondRound(question)), ...second];
+		quickOrders.set(questions, order);
+	}
+	return order;
+}
+
+const quickOrders = new WeakMap<readonly Question[], readonly Question[]>();
+
+/** What is left of the round under way: how many questions, and how long a person takes over them, s. Null outside a quick pass. */
+export function roundLeft(
+	state: State,
+): { readonly second: boolean; readonly count: number; readonly seconds: number } | null {
+	if (state.pass !== 'quick' || state.recheck || state.section !== null) return null;
+	const due = open(state);
+	const first = due.filter(question => !isSecondRound(question));
+	const at = state.at === null ? null : questionNamed(state, state.at);
+	const second = first.length === 0 || (at !== null && isSecondRound(at));
+	const left = second ? due.filter(isSecondRound) : first;
+	const cylinders = cylindersOf(state.sheet);
+	const seconds = left.reduce((sum, question) => sum + personSeconds(question, state.sheet.units, cylinders), 0);
+	return { second, count: left.length, seconds };
+}
+
+/** Minutes in words, as far as they can be told beforehand. */
+export function aboutWords(seconds: number): string {
+	const minutes = Math.ceil(seconds / 60);
+	return minutes < 100 ? `about ${minutes} min` : `about ${Math.round(minutes / 60)} h`;
 }
 
 /** What is still to be asked, in the order in which it is asked: neither dealt with nor put off. */
@@ -21,7 +64,7 @@ export function open(state: State): Question[] {
 
 /** The next open one behind a question; then whatever was left open before it. A recheck has its own order. */
 export function nextOpen(state: State, from: string): string | null {
-	const order = state.model.rulebook.questions.map(({ id }) => id);
+	const order = inOrder(state).map(({ id }) => id);
 	const place = order.indexOf(from);
 	const others = open(state).filter(({ id }) => id !== from);
 	const next = state.recheck ? others[0] : (others.find(({ id }) => order.indexOf(id) > place) ?? others[0]);

@@ -3,7 +3,7 @@ import { isObject } from '../sheet/fault.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { typable } from '../text/sanitize.ts';
 import { joinedPieces } from './entry/one-by-one.ts';
-import { asked, open } from './queue.ts';
+import { aboutWords, asked, open, roundLeft } from './queue.ts';
 import {
 	answeredCount,
 	blank,
@@ -19,7 +19,14 @@ import {
 export function start(model: Model, sheet: Sheet, pass: Pass, section: string | null = null): State {
 	const state = blank(model, sheet, pass, section);
 	const done = answeredCount(state);
-	const said = done > 0 ? ({ kind: 'told', text: `Going on, ${countWords(state)}.` } as const) : null;
+	const left = roundLeft(state);
+	const words =
+		done > 0
+			? `Going on, ${countWords(state)}.`
+			: left
+				? `A first round of what you know, have on paper or see: ${aboutWords(left.seconds)} at most. Then one with the gauge in hand.`
+				: null;
+	const said = words === null ? null : ({ kind: 'told', text: words } as const);
 	return { ...state, at: open(state)[0]?.id ?? null, said };
 }
 

@@ -1,5 +1,6 @@
 import { auditFormat, auditVersion, type Finding } from '../audit/audit.ts';
 import { harms, stages } from '../rulebook/rulebook.ts';
+import { efforts } from '../sheet/question.ts';
 import { knownBy } from '../sheet/sheet.ts';
 
 type Schema = Readonly<Record<string, unknown>>;
@@ -126,7 +127,7 @@ export const auditSchema: Schema = {
 			known: { enum: [...knownBy, null] },
 			flips: texts,
 			weight: number,
-			effort: { enum: ['look', 'gauge', 'test'] },
+			effort: { enum: efforts },
 			why: text,
 		}),
 		readings: list(reading),

@@ -23,7 +23,11 @@ export const isList = (kind: AnswerKind): kind is (typeof listKinds)[number] =>
 	(listKinds as readonly string[]).includes(kind);
 
 export type UnitSet = 'us' | 'metric';
-export type Effort = 'look' | 'gauge' | 'test';
+/** What it takes to find an answer out, least first: known without, a paper, a look, a gauge or meter, a test. */
+export const efforts = ['known', 'paper', 'look', 'gauge', 'test'] as const;
+export type Effort = (typeof efforts)[number];
+/** Whether it takes neither tool nor test. */
+export const isAtOnce = (effort: Effort): boolean => efforts.indexOf(effort) <= efforts.indexOf('look');
 
 /** A usual value: used, and said to be used, when the answer is missing. Cases are tried in order; a case without `when` holds. */
 export interface UsualCase {

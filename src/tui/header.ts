@@ -1,12 +1,14 @@
-import { progress } from '../interview/queue.ts';
+import { aboutWords, progress, roundLeft } from '../interview/queue.ts';
 import type { App } from './app.ts';
 import { clip, joined, type Line } from './text.ts';
 import { bar } from './theme.ts';
 
-/** The first line of every question: where it is, and how much of the way is gone. */
+/** The first line of every question: where it is, and how much of the way is gone, how long the round still takes. */
 export function headLine(app: App, title: string, width: number): Line {
 	const { done, of } = progress(app.interview!);
-	const counted = ` ${done} of ${of}`;
+	const left = roundLeft(app.interview!);
+	const time = left && width >= 60 ? `, ${aboutWords(left.seconds)} left` : '';
+	const counted = ` ${done} of ${of}${time}`;
 	const length = width >= 60 ? 20 : width >= 36 ? 8 : 0;
 	const room = width - counted.length - length;
 	return joined(

@@ -4,8 +4,9 @@ import Ajv from 'ajv';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { outcomes } from '../../src/rulebook/compile/example.ts';
-import { answerKinds, efforts, passes } from '../../src/rulebook/compile/question.ts';
+import { answerKinds, passes } from '../../src/rulebook/compile/question.ts';
 import { harms, stages } from '../../src/rulebook/rulebook.ts';
+import { efforts } from '../../src/sheet/question.ts';
 import { kept } from '../../src/units/kinds.ts';
 import { everyTopic, oneTopic } from '../support/one-topic.ts';
 

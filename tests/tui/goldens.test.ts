@@ -79,9 +79,10 @@ const screens: Readonly<Record<string, App>> = {
 /** How many questions there are in all is no business of a picture of one of them. */
 const pinned = (frames: string) =>
 	frames
-		.replace(/[#.]+ (\d+ of \d+)$/gm, '$1')
-		.replace(/[\u2588\u2591]+ (\d+ of \d+)$/gm, '$1')
+		.replace(/[#.]+ (\d+ of \d+)/g, '$1')
+		.replace(/[\u2588\u2591]+ (\d+ of \d+)/g, '$1')
 		.replace(/^(. )[ \d]{2}\d (?=\w)/gm, '$1000 ')
+		.replace(/about \d+ (min|h)/g, 'about 00 min')
 		.replace(/\d+ (of \d+|answered)/g, words => words.replace(/\d/g, '0'));
 
 describe.each(Object.entries(screens))('%s', (name, app) => {

@@ -9,7 +9,13 @@ import { upper } from './names.ts';
 /** As many as one evening holds. */
 const most = 12;
 
-const efforts: Readonly<Record<Effort, string>> = { look: 'just look', gauge: 'a gauge or a meter', test: 'a test' };
+const efforts: Readonly<Record<Effort, string>> = {
+	known: 'you know it',
+	paper: 'look it up',
+	look: 'just look',
+	gauge: 'a gauge or a meter',
+	test: 'a test',
+};
 
 /** A pin has no question in the rulebook. */
 const pinQuestion = (answer: string) => ({

@@ -1,6 +1,6 @@
 import { logQuantities } from '../../log/all.ts';
 import { type Access, accesses } from '../../sheet/access.ts';
-import { type AnswerKind, type Effort, listKinds, type Question, type UnitSet } from '../../sheet/question.ts';
+import { type AnswerKind, type Effort, efforts, listKinds, type Question, type UnitSet } from '../../sheet/question.ts';
 import { stages } from '../../sheet/stage.ts';
 import type { Text } from '../../sheet/text.ts';
 import { type Kind, kept } from '../../units/kinds.ts';
@@ -16,9 +16,8 @@ import { readMinutes, type UsualWork } from './work.ts';
 const numberKinds = Object.keys(kept) as Kind[];
 /** What an answer may be. */
 export const answerKinds: readonly AnswerKind[] = [...numberKinds, 'whole', 'choice', ...listKinds, 'teeth'];
-export const efforts: readonly Effort[] = ['look', 'gauge', 'test'];
 /** What finding out takes where a question does not say, min: common practice. */
-const usualMinutes: Readonly<Record<Effort, number>> = { look: 5, gauge: 15, test: 30 };
+const usualMinutes: Readonly<Record<Effort, number>> = { known: 1, paper: 5, look: 5, gauge: 15, test: 30 };
 export const passes = ['quick', 'full'] as const;
 
 /** A question read from its file, its expressions still to be compiled (they may name questions of other files). */
