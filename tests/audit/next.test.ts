@@ -22,7 +22,9 @@ describe('what to measure next', () => {
 		const { next } = audited(emptySheet('nothing'), { next: true }).audit;
 		const stageOf = new Map(testModel().rulebook.rules.map(({ id, stage }) => [id, stages.indexOf(stage)]));
 		const turns = next.map(({ flips, effort }) =>
-			['known', 'paper', 'look'].includes(effort) && flips.length >= 6 ? 0 : Math.min(...flips.map(id => stageOf.get(id)!)),
+			['known', 'paper', 'look'].includes(effort) && flips.length >= 6
+				? 0
+				: Math.min(...flips.map(id => stageOf.get(id)!)),
 		);
 		expect(new Set(turns).size).toBeGreaterThan(3);
 		expect(turns).toEqual([...turns].sort((a, b) => a - b));
