@@ -2,6 +2,7 @@ import type { Assessment } from '../../audit/assess.ts';
 import type { FindOut } from '../../audit/find-out.ts';
 import { stages } from '../../rulebook/rulebook.ts';
 import type { Effort } from '../../sheet/question.ts';
+import { whenAnswerable } from '../../wording/when.ts';
 import { type Block, code, heading, type Inline, listed, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
 import { upper } from './names.ts';
@@ -26,10 +27,12 @@ const pinQuestion = (answer: string) => ({
 /** The answers that could turn the most lines, each with how to get it. */
 export function worthMeasuring({ audit, model, wording }: Assessment): Block[] {
 	const steps = audit.next.slice(0, most).map(({ answer, why, effort }): Inline[] => {
-		const { ask, how } = model.rulebook.questions.find(({ id }) => id === answer) ?? pinQuestion(answer);
+		const question = model.rulebook.questions.find(({ id }) => id === answer);
+		const { ask, how } = question ?? pinQuestion(answer);
+		const when = question ? whenAnswerable(question) : 'now';
 		return [
 			strong(wording.say(ask)),
-			` ${upper(why)}. Effort: ${efforts[effort]}. `,
+			` ${upper(when)}: ${efforts[effort]}. ${upper(why)}. `,
 			strong('How: '),
 			wording.say(how),
 		];

@@ -1,11 +1,9 @@
 import { partsFor } from '../../audit/parts.ts';
+import { sureEnough } from '../../audit/unproved.ts';
 import { type Block, heading, listed } from '../document.ts';
 import type { ReportContext } from './context.ts';
 
-/** A line less sure than this is measured first: no part is proposed for it. */
-const sureEnough = 0.9;
-
-/** Parts to get for the next stage, merged over the lines that surely fail; none for what only tidies up. */
+/** Parts to get for the next stage, merged over the lines that surely fail: what is doubtful is measured first. None for what only tidies up. */
 export function parts({ lines, next, model }: ReportContext): Block[] {
 	const stage = lines.find(other => other.stage === next && next !== 'tidy');
 	const sure = stage?.fails.filter(({ sure }) => sure === null || sure >= sureEnough) ?? [];

@@ -2,8 +2,10 @@ import type { Assessment } from '../../audit/assess.ts';
 import { type PartToGet, partsFor } from '../../audit/parts.ts';
 import type { Evening, Evenings } from '../../audit/plan.ts';
 import type { PlanLine } from '../../audit/plan-lines.ts';
+import { sureEnough } from '../../audit/unproved.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
 import { placeWords } from '../../wording/places.ts';
+import { whenAnswerable } from '../../wording/when.ts';
 import { type Block, code, type Document, heading, type Inline, paragraph, strong } from '../document.ts';
 import { cautionsInFull } from './cautions.ts';
 import { cautionWords, count, lower, stageBy } from './names.ts';
@@ -20,9 +22,6 @@ export interface Plan extends Evenings {
 
 export const planFormat = 'swap-audit/plan';
 export const planVersion = 1;
-
-/** A line less sure than this is measured first: no part is proposed for it. */
-const sureEnough = 0.9;
 
 /** The parts that an evening's work asks for and that are not at hand. */
 function partsOf({ lines }: Evening, { have }: Plan, { model }: Assessment): PartToGet[] {
@@ -120,7 +119,12 @@ function task(
 		return {
 			is: 'task',
 			mark,
-			text: [strong('Find out: '), `${assessment.wording.say(question.ask)} (`, code(question.id), `)${time}`],
+			text: [
+				strong(`Find out ${whenAnswerable(question)}: `),
+				`${assessment.wording.say(question.ask)} (`,
+				code(question.id),
+				`)${time}`,
+			],
 			details: [
 				[assessment.wording.say(question.how)],
 				[strong('Settles: '), `${titles.slice(0, 2).join('; ')}${more}.`],

@@ -4,6 +4,7 @@ import { type FindOut, proveDuring } from '../../audit/find-out.ts';
 import { type FittedProcedure, type FittedStep, fittedProcedures } from '../../audit/procedures.ts';
 import { type Rulebook, type Stage, stages } from '../../rulebook/rulebook.ts';
 import type { Wording } from '../../wording/template.ts';
+import { whenAnswerable } from '../../wording/when.ts';
 import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { cautionsInFull } from './cautions.ts';
 import type { ReportContext } from './context.ts';
@@ -75,7 +76,7 @@ function day(
 const proof = ({ question, settles }: FindOut, wording: Wording): Inline[] => [
 	`${wording.say(question.ask)} (`,
 	code(question.id),
-	`) Settles: ${[...new Set(settles.map(({ title }) => lower(title)))].join('; ')}.`,
+	`), ${whenAnswerable(question)}. Settles: ${[...new Set(settles.map(({ title }) => lower(title)))].join('; ')}.`,
 ];
 
 function words(step: FittedStep, rulebook: Rulebook): Inline[] {

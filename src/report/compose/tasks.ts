@@ -5,9 +5,11 @@ import { wouldSettle } from '../../audit/settles.ts';
 import { sureEnough } from '../../audit/unproved.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
 import type { Access } from '../../sheet/access.ts';
+import type { Question } from '../../sheet/question.ts';
 import { placeWords } from '../../wording/places.ts';
+import { whenAnswerable } from '../../wording/when.ts';
 import { type Block, code, type Inline, strong, type TaskMark } from '../document.ts';
-import { briefCautions, count, lower } from './names.ts';
+import { briefCautions, count, lower, upper } from './names.ts';
 import type { StageLines } from './stage-lines.ts';
 import { subjectWords, usualInBrief } from './subjects.ts';
 
@@ -26,7 +28,7 @@ export function linesOf({ stage, fails, broken, asked, unproved }: StageLines, a
 	return [
 		...fails.map(finding => failed(finding, stage, assessment)),
 		...broken.map(finding => unworked(finding, stage, assessment)),
-		...asked.map(findOut => asking(findOut, stage, assessment)),
+		...cardsOf(asked).map(card => asking(card, stage, assessment)),
 		...unproved.map(finding => notProved(finding, stage, assessment)),
 	];
 }
@@ -70,26 +72,49 @@ function unworked(finding: Finding, stage: Stage, assessment: Assessment): Line 
 	return { what, mark, cautions: finding.cautions, task: { is: 'task', text, details, mark } };
 }
 
-/** A missing answer, and what it settles. */
-function asking({ question, settles }: FindOut, stage: Stage, assessment: Assessment): Line {
-	const titles = [...new Set(settles.map(({ title }) => lower(title)))];
+/** So many answers of one topic, to be had in one place at one time, are one card. */
+const cardFrom = 3;
+
+/** Answers to find out, most urgent first: what one look gives together. */
+function cardsOf(asked: readonly FindOut[]): FindOut[][] {
+	const keyOf = ({ question }: FindOut) =>
+		[question.section, question.topic, question.access, question.known_from].join();
+	const cards = new Map<string, FindOut[]>();
+	for (const findOut of asked) cards.set(keyOf(findOut), [...(cards.get(keyOf(findOut)) ?? []), findOut]);
+	return asked.flatMap(findOut => {
+		const card = cards.get(keyOf(findOut))!;
+		if (card.length < cardFrom) return [[findOut]];
+		return card[0] === findOut ? [card] : [];
+	});
+}
+
+/** Missing answers that are found out together, and what they settle. */
+function asking(card: readonly FindOut[], stage: Stage, assessment: Assessment): Line {
+	const questions = card.map(({ question }) => question);
+	const [first] = questions as [Question, ...Question[]];
+	const titles = [...new Set(card.flatMap(({ settles }) => settles.map(({ title }) => lower(title))))];
 	const more = titles.length > 3 ? `; and ${count(titles.length - 3, 'more line')}` : '';
-	const mark = { key: question.id, stage, access: question.access };
-	const ask = assessment.wording.say(question.ask);
-	const text = [
-		strong('Find out: '),
-		`${ask} (`,
-		code(question.id),
-		') ',
-		strong('Settles: '),
-		`${titles.slice(0, 3).join('; ')}${more}.`,
-	];
-	const details = cautionDetail(question.cautions, assessment);
+	const settles = [strong('Settles: '), `${titles.slice(0, 3).join('; ')}${more}.`];
+	const cautions = [...new Set(questions.flatMap(question => question.cautions))];
+	const ask = ({ id, ask }: Question): Inline[] => [`${assessment.wording.say(ask)} (`, code(id), ')'];
+	const mark = { key: questions.map(({ id }) => id).join(' '), stage, access: first.access };
+	const lead = strong(`Find out ${whenAnswerable(first)}: `);
+	const together = questions.length > 1;
 	return {
-		what: ask,
+		what: together
+			? `${upper(first.topic)}: ${questions.length} answers to find out`
+			: assessment.wording.say(first.ask),
 		mark,
-		cautions: question.cautions,
-		task: { is: 'task', text, details, close: true, mark },
+		cautions,
+		task: {
+			is: 'task',
+			text: together
+				? [lead, `${first.topic}. ${placeWords[first.access]}. `, ...settles]
+				: [lead, ...ask(first), ' ', ...settles],
+			details: [...(together ? questions.map(ask) : []), ...cautionDetail(cautions, assessment)],
+			close: true,
+			mark,
+		},
 	};
 }
 

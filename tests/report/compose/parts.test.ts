@@ -43,7 +43,12 @@ const tasks = (of: Assessment) =>
 		.filter((block): block is Extract<Block, { is: 'task' }> => block.is === 'task')
 		.map(({ text, details }) => ({ text: inlineWords(text), details: details.map(inlineWords) }));
 const askedIn = (of: Assessment) =>
-	tasks(of).flatMap(({ text }) => /^Find out: .*\((\w+\.\w+)\) Settles: /.exec(text)?.[1] ?? []);
+	tasks(of).flatMap(({ text, details }) =>
+		// A line an answer, or a card with an answer in each of its lines.
+		/^Find out [a-z ]+: .* Settles: /.test(text)
+			? [text, ...details].flatMap(words => /\((\w+\.\w+)\)(?: Settles: |$)/.exec(words)?.[1] ?? [])
+			: [],
+	);
 
 describe('the parts of an audit', () => {
 	test('stand in their order', () => {
