@@ -2,6 +2,7 @@ import { wireFor } from '../physics/fuse.ts';
 import type { Plugs } from '../plugs/parts.ts';
 import type { UsualCircuit } from '../rulebook/rulebook.ts';
 import type { CircuitAnswer } from '../sheet/sheet.ts';
+import type { Stage } from '../sheet/stage.ts';
 import type { Text } from '../sheet/text.ts';
 import { unitNamed } from '../units/names.ts';
 import { toKept } from '../units/unit.ts';
@@ -14,6 +15,8 @@ export interface WiringRow {
 	readonly from: string;
 	readonly to: string;
 	readonly state: 'done' | 'to-do' | 'not-used' | 'not told';
+	/** The stage by which a usual circuit is wanted; null for one of this car's own. */
+	readonly stage: Stage | null;
 	/** A; null when neither answered nor usual. */
 	readonly load: number | null;
 	readonly loadAssumed: boolean;
@@ -61,6 +64,7 @@ export function worksheet({ model, state, plugs }: Pick<Assessment, 'model' | 's
 			from: row.from || (ofPins(known?.pins ?? [], plugs)?.from ?? ''),
 			to: row.to ?? '',
 			state: row.state,
+			stage: known?.stage ?? null,
 			load: load ?? known?.current ?? null,
 			loadAssumed: load === null && known !== undefined,
 			length: row.length === undefined ? answered(known?.length) : row.length * foot,

@@ -129,6 +129,8 @@ export interface UsualCircuit {
 	readonly circuit: string;
 	/** Other names that sheets have for it. */
 	readonly also: readonly string[];
+	/** The stage by which it is wanted. */
+	readonly stage: Stage;
 	/** The circuits of plugs that fill this row. */
 	readonly pins: readonly string[];
 	/** A: a usual current, common practice. */

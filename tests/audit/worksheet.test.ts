@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { worksheet } from '../../src/audit/worksheet.ts';
 import { gaugeArea, wireDrop } from '../../src/physics/wire.ts';
+import { composeAudit } from '../../src/report/compose/compose.ts';
 import type { CircuitAnswer } from '../../src/sheet/sheet.ts';
+import { emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { audited, changed } from '../support/audited.ts';
 import { buildSheet } from '../support/model.ts';
 
@@ -60,4 +62,18 @@ describe('the wiring worksheet', () => {
 		const automatic = changed(buildSheet('boosted'), { 'driveline.gearbox': { value: 'automatic' } });
 		expect(worksheet(audited(automatic)).map(({ circuit }) => circuit)).toContain('shift solenoids');
 	});
+});
+
+test('on paper, of the circuits that nobody noted, only what the next stage wants', () => {
+	const names = (sheet: Sheet) =>
+		composeAudit(audited(sheet))
+			.details!.flatMap(block => (block.is === 'task' && !block.mark ? [block.text[0]] : []))
+			.flatMap(part => (typeof part === 'object' && 'strong' in part ? [part.strong] : []));
+	const early = names(emptySheet('new'));
+	expect(early).toEqual([]);
+	const cranks = names(withAnswer(emptySheet('new'), 'build.stage', { value: 'wired' }));
+	expect(cranks).toContain('starter cable');
+	expect(cranks).not.toContain('back-up lights');
+	const told = { value: [{ circuit: 'reverse lamps', state: 'to-do' }] };
+	expect(names(changed(buildSheet('unboosted'), { 'harness.circuits': told }))).toEqual(['reverse lamps']);
 });

@@ -1,7 +1,10 @@
-import { assess } from '../../src/audit/assess.ts';
+import { type Assessment, assess } from '../../src/audit/assess.ts';
+import { valueIn } from '../../src/audit/conditions.ts';
 import type { Model } from '../../src/audit/model.ts';
-import { onlyKnownFrom } from '../../src/audit/stages.ts';
+import { onlyKnownFrom, standsInTheWay } from '../../src/audit/stages.ts';
 import { defaultDraws } from '../../src/cli/sheet/judge-sheet.ts';
+import { uncertaintyOfAnswer } from '../../src/quantities/uncertainty.ts';
+import { unwantedOn } from '../../src/quantities/wanted.ts';
 import type { Question } from '../../src/sheet/question.ts';
 import { type Answer, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { stages } from '../../src/sheet/stage.ts';
@@ -10,9 +13,11 @@ import { fromKept } from '../../src/units/unit.ts';
 
 const options = { date: '2026-05-01', units: 'us', tool: '0.0.0', draws: 0, next: false } as const;
 
+const judged = (sheet: Sheet, model: Model, gateDraws = 0): Assessment =>
+	assess(model, { sheet, warnings: [] }, { ...options, gateDraws });
+
 /** How many gates are open, from the first on. */
-const openGates = (sheet: Sheet, model: Model, gateDraws = 0): number =>
-	assess(model, { sheet, warnings: [] }, { ...options, gateDraws }).audit.stages.filter(({ ready }) => ready).length;
+const openGates = ({ audit }: Assessment): number => audit.stages.filter(({ ready }) => ready).length;
 
 /**
  * Tells of one question which of its answers shut gates that open when the answer is not known, though none of the exceptions
@@ -20,36 +25,62 @@ const openGates = (sheet: Sheet, model: Model, gateDraws = 0): number =>
  * to that.
  */
 export function openedBy(sheet: Sheet, question: Question, answers: readonly Answer[], model: Model): string[] {
-	const less = withAnswer(sheet, question.id, { known: 'not-known' });
-	const bound = openGates(less, model);
-	let open: number | undefined;
+	const without = withAnswer(sheet, question.id, { known: 'not-known' });
+	const bound = openGates(judged(without, model));
+	let less: Assessment | undefined;
 	return answers.flatMap(answer => {
-		const before = openGates(withAnswer(sheet, question.id, answer), model);
-		if (bound <= before || mayOpen(question, before)) return [];
-		open ??= openGates(less, model, defaultDraws);
-		return open > before ? [`${question.id} ${JSON.stringify(answer.value)}: ${before} to ${open} gates`] : [];
+		const before = judged(withAnswer(sheet, question.id, answer), model);
+		const shut = openGates(before);
+		if (bound <= shut || onlyKnownFrom(stages[shut]!, [question.known_from])) return [];
+		less ??= judged(without, model, defaultDraws);
+		const open = openGates(less);
+		if (open <= shut || mayOpen(question, before, less)) return [];
+		return [`${question.id} ${JSON.stringify(answer.value)}: ${shut} to ${open} gates`];
 	});
 }
 
 /**
- * Numbers that others make up, or for which a usual figure of the graph stands in: without what is said on paper, what was
- * measured counts. A line of its own says where the two differ.
+ * Answers that others make up: without them the same is known by another way, and what is known counts. The pipe of an air
+ * meter that nobody measured has the bore of its curve; with boost the line about the two bores asks for it.
  */
-const madeUp: readonly string[] = [
-	'engine.bore',
-	'engine.stroke',
-	'engine.displacement_stated',
-	'engine.compression_ratio',
-	'sensors.meter_pipe_bore',
-];
+const madeUpBy: Readonly<Record<string, string>> = {
+	'engine.bore': 'engine.displacement',
+	'engine.stroke': 'engine.displacement',
+	'engine.displacement_stated': 'engine.displacement',
+	'engine.compression_ratio': 'engine.static_ratio',
+	'sensors.meter_pipe_bore': 'sensors.meter_curve_bore',
+};
 
 /**
- * Whether the first gate that is shut may open without this answer: it can only be known at the stage of that gate or later,
- * or a usual number stands in that holds over its spread, or such a build is not asked for it.
+ * Whether gates may open without this answer, which shut them: such a build is not asked for it, others make it up, or it is
+ * a number whose usual value stands in and holds over its spread. What hurts people is no matter for any usual value.
  */
-function mayOpen({ id, kind, known_from, usual, wantedWhen }: Question, shut: number): boolean {
-	if (onlyKnownFrom(stages[shut]!, [known_from]) || wantedWhen !== null || madeUp.includes(id)) return true;
-	return kind !== 'choice' && usual.length > 0;
+function mayOpen(question: Question, before: Assessment, less: Assessment): boolean {
+	const { id, kind, usual } = question;
+	const { model, state } = less;
+	if (unwantedOn(state, model.rulebook.questions).has(id)) return true;
+	const known = (name: string | undefined) => name !== undefined && valueIn(state, name) !== undefined;
+	if (known(madeUpBy[id])) return true;
+	const hurts = before.audit.findings.some(finding => finding.harm === 'person' && standsInTheWay(finding));
+	return kind !== 'choice' && usual.length > 0 && !hurts && holdsOverSpread(question, less);
+}
+
+/** Ten equally likely places of a standard normal deviate: the middles of its tenths (tables of the normal distribution). */
+const tenths = [-1.645, -1.036, -0.674, -0.385, -0.126, 0.126, 0.385, 0.674, 1.036, 1.645];
+
+/** Whether as many gates are open with what the usual value could as well be, in nine cases of ten. */
+function holdsOverSpread(question: Question, less: Assessment): boolean {
+	const { model, state, sheet } = less;
+	const unit = unitNamed(question.unit.us[0] ?? '', [...question.of]);
+	const uncertain = uncertaintyOfAnswer(question, state, undefined);
+	const value = valueIn(state, question.id);
+	if (!unit || !uncertain || typeof value !== 'number') return false;
+	const holds = tenths.filter(z => {
+		const other = fromKept(uncertain.apply(value, [z], 0) as number, unit);
+		const answer = { value: other, unit: unit.symbol, known: 'measured', spread: 0 } as const;
+		return openGates(judged(withAnswer(sheet, question.id, answer), model)) >= openGates(less);
+	});
+	return holds.length >= 9;
 }
 
 /** Every choice of a question, alone; none of several; the ends of what a number plausibly is. */

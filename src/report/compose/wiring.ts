@@ -1,12 +1,15 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { type WiringRow, worksheet } from '../../audit/worksheet.ts';
 import type { UnitSet } from '../../sheet/question.ts';
+import { stages } from '../../sheet/stage.ts';
 import { textIn } from '../../sheet/text.ts';
 import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
 import { toKept } from '../../units/unit.ts';
 import { write } from '../../units/write.ts';
 import { type Block, heading, type Inline, listed, paragraph, strong } from '../document.ts';
+import type { ReportContext } from './context.ts';
+import { count } from './names.ts';
 
 export const columns = [
 	'circuit',
@@ -43,10 +46,14 @@ function wireWords({ gauge, length, load }: WiringRow, units: UnitSet): string {
 	return load ? 'thicker than 4/0' : 'load needed';
 }
 
-/** The wiring worksheet: a line a circuit, open ones first. */
-export function wiring(assessment: Assessment): Block[] {
-	const rows = worksheet(assessment);
-	if (rows.length === 0) return [];
+/** The wiring worksheet: a line a circuit, open ones first; of those that nobody noted only what the next stage wants. */
+export function wiring(assessment: Assessment & Pick<ReportContext, 'next'>): Block[] {
+	const all = worksheet(assessment);
+	const until = assessment.next === null ? 0 : stages.indexOf(assessment.next) + 1;
+	const rows = all.filter(
+		({ state, stage }) => state !== 'not told' || (stage !== null && stages.indexOf(stage) < until),
+	);
+	if (all.length === 0) return [];
 	const isOpen = ({ state }: WiringRow) => state === 'to-do' || state === 'not told';
 	const line = (row: WiringRow) => words(row, assessment.wording.units);
 	return [
@@ -56,8 +63,12 @@ export function wiring(assessment: Assessment): Block[] {
 		),
 		...rows.filter(isOpen).map((row): Block => ({ is: 'task', text: line(row), details: [] })),
 		...listed([], rows.filter(row => !isOpen(row)).map(line)),
+		...(all.length > rows.length ? [paragraph(leftOut(all.length - rows.length))] : []),
 	];
 }
+
+const leftOut = (circuits: number): string =>
+	`Left out: ${count(circuits, 'usual circuit')} that the next stage does not want and the sheet says nothing of. audit --out NAME.csv has them all.`;
 
 function words(row: WiringRow, units: UnitSet): Inline[] {
 	const { circuit, from, to, state, load, length, wire, fuse } = cells(row, units);

@@ -1,4 +1,5 @@
 import type { AnyQuantity } from '../../quantities/quantity.ts';
+import { stages } from '../../sheet/stage.ts';
 import type { Text } from '../../sheet/text.ts';
 import type { Kind } from '../../units/kinds.ts';
 import type { Caution, LimitWords, Section, TroubleCode, UsualCircuit } from '../rulebook.ts';
@@ -71,6 +72,7 @@ export function readWorksheet(root: Fields, names: Names): UsualCircuit[] {
 			const circuit = {
 				...printed(inner, 'circuit'),
 				also: inner.texts('also', false),
+				stage: inner.oneOf('stage', stages, 'tidy'),
 				words: printedText(inner, 'words'),
 				pins: inner.texts('pins', false),
 				current: current?.value ?? 0,
