@@ -3,11 +3,11 @@ import { spawnSync } from 'node:child_process';
 import { chmodSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
-import { licences } from './licences.mjs';
+import { billOfMaterials, bundledPackages, licenses } from './components.mjs';
 import { handedIn, withoutDevtools } from './plugins.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
-const { version } = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
+const own = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
 const common = {
 	absWorkingDir: root,
 	bundle: true,
@@ -16,7 +16,7 @@ const common = {
 	target: 'node20',
 	// Modules first: one library's other form cannot be bundled.
 	mainFields: ['module', 'main'],
-	define: { __VERSION__: JSON.stringify(version) },
+	define: { __VERSION__: JSON.stringify(own.version) },
 	logLevel: 'warning',
 	// Less to read at each start.
 	minify: true,
@@ -64,7 +64,12 @@ const { metafile } = await build({
 // A script starts sooner than a module, by the time that it takes to load the module loader.
 await build({ ...common, entryPoints: ['src/cli/start.ts'], outfile: 'dist/swap-audit.js', format: 'cjs' });
 writeFileSync(`${root}dist/package.json`, '{ "type": "commonjs" }\n');
-writeFileSync(`${root}dist/LICENSES.txt`, licences(root, Object.keys(metafile.inputs)));
+const bundled = bundledPackages(root, Object.keys(metafile.inputs));
+writeFileSync(`${root}dist/LICENSES.txt`, licenses(root, bundled));
+writeFileSync(
+	`${root}dist/bill-of-materials.cdx.json`,
+	`${JSON.stringify(billOfMaterials(own, bundled), null, '\t')}\n`,
+);
 writeFileSync(`${root}dist/swap-audit.1`, await runAtBuild('man-page'));
 for (const shell of ['bash', 'zsh', 'fish']) {
 	copyFileSync(`${root}src/cli/shells/completion.${shell}`, `${root}dist/completion.${shell}`);
