@@ -1,5 +1,5 @@
 // The borders between the rooms, each with its reason. Data flows one way:
-// sheet -> quantities (evaluated by graph) -> log, plugs -> rulebook -> audit -> report, with the interview beside it; faces
+// sheet -> quantities (evaluated by graph) -> log -> fit, plugs -> rulebook -> audit -> report, with the interview beside it; faces
 // and commands come last.
 const rooms = [
 	'text',
@@ -10,6 +10,7 @@ const rooms = [
 	'sheet',
 	'quantities',
 	'log',
+	'fit',
 	'plugs',
 	'rulebook',
 	'wording',
@@ -62,6 +63,18 @@ module.exports = {
 			to: {
 				path: '^src/',
 				pathNot: '^src/(physics|units)/|^src/quantities/(model/|quantity|bounded)|^src/graph/(bounded|reader)\\.ts',
+			},
+		},
+		{
+			name: 'fit-sampler-knows-the-car',
+			comment:
+				'what draws from a posterior knows unknowns and residuals alone: it is held against closed forms and other algorithms without a car',
+			severity: 'error',
+			from: { path: '^src/fit/(agreement|frame|matrix|mode|posterior|problem|proposal|random|tempered|weights)\\.ts' },
+			to: {
+				path: '^src/',
+				pathNot:
+					'^src/fit/(frame|matrix|mode|problem|proposal|random|tempered|weights)\\.ts|^src/graph/quasi-random\\.ts',
 			},
 		},
 		{

@@ -10,7 +10,7 @@ export interface Points {
  * on every machine. Cut at 3 sigma.
  */
 export function quasiRandom(seed: number, dimensions: number): Points {
-	const random = mulberry(seed);
+	const random = uniform(seed);
 	const steps = primes(dimensions).map(prime => Math.sqrt(prime) % 1);
 	const shifts = steps.map(() => random());
 	return {
@@ -30,7 +30,8 @@ export function seedFrom(text: string): number {
 	return hash >>> 0;
 }
 
-function mulberry(seed: number): () => number {
+/** Numbers from 0 up to 1, always the same for one seed: a 32-bit counter, mixed by multiplication. */
+export function uniform(seed: number): () => number {
 	let state = seed >>> 0;
 	return () => {
 		state = (state + 0x6d2b79f5) | 0;

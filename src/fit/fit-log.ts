@@ -1,0 +1,91 @@
+import type { PullPoints } from '../log/points.ts';
+import type { ToldFigure, ToldInPull, ToldQuantities } from '../log/told.ts';
+
+/** A reading in one bin of engine speed: its median, and the standard deviation of that. */
+export interface Reading {
+	readonly value: number;
+	readonly deviation: number;
+}
+
+/** What was read at full load at one engine speed, rpm, by channel. */
+export interface FitPoint {
+	readonly pull: number;
+	readonly speed: number;
+	readonly read: Readonly<Record<string, Reading>>;
+}
+
+/** What the model is fitted to of one log. */
+export interface FitLog {
+	/** Of the air outside: Pa abs; K, null where it is not logged. */
+	readonly ambient: number;
+	readonly outside: number | null;
+	readonly points: readonly FitPoint[];
+	/** Warm idle: rail, Pa gauge, and manifold, Pa abs. */
+	readonly idle: { readonly rail: number; readonly manifold: number } | null;
+	/** By pull: W at the wheels' end worked back to the engine. */
+	readonly power: ReadonlyMap<number, number>;
+	/** Pulls in which the clutch did not slip, the spark did not stumble, knock was listened for and not heard. */
+	readonly held: Readonly<Record<Fact, readonly number[]>>;
+}
+
+export const facts = ['clutch', 'spark', 'knock'] as const;
+export type Fact = (typeof facts)[number];
+
+/** Points of a pull and of all logs at most: more say little more, and each costs time. */
+const [mostOfPull, mostOfAll] = [12, 40] as const;
+/** A median of readings strays by so much more than their mean would. */
+const ofMedian = 1.2533;
+/** Slip under this is none. */
+const noSlip = 0.02;
+
+/** What a log, judged, gives to fit to; null without a single point at full load. */
+export function fitLogOf(
+	pulls: readonly PullPoints[],
+	told: ToldQuantities,
+	ambient: number | undefined,
+	share = 1,
+): FitLog | null {
+	const full = pulls.map(pull => ({ ...pull, points: pull.points.filter(({ full }) => full) }));
+	const some = full.filter(({ points }) => points.length > 0).slice(-10);
+	if (some.length === 0 || ambient === undefined) return null;
+	const each = Math.max(2, Math.min(mostOfPull, Math.floor((mostOfAll * share) / some.length)));
+	const inPull = (id: string) => (told[id] ?? []) as readonly ToldInPull[];
+	const pullsWhere = (id: string, holds: (value: number) => boolean) =>
+		inPull(id).flatMap(({ pull, value }) => (typeof value === 'number' && holds(value) ? [pull] : []));
+	const figure = (id: string) => {
+		const value = (told[id] as ToldFigure | undefined)?.value;
+		return typeof value === 'number' ? value : null;
+	};
+	const [rail, manifold] = [figure('log.idle_fuel_pressure'), figure('log.idle_pressure')];
+	return {
+		ambient,
+		outside: figure('log.ambient_temp'),
+		points: some.flatMap(({ pull, points }) =>
+			spread(points, each).map(({ speed, channels }) => ({
+				pull,
+				speed,
+				read: Object.fromEntries(
+					Object.entries(channels).map(([id, { value, noise, count }]) => [
+						id,
+						{ value, deviation: (ofMedian * noise) / Math.sqrt(count) },
+					]),
+				),
+			})),
+		),
+		idle: rail === null || manifold === null ? null : { rail, manifold },
+		power: new Map(
+			inPull('log.power').flatMap(({ pull, value }) => (typeof value === 'number' ? [[pull, value]] : [])),
+		),
+		held: {
+			clutch: pullsWhere('log.slip', slip => slip < noSlip),
+			spark: pullsWhere('log.stumbles', count => count === 0),
+			knock: pullsWhere('log.knock_most', retard => retard <= 0),
+		},
+	};
+}
+
+/** So many of a list at most, evenly from its first to its last. */
+function spread<T>(list: readonly T[], count: number): T[] {
+	if (list.length <= count) return [...list];
+	return Array.from({ length: count }, (_, at) => list[Math.round((at * (list.length - 1)) / (count - 1))]!);
+}
