@@ -73,7 +73,7 @@ export interface LogReport {
 export function reportLog(
 	model: Model,
 	{ sheet }: Checked,
-	{ channels, unused, notes, totals }: Omit<Recording, 'blocks'>,
+	{ channels, unused, notes, totals }: Omit<Recording, 'blocks' | 'columns'>,
 	analysis: Analysis,
 	overview: readonly OverviewPoint[],
 	file: LogFile,

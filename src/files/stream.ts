@@ -12,6 +12,8 @@ export interface ByteStream {
 	readonly size: number | null;
 	/** SHA-256 of the bytes read. */
 	readonly sha256: () => string;
+	/** Lets go of the file before its end. */
+	readonly close: () => void;
 }
 
 /** Once so much was unpacked, it may be so many times what was read. Text of numbers packs 50 times smaller at most. */
@@ -28,12 +30,14 @@ export async function openStream(path: string): Promise<ByteStream> {
 	const size = stdin ? null : await sizeOf(path);
 	const hash = crypto().createHash('sha256');
 	let taken = 0;
+	let close = () => {};
 	const raw = async function* (): AsyncGenerator<Uint8Array> {
 		// An empty file has no last byte to read to.
 		if (size === 0) return;
 		const source = stdin
 			? process.stdin
 			: createReadStream(path, { highWaterMark: 256 * 1024, ...(size ? { end: size - 1 } : {}) });
+		close = () => source.destroy();
 		try {
 			for await (const piece of source) {
 				hash.update(piece);
@@ -44,7 +48,13 @@ export async function openStream(path: string): Promise<ByteStream> {
 			throw asProblem(name, error);
 		}
 	};
-	return { bytes: unpacked(raw(), name, () => taken), taken: () => taken, size, sha256: () => hash.digest('hex') };
+	return {
+		bytes: unpacked(raw(), name, () => taken),
+		taken: () => taken,
+		size,
+		sha256: () => hash.digest('hex'),
+		close: () => close(),
+	};
 }
 
 async function sizeOf(path: string): Promise<number | null> {

@@ -27,6 +27,8 @@ export interface Recognised {
 /** A log being read: what its columns are is known before the first row is handed over. */
 export interface Recording {
 	readonly channels: readonly Recognised[];
+	/** Every column with its first cells, in the order of the table. */
+	readonly columns: readonly { readonly header: string; readonly first: readonly string[] }[];
 	/** Headers of columns that are no channel. */
 	readonly unused: readonly string[];
 	/** What was decided on the way and must be told: an assumed unit, two candidates, a sign turned round. */

@@ -41,6 +41,7 @@ export async function openRecording(
 	const time = timeChannel(column === null ? '#' : columns[column]!.header, clock, given !== undefined);
 	return {
 		channels: [time, ...found.taken.map(({ channel, header, unit, by }) => ({ channel, header, unit, by }))],
+		columns: columns.map(({ header }, at) => ({ header, first: firstCells(whole, at) })),
 		unused: found.unused.filter(header => column === null || header !== columns[column]!.header),
 		notes: [...clock.notes, ...found.notes],
 		blocks: blocksOf(table, clock, found.taken, totals),
@@ -51,6 +52,12 @@ export async function openRecording(
 
 const timeChannel = (header: string, { unit }: Clock, given: boolean) =>
 	({ channel: 'time', header, unit, by: given ? 'given' : 'header' }) as const;
+
+/** The first cells of a column that are not empty. */
+function firstCells(rows: readonly (readonly string[])[], at: number): string[] {
+	const some = rows.slice(0, looked).flatMap(row => (row[at]?.trim() ? [row[at]!.trim()] : []));
+	return some.slice(0, 3);
+}
 
 const headersOf = (columns: readonly Column[]): string[] => columns.map(({ header }) => header);
 

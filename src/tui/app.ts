@@ -10,6 +10,7 @@ import { type Event, step } from '../interview/step.ts';
 import { choicesIn, type UnitSet } from '../sheet/question.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
 import { type LineEditor, lineEditor, textOf } from './line-editor.ts';
+import type { LogChoices, LogSession } from './log-session.ts';
 import type { Appearance } from './theme.ts';
 
 /** A sheet that can be opened, as the opening screen tells it. */
@@ -24,7 +25,14 @@ export type Effect =
 	| { readonly do: 'save'; readonly sheet: Sheet }
 	/** `since`: the audit in the sheet to compare with, counted from 1. */
 	| { readonly do: 'write-audit'; readonly sheet: Sheet; readonly since: number | null }
-	| { readonly do: 'open'; readonly path: string }
+	/** `log`: to read a log of it. */
+	| { readonly do: 'open'; readonly path: string; readonly log?: true }
+	/** Paths that begin as typed. */
+	| { readonly do: 'offer-paths'; readonly begun: string }
+	/** The beginning of a log, and a whole one: what comes of it comes later. */
+	| { readonly do: 'look-at-log'; readonly path: string; readonly choices: LogChoices }
+	| { readonly do: 'judge-log'; readonly path: string; readonly choices: LogChoices; readonly sheet: Sheet }
+	| { readonly do: 'stop-log' }
 	| { readonly do: 'create'; readonly name: string; readonly units: UnitSet }
 	/** Stops the program until the shell goes on with it. */
 	| { readonly do: 'suspend' }
@@ -40,7 +48,13 @@ export type Screen =
 	| 'changed'
 	| 'audit'
 	| 'finding'
-	| 'limits';
+	| 'limits'
+	| 'log-file'
+	| 'log-columns'
+	| 'log-channel'
+	| 'log-reading'
+	| 'log-found'
+	| 'log-answers';
 
 /** Everything the drawn face shows. Only `reduce` makes the next. */
 export interface App {
@@ -52,8 +66,8 @@ export interface App {
 	readonly found: readonly Found[];
 	readonly interview: State | null;
 	readonly field: LineEditor;
-	/** What is taken: an answer, a note, the name of a new build and then its units. */
-	readonly taking: 'answer' | 'note' | 'name' | 'units';
+	/** What is taken: an answer, a note, the name of a new build and then its units, whose log is read. */
+	readonly taking: 'answer' | 'note' | 'name' | 'units' | 'log';
 	/** How the typed number is known; null: as the words say, else an estimate. */
 	readonly known: 'measured' | 'paperwork' | 'estimate' | null;
 	readonly cursor: number;
@@ -75,6 +89,8 @@ export interface App {
 	/** The live figures, and those before the last answer, to tell what it moved. */
 	readonly figures: Figures | null;
 	readonly before: Figures | null;
+	/** The log that is read. */
+	readonly log: LogSession | null;
 	readonly told: string | null;
 	/** What stays in sight on every screen: that answers are not saved, or that the work goes on in another file. */
 	readonly alert: { readonly kind: 'unsaved' | 'fork'; readonly text: string } | null;
@@ -108,6 +124,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		assessment: null,
 		figures: null,
 		before: null,
+		log: null,
 		told: null,
 		alert: null,
 		units: 'us',

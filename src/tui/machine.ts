@@ -1,8 +1,11 @@
+import type { LogReport } from '../audit/log-report.ts';
 import type { Model } from '../audit/model.ts';
 import type { Pass } from '../interview/state.ts';
+import type { LogColumns } from '../log/columns.ts';
 import type { UnitSet } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Found } from './app.ts';
+import type { LogChoices } from './log-session.ts';
 
 /** What the drawn face needs of the machine. */
 export interface Machine {
@@ -19,6 +22,17 @@ export interface Machine {
 	save(sheet: Sheet): Sheet;
 	/** Writes the audit beside the sheet and keeps its record in it. */
 	writeAudit(sheet: Sheet, since: number | null): { readonly told: string; readonly sheet: Sheet };
+	/** Paths that begin as typed. */
+	pathsBeginning(text: string): readonly string[];
+	/** What the columns of a log are, from its beginning. */
+	lookAtLog(sheet: Sheet, path: string, choices: LogChoices): Promise<LogColumns>;
+	/** Reads and judges a whole log; `progress` is told how far it is, and may throw to stop it. */
+	judgeLog(
+		sheet: Sheet,
+		path: string,
+		choices: LogChoices,
+		progress: (share: number | null) => void,
+	): Promise<LogReport>;
 	/** Calls back with the exit status when a signal asks the program to end. */
 	onEndingSignal(stop: (status: number) => void): void;
 }

@@ -1,5 +1,7 @@
 import type { Sheet } from '../sheet/sheet.ts';
 import { type App, type Effect, toBuild, withSheet } from './app.ts';
+import { LogReader } from './log-reader.ts';
+import { offered, readLog } from './log-steps.ts';
 import type { Machine, Opening } from './machine.ts';
 
 /** Does what the reducer asked of the machine, and keeps in the app what came of it. */
@@ -10,12 +12,20 @@ export class Performer {
 	private readonly machine: Machine;
 	private readonly quit: (app: App) => void;
 	private readonly suspend: () => void;
+	private readonly logs: LogReader;
 
-	constructor(opening: Opening, machine: Machine, quit: (app: App) => void, suspend: () => void) {
+	constructor(
+		opening: Opening,
+		machine: Machine,
+		quit: (app: App) => void,
+		suspend: () => void,
+		later: (change: (app: App) => App) => void,
+	) {
 		this.opening = opening;
 		this.machine = machine;
 		this.quit = quit;
 		this.suspend = suspend;
+		this.logs = new LogReader(machine, later);
 	}
 
 	/** Why the last sheet could not be saved; null when it is saved. */
@@ -54,8 +64,21 @@ export class Performer {
 				const written = machine.writeAudit(effect.sheet, effect.since);
 				return { ...this.withAudits(saved(app), written.sheet), told: written.told };
 			}
-			case 'open':
-				return toBuild(withSheet(app, machine.open(effect.path), opening.pass, opening.section));
+			case 'open': {
+				const opened = withSheet(app, machine.open(effect.path), opening.pass, opening.section);
+				return effect.log ? readLog(toBuild(opened)) : toBuild(opened);
+			}
+			case 'offer-paths':
+				return offered(app, machine.pathsBeginning(effect.begun));
+			case 'look-at-log':
+				this.logs.look(app.interview!.sheet, effect.path, effect.choices);
+				return app;
+			case 'judge-log':
+				this.logs.judge(effect.sheet, effect.path, effect.choices);
+				return app;
+			case 'stop-log':
+				this.logs.stop();
+				return app;
 			case 'create':
 				return withSheet(app, machine.create(effect.name, effect.units), 'quick', opening.section);
 			case 'suspend':

@@ -10,6 +10,12 @@ import * as build from './screens/build.ts';
 import * as changed from './screens/changed.ts';
 import * as finding from './screens/finding.ts';
 import * as limits from './screens/limits.ts';
+import * as logAnswers from './screens/log-answers.ts';
+import * as logChannel from './screens/log-channel.ts';
+import * as logColumns from './screens/log-columns.ts';
+import * as logFile from './screens/log-file.ts';
+import * as logFound from './screens/log-found.ts';
+import * as logReading from './screens/log-reading.ts';
 import * as opening from './screens/opening.ts';
 import * as question from './screens/question.ts';
 import * as review from './screens/review.ts';
@@ -34,6 +40,12 @@ const screens: Readonly<Record<Screen, Drawn>> = {
 	audit,
 	finding,
 	limits,
+	'log-file': logFile,
+	'log-columns': logColumns,
+	'log-channel': logChannel,
+	'log-reading': logReading,
+	'log-found': logFound,
+	'log-answers': logAnswers,
 };
 
 /** The key that tells all keys; a question mark only where it is not typed. */
@@ -73,7 +85,7 @@ const everywhere: readonly Binding[] = [
 
 /** Whether characters go into the field. */
 function typing({ screen, taking }: App): boolean {
-	return ['question', 'review', 'sections'].includes(screen) || (screen === 'opening' && taking === 'name');
+	return ['question', 'review', 'sections', 'log-file'].includes(screen) || (screen === 'opening' && taking === 'name');
 }
 
 /** What has to be saved before leaving: the half-typed text, with the question it belongs to. */
@@ -103,7 +115,7 @@ export function reduce(before: App, key: Key): App {
 	// What is typed over a list finds a question in it.
 	if (app.screen === 'review' || app.screen === 'sections') return found(app, edited);
 	// What is being typed anew is in doubt no more, and what was wrong with it is past.
-	return edited.field !== app.field && app.interview && app.taking === 'answer'
+	return edited.field !== app.field && app.screen === 'question' && app.interview && app.taking === 'answer'
 		? tell(edited, { do: 'retype' })
 		: edited;
 }

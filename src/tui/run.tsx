@@ -1,6 +1,6 @@
 import { PassThrough } from 'node:stream';
 import { render } from 'ink';
-import { figured, newApp, withSheet } from './app.ts';
+import { type App, figured, newApp, withSheet } from './app.ts';
 import { type Key, KeyReader } from './keys.ts';
 import type { Ended, Machine, Opening } from './machine.ts';
 import { Painter } from './painter.ts';
@@ -52,6 +52,7 @@ class Run {
 			machine,
 			app => this.end(0, app),
 			() => this.suspend(),
+			change => this.later(change),
 		);
 		const first = {
 			...newApp(model, today, tool, machine.found),
@@ -102,6 +103,16 @@ class Run {
 			this.store.set({ app });
 			this.catchUp();
 			this.waitForMore();
+		} catch (error) {
+			this.fail(error);
+		}
+	}
+
+	/** What was begun beside the typing, as reading a log, comes in. */
+	private later(change: (app: App) => App): void {
+		if (this.ended) return;
+		try {
+			this.store.set({ app: this.performer.settle(change(this.store.read().app)) });
 		} catch (error) {
 			this.fail(error);
 		}

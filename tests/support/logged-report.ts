@@ -1,6 +1,7 @@
 import { type LogReport, reportLog } from '../../src/audit/log-report.ts';
 import { stateOf } from '../../src/audit/logged.ts';
 import { carOf } from '../../src/log/car-of.ts';
+import { Overview } from '../../src/log/overview.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
 import { analyzed } from './analyzed.ts';
 import { sha256, testModel } from './model.ts';
@@ -14,6 +15,8 @@ export function loggedReport(
 	date = '2026-05-01',
 ): LogReport {
 	const model = testModel();
+	const overview = new Overview();
+	overview.take(drive);
 	const read = new Set<string>();
 	const analysis = analyzed(drive, carOf(stateOf(model, sheet), read));
 	const channels = [...drive.channels.keys()].map(id => ({ channel: id, header: id, unit: '', by: 'header' as const }));
@@ -23,7 +26,7 @@ export function loggedReport(
 		{ sheet, warnings: [] },
 		{ channels, unused: [], notes: [], totals },
 		analysis,
-		[],
+		overview.all,
 		{ name, sha256: sha256(name), bytes: 1 },
 		{ date, tool: 'test', units: sheet.units, draws: 0 },
 		read,

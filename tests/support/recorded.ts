@@ -15,7 +15,8 @@ export const choices = (given: readonly string[], not: readonly string[] = []): 
 	not,
 });
 
-async function* pieces(bytes: Uint8Array, size: number): AsyncGenerator<Uint8Array> {
+/** Bytes as they come from a disk, so many at a time. */
+export async function* pieces(bytes: Uint8Array, size: number): AsyncGenerator<Uint8Array> {
 	for (let at = 0; at < bytes.length; at += size) yield bytes.slice(at, at + size);
 }
 

@@ -7,6 +7,7 @@ import { reduce } from '../../src/tui/reduce.ts';
 import { audited } from '../support/audited.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 import { drawn } from './drawn.tsx';
+import { logScreens } from './log-screens.ts';
 import { recheckedBy } from './rechecked.ts';
 
 const sizes = [
@@ -74,6 +75,7 @@ const screens: Readonly<Record<string, App>> = {
 		return { ...app, told: 'The audit is in mule.audit.md' };
 	})(),
 	help: press(at('engine.bore'), { key: 'text', text: '?' }),
+	...(await logScreens(audit)),
 };
 
 /** How many questions there are in all is no business of a picture of one of them. */

@@ -18,6 +18,7 @@ import { today } from '../options/values.ts';
 import { exit, isForPerson } from '../process/exit.ts';
 import { print, printMessage } from '../process/output.ts';
 import { onEndingSignal } from '../process/signals.ts';
+import { interviewLogs } from '../sheet/interview-logs.ts';
 import { openOrStart } from '../sheet/open.ts';
 import { rescue } from '../sheet/rescue.ts';
 import { saveAnswers } from '../sheet/save-answers.ts';
@@ -65,6 +66,7 @@ export async function drawn(
 		},
 		isFork: (error: Error) => error instanceof SavedElsewhere,
 		onEndingSignal,
+		...interviewLogs(model),
 		save: (sheet: Sheet) =>
 			followed(() => {
 				if (now) now = saveAnswers(now, sheet);

@@ -1,7 +1,6 @@
 import { extname, parse } from 'node:path';
-import { withLogged } from '../../audit/log-answers.ts';
-import { recordOfLog, withLog } from '../../audit/log-record.ts';
 import type { LogReport } from '../../audit/log-report.ts';
+import { takeLog } from '../../audit/take-log.ts';
 import { writeOutput } from '../../files/output.ts';
 import { readGiven } from '../../log/options.ts';
 import { plotLog, renderLog } from '../../report/log/render.ts';
@@ -76,11 +75,13 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 
 /** Writes what the log settles into the sheet, but for what was measured by hand, and the log's record; says so on stderr. */
 function apply(opened: Opened, report: LogReport): void {
-	const { answers, file, date } = report.json;
+	const { answers } = report.json;
 	const taken = answers.filter(({ by_hand }) => !by_hand);
 	const left = answers.filter(({ by_hand }) => by_hand);
-	const logged = withLogged(opened.sheet, taken, { name: file.name, date });
-	saveSheet(opened, withLog(logged.sheet, recordOfLog(report, logged.sheet, logged.answers)));
+	saveSheet(
+		opened,
+		takeLog(opened.sheet, report, id => taken.some(({ answer }) => answer === id)),
+	);
 	const listed = (of: typeof answers) => of.map(({ answer }) => answer).join(', ');
 	printMessage(
 		taken.length === 0

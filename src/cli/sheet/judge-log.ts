@@ -5,13 +5,17 @@ import type { Model } from '../../audit/model.ts';
 import { openStream } from '../../files/stream.ts';
 import { Analyzer } from '../../log/analyze.ts';
 import { carOf } from '../../log/car-of.ts';
+import { columnsOf, type LogColumns } from '../../log/columns.ts';
 import type { ColumnChoices } from '../../log/options.ts';
 import { Overview } from '../../log/overview.ts';
 import { openRecording } from '../../log/record.ts';
 import type { Checked } from '../../sheet/check.ts';
 import type { UnitSet } from '../../sheet/question.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
 import { BadTable } from '../../table/problem.ts';
 import { version } from '../assets/version.ts';
+
+type Choices = Omit<ColumnChoices, 'kept'>;
 
 /** How far a log is read: bytes of it, and all of them; null for a pipe. */
 export type Progress = (taken: number, size: number | null) => void;
@@ -26,13 +30,12 @@ export async function judgeLog(
 	model: Model,
 	opened: Checked,
 	path: string,
-	choices: Omit<ColumnChoices, 'kept'>,
+	choices: Choices,
 	said: { readonly date: string; readonly units: UnitSet; readonly draws: number },
 	progress: Progress = () => {},
 ): Promise<LogReport> {
 	const stream = await openStream(path);
-	const kept = (opened.sheet.logs ?? []).map(({ channels }) => channels);
-	const recording = await openRecording(stream.bytes, model.rulebook.channels, { ...choices, kept });
+	const recording = await openRecording(stream.bytes, model.rulebook.channels, withKept(choices, opened.sheet));
 	const read = new Set<string>();
 	const analyzer = new Analyzer(
 		carOf(stateOf(model, opened.sheet), read),
@@ -57,6 +60,21 @@ export async function judgeLog(
 		read,
 	);
 }
+
+/** The beginning of a log: what each column is taken for. */
+export async function lookAtLog(model: Model, sheet: Sheet, path: string, choices: Choices): Promise<LogColumns> {
+	const stream = await openStream(path);
+	try {
+		return columnsOf(await openRecording(stream.bytes, model.rulebook.channels, withKept(choices, sheet)));
+	} finally {
+		stream.close();
+	}
+}
+
+const withKept = (choices: Choices, { logs = [] }: Sheet): ColumnChoices => ({
+	...choices,
+	kept: logs.map(({ channels }) => channels),
+});
 
 /** What a log is called where it is spoken of. */
 export const logName = (path: string): string => (path === '-' ? 'standard input' : basename(path));

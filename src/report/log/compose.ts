@@ -2,8 +2,9 @@ import type { LogReport } from '../../audit/log-report.ts';
 import type { Outcome } from '../../expressions/tree.ts';
 import { logQuantities } from '../../log/all.ts';
 import type { ToldFigure, ToldInPull } from '../../log/told.ts';
-import { formatAnswer, formatValue } from '../../wording/format.ts';
+import { formatValue } from '../../wording/format.ts';
 import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
+import { loggedAnswerWords } from './answers.ts';
 import { drawOverview, drawPull } from './pictures.ts';
 import { writtenIn } from './units.ts';
 
@@ -67,26 +68,15 @@ function findings({ json }: LogReport): Block[] {
 }
 
 /** What the log answers: before and after, and the lines of the audit that turn with it. */
-function answers({ json, wording, model }: LogReport): Block[] {
-	const titles = new Map(model.rulebook.rules.map(({ id, title }) => [id, title]));
-	const rows = json.answers.map(({ answer, value, unit, spread, before, changes, by_hand }): Inline[] => {
-		const question = model.rulebook.questions.find(({ id }) => id === answer)!;
-		const now = formatAnswer(question, unit === null ? { value } : { value, unit }, wording.units);
-		const give =
-			spread === null || unit === null
-				? ''
-				: `, give or take ${formatAnswer(question, { value: spread, unit }, wording.units)}`;
-		const old =
-			before === null
-				? 'not answered'
-				: before.value === undefined
-					? 'not known'
-					: formatAnswer(question, before, wording.units);
-		const turned = changes.map(id => titles.get(id) ?? id).join('; ');
+function answers(report: LogReport): Block[] {
+	const rows = report.json.answers.map((answer): Inline[] => {
+		const { label, now, spread, before, by_hand, turns } = loggedAnswerWords(report, answer);
+		const left = by_hand ? ', measured by hand and left as it is' : '';
+		const give = spread === '' ? '' : `, give or take ${spread}`;
 		return [
-			strong(`${wording.label(answer)}: `),
-			`${now}${give}; before: ${old}${by_hand ? ', measured by hand and left as it is' : ''}.`,
-			...(turned === '' ? [] : [` Turns: ${turned}.`]),
+			strong(`${label}: `),
+			`${now}${give}; before: ${before}${left}.`,
+			...(turns === '' ? [] : [` Turns: ${turns}.`]),
 		];
 	});
 	const how = paragraph('They go into the sheet with --apply, or one by one in the interview.');

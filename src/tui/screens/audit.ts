@@ -9,6 +9,7 @@ import { type App, arrive, tell, toAudit, toReview } from '../app.ts';
 import { findingLines, lookOf } from '../finding-lines.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
+import { readLog } from '../log-steps.ts';
 import { clip, line, lines } from '../text.ts';
 
 /** What the audit screen lists: what fails, by priority, then what waits for an answer and could hurt. */
@@ -68,6 +69,7 @@ export const bindings: readonly Binding[] = [
 		when: app => (app.interview?.sheet.audits.length ?? 0) > 0,
 		run: app => ({ ...app, screen: 'touched', cursor: 0, touched: [], unfolded: null }),
 	},
+	{ keys: ['text:g'], shown: 'G', label: 'read a log', run: readLog },
 	{ keys: ['text:s'], shown: 'S', label: 'save the audit', run: toAudit },
 	{
 		keys: ['ctrl-r'],

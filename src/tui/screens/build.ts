@@ -3,6 +3,7 @@ import { open as openQuestions } from '../../interview/queue.ts';
 import { type App, arrive, toAudit, toReview } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
+import { readLog } from '../log-steps.ts';
 import { clip, line, lines } from '../text.ts';
 
 interface Way {
@@ -26,6 +27,7 @@ function ways(app: App): Way[] {
 			words: 'Recheck: something on the car was changed',
 			go: at => ({ ...at, screen: 'touched', cursor: 0, touched: [], unfolded: null }),
 		},
+		{ words: 'Read a log of it', go: readLog },
 		{ words: 'See the audit', go: toAudit },
 		{
 			words: 'Look through the answers',

@@ -5,14 +5,17 @@ import { type Binding, listKeys } from '../keymap.ts';
 import { lineEditor, textOf } from '../line-editor.ts';
 import { clip, line, lines } from '../text.ts';
 
-const extra = ['A new build', 'The demo build, to look around'] as const;
+const extra = ['A new build', 'The demo build, to look around', 'Read a log'] as const;
 /** The unit sets, as somebody knows them from a drawer of tools. */
 const unitRows: readonly (readonly [UnitSet, string])[] = [
 	['us', 'US: inches, psi, lb-ft, degF'],
 	['metric', 'metric: mm, bar, Nm, degC'],
 ];
-const count = ({ taking, found }: App) =>
-	taking === 'name' ? 0 : taking === 'units' ? unitRows.length : found.length + extra.length;
+const count = ({ taking, found }: App): number => {
+	if (taking === 'name') return 0;
+	if (taking === 'units') return unitRows.length;
+	return taking === 'log' ? found.length : found.length + extra.length;
+};
 
 export const bindings: readonly Binding[] = [
 	{ keys: ['enter'], shown: 'Enter', label: 'open', run: open },
@@ -37,9 +40,12 @@ function open(app: App): App {
 	if (app.taking === 'units')
 		return asking({ do: 'create', name: textOf(app.field).trim(), units: unitRows[app.cursor]![0] });
 	const sheet = app.found[app.cursor];
+	if (sheet && app.taking === 'log') return asking({ do: 'open', path: sheet.path, log: true });
 	if (sheet) return asking({ do: 'open', path: sheet.path });
 	if (app.cursor === app.found.length) return { ...app, taking: 'name', field: lineEditor(), told: null };
-	return asking({ do: 'open', path: 'demo' });
+	if (app.cursor === app.found.length + 1) return asking({ do: 'open', path: 'demo' });
+	if (app.found.length === 0) return { ...app, told: 'A log is judged in its car: start the build first.' };
+	return { ...app, taking: 'log', cursor: 0, told: null };
 }
 
 const welcome = [
@@ -52,8 +58,10 @@ const welcome = [
 export function view(app: App, width: number): Frame {
 	const sheets = app.found.map(({ name, told }) => clip(`${name}  ${told}`, width - 2));
 	const { taking } = app;
-	const items = taking === 'units' ? unitRows.map(([, words]) => words) : [...sheets, ...extra];
-	const asked = taking === 'units' ? lines('Which units are on your gauges and tools?', width) : [];
+	const items =
+		taking === 'units' ? unitRows.map(([, words]) => words) : taking === 'log' ? sheets : [...sheets, ...extra];
+	const question = { units: 'Which units are on your gauges and tools?', log: 'Which build is the log of?' };
+	const asked = taking === 'units' || taking === 'log' ? lines(question[taking], width) : [];
 	return {
 		top: [
 			line('swap-audit', 'title'),

@@ -1,0 +1,29 @@
+import type { LogReport } from '../../audit/log-report.ts';
+import type { Model } from '../../audit/model.ts';
+import { pathsBeginning, typedPath } from '../../files/path-completion.ts';
+import type { LogColumns } from '../../log/columns.ts';
+import type { GivenChannel } from '../../log/options.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
+import { today } from '../options/values.ts';
+import { judgeLog, lookAtLog } from './judge-log.ts';
+
+interface Said {
+	readonly given: readonly GivenChannel[];
+	readonly not: readonly string[];
+}
+
+/** What both faces of the interview need to read a log. No draws are made: it is quick enough to wait for. */
+export const interviewLogs = (model: Model) => ({
+	pathsBeginning,
+	lookAtLog: (sheet: Sheet, path: string, said: Said): Promise<LogColumns> =>
+		lookAtLog(model, sheet, typedPath(path), said),
+	judgeLog: (sheet: Sheet, path: string, said: Said, progress: (share: number | null) => void): Promise<LogReport> =>
+		judgeLog(
+			model,
+			{ sheet, warnings: [] },
+			typedPath(path),
+			said,
+			{ date: today(), units: sheet.units, draws: 0 },
+			(taken, size) => progress(size ? taken / size : null),
+		),
+});

@@ -1,0 +1,61 @@
+import type { Sheet } from '../sheet/sheet.ts';
+import type { App } from './app.ts';
+import type { LogChoices } from './log-session.ts';
+import { judged, lookedAt, withLog } from './log-steps.ts';
+import type { Machine } from './machine.ts';
+
+/** Reading was stopped: nothing is told of it. */
+class Stopped extends Error {}
+
+/** Reads logs beside the drawing; what comes of it reaches the app later. */
+export class LogReader {
+	private readonly machine: Machine;
+	private readonly later: (change: (app: App) => App) => void;
+	/** Counts what was begun: only the last one is told. */
+	private turn = 0;
+
+	constructor(machine: Machine, later: (change: (app: App) => App) => void) {
+		this.machine = machine;
+		this.later = later;
+	}
+
+	look(sheet: Sheet, path: string, choices: LogChoices): void {
+		const turn = ++this.turn;
+		this.machine.lookAtLog(sheet, path, choices).then(
+			found => this.tell(turn, app => lookedAt(app, choices, found)),
+			error => this.refused(turn, error, app => ({ ...app, cursor: app.log?.channel ? 0 : app.cursor })),
+		);
+	}
+
+	judge(sheet: Sheet, path: string, choices: LogChoices): void {
+		const turn = ++this.turn;
+		let shown = -1;
+		const progress = (share: number | null) => {
+			if (turn !== this.turn) throw new Stopped();
+			const percent = Math.floor(100 * (share ?? 0));
+			if (percent !== shown) this.tell(turn, app => withLog(app, { share }));
+			shown = percent;
+		};
+		this.machine.judgeLog(sheet, path, choices, progress).then(
+			report => this.tell(turn, app => judged(app, report)),
+			error => this.refused(turn, error, app => ({ ...app, screen: 'log-columns', cursor: 0 })),
+		);
+	}
+
+	stop(): void {
+		this.turn++;
+	}
+
+	private tell(turn: number, change: (app: App) => App): void {
+		if (turn === this.turn) this.later(change);
+	}
+
+	/** What the machine refused is told; a bug ends it all. */
+	private refused(turn: number, error: unknown, change: (app: App) => App): void {
+		if (error instanceof Stopped) return;
+		this.tell(turn, app => {
+			if (!this.machine.isForPerson(error)) throw error;
+			return { ...change(app), told: error.message };
+		});
+	}
+}

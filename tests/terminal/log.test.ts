@@ -1,0 +1,48 @@
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, test } from 'vitest';
+import { writeSheet } from '../../src/sheet/write.ts';
+import { driveTable } from '../support/drive-table.ts';
+import { temporaryFolder } from '../support/folder.ts';
+import { buildSheet } from '../support/model.ts';
+import { simulateDrive } from '../support/simulated-drive.ts';
+import { openTerminal } from '../support/terminal.ts';
+
+const [enter, tab, down] = ['\r', '\t', '\u001b[B'];
+
+test('a log is read in the interview: the file completed, the columns and the findings seen, answers taken', async () => {
+	const home = temporaryFolder();
+	const sheet = join(home, 'swap-audit', 'mule.json');
+	mkdirSync(join(home, 'swap-audit'));
+	writeFileSync(sheet, writeSheet({ ...buildSheet('boosted'), name: 'mule' }));
+	const drive = simulateDrive({ rate: 10, faults: { leanOnTop: 0.08 } });
+	writeFileSync(join(home, 'first-drive.csv'), driveTable(drive));
+	const terminal = openTerminal({ home, rows: 30 });
+	await terminal.ready();
+	await terminal.sees('Read a log');
+	await terminal.type([down, down, down, enter]);
+	await terminal.sees('Which build is the log of?');
+	await terminal.type([enter]);
+	await terminal.sees('Read a log of mule');
+	terminal.send(`${home}/fir`);
+	await terminal.type([tab]);
+	await terminal.sees('first-drive.csv_');
+	await terminal.type([enter]);
+	await terminal.sees('The columns of');
+	await terminal.sees(/engine rpm.*: engine speed, rpm/);
+	await terminal.type([enter]);
+	await terminal.sees(/2 pulls; \d+ to do/);
+	await terminal.sees('Lean under load');
+	await terminal.type([enter]);
+	await terminal.sees('Answers that the log settles');
+	await terminal.sees('measured by hand');
+	await terminal.type([' ', enter]);
+	await terminal.sees('Audit of mule');
+	await terminal.sees('Lean under load');
+	terminal.send('\u0011');
+	expect((await terminal.done).status).toBe(0);
+	const written = JSON.parse(readFileSync(sheet, 'utf8'));
+	expect(written.logs).toHaveLength(1);
+	expect(written.logs[0].name).toBe('first-drive.csv');
+	expect(Object.keys(written.logs[0].answers).length).toBeGreaterThan(0);
+}, 60_000);

@@ -1,0 +1,64 @@
+import { describe, expect, test } from 'vitest';
+import { newApp, withSheet } from '../../src/tui/app.ts';
+import { withLog } from '../../src/tui/log-steps.ts';
+import { buildSheet, testModel } from '../support/model.ts';
+import { answerIn, logScreens, press } from './log-screens.ts';
+
+const sheet = { ...buildSheet('boosted'), name: 'mule' };
+const app = withSheet(newApp(testModel(), '2026-05-01', '0.0.0', []), sheet, 'full', null);
+const screens = await logScreens(app);
+const last = (of: typeof app) => of.effects.at(-1)!;
+const key = (text: string) => ({ key: 'text', text }) as const;
+
+describe('a log in the interview', () => {
+	test('its name is completed as far as all that begin so agree', () => {
+		expect(screens['log-file']!.field.characters.join('')).toBe('drive-1.csv');
+		expect(last(press(screens['log-file']!, 'tab'))).toEqual({ do: 'offer-paths', begun: 'drive-1.csv' });
+	});
+
+	test('a column is given another channel and a unit, or left alone, and is looked at anew', () => {
+		const columns = screens['log-columns']!;
+		const at = columns.log!.found!.columns.findIndex(({ taken }) => taken?.channel === 'fuel_pressure');
+		const header = columns.log!.found!.columns[at]!.header;
+		const channel = press({ ...columns, cursor: at }, key('c'));
+		expect(last(press(channel, 'enter'))).toMatchObject({ do: 'look-at-log', choices: { given: [], not: [header] } });
+		const oil = testModel().rulebook.channels.findIndex(({ id }) => id === 'oil_pressure');
+		const units = press({ ...channel, cursor: oil + 1 }, 'enter');
+		const chosen = press(units, 'down', 'enter');
+		const unit = testModel().rulebook.channels[oil]!.units[0];
+		expect(last(chosen)).toMatchObject({
+			choices: { given: [{ channel: 'oil_pressure', header, unit }], not: [] },
+		});
+	});
+
+	test('Esc stops the reading, and what comes of it later is passed over', () => {
+		const stopped = press(screens['log-reading']!, 'escape');
+		expect(stopped.screen).toBe('log-columns');
+		expect(last(stopped)).toEqual({ do: 'stop-log' });
+	});
+
+	test('what was measured by hand is left, until it is ticked; the rest goes into the sheet with the log', () => {
+		const answers = screens['log-answers']!;
+		const { left, report } = answers.log!;
+		expect(left).toContain('boost.lambda_logged');
+		const at = report!.json.answers.findIndex(({ answer }) => answer === 'boost.lambda_logged');
+		const ticked = press({ ...answers, cursor: at }, key(' '), 'enter');
+		expect(ticked.screen).toBe('audit');
+		expect(answerIn(ticked, 'boost.lambda_logged')?.note).toMatch(/^from the log drive-1\.csv/);
+		expect(answerIn(ticked, 'boost.logged_peak')).toEqual(sheet.answers.boost!.logged_peak);
+		expect(ticked.interview!.sheet.logs).toHaveLength(1);
+		expect(
+			ticked.assessment!.audit.findings.some(
+				({ rule, verdict }) => rule === 'log.lean-under-load' && verdict === 'fails',
+			),
+		).toBe(true);
+		expect(ticked.effects.map(effect => effect.do)).toContain('save');
+	});
+
+	test('back leads out of it step by step, and the sheet is as it was', () => {
+		const out = press(screens['log-answers']!, 'escape', 'escape', 'escape', 'escape');
+		expect(out.log).toBeNull();
+		expect(out.interview!.sheet).toBe(app.interview!.sheet);
+		expect(withLog(out, { share: 1 })).toBe(out);
+	});
+});
