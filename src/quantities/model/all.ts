@@ -1,4 +1,5 @@
 import type { AnyQuantity } from '../quantity.ts';
+import * as afterMiles from './after-miles.ts';
 import * as air from './air.ts';
 import * as automatic from './automatic.ts';
 import * as boost from './boost.ts';
@@ -21,6 +22,7 @@ import * as knock from './knock.ts';
 import * as pump from './pump.ts';
 import * as sensors from './sensors.ts';
 import * as speedLimits from './speed-limits.ts';
+import * as stance from './stance.ts';
 import * as towersAndPlugs from './towers-and-plugs.ts';
 import * as turbocharger from './turbocharger.ts';
 import * as valvetrain from './valvetrain.ts';
@@ -53,6 +55,8 @@ const subjects = [
 	automatic,
 	turbocharger,
 	valvetrain,
+	stance,
+	afterMiles,
 ];
 
 /** Every quantity that a subject file exports, in the order of the subjects. */

@@ -1,0 +1,18 @@
+import { quantity } from '../quantity.ts';
+
+export const perInch = quantity({
+	id: 'build.front_weight_per_inch',
+	label: 'weight that sinks the front an inch',
+	kind: 'mass',
+	inputs: ['build.front_mass_added', 'build.front_sag'],
+	formula: {
+		us: 'weight added in front / how far it sank, both springs together',
+		metric: 'weight added in front x 25.4 mm / how far it sank, both springs together',
+	},
+	source: ['definition'],
+	nature: 'exact',
+	compute: q => {
+		const sag = q.number('build.front_sag');
+		return sag > 0 ? (q.number('build.front_mass_added') * 0.0254) / sag : null;
+	},
+});
