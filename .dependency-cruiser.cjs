@@ -93,6 +93,18 @@ module.exports = {
 			to: { path: '^src/', pathNot: '^src/files/' },
 		},
 		{
+			name: 'disk-outside-files',
+			comment:
+				'what is written to a disk passes through files, which promises to lose nothing; beside it only the start of the program (its own files, compiled code) and the streams, which have numbers and no names',
+			severity: 'error',
+			from: {
+				path: '^src/',
+				pathNot:
+					'^src/(files|build)/|^src/cli/(start|code-cache|assets/assets|process/output|commands/audit-jsonl)\\.ts$',
+			},
+			to: { path: '^(node:)?fs(/promises)?$', dependencyTypes: ['core'] },
+		},
+		{
 			name: 'drawing-outside-the-drawn-face',
 			comment: 'only tui imports ink and react: every other command starts without them',
 			severity: 'error',

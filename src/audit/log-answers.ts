@@ -4,7 +4,7 @@ import type { ToldFigure, ToldInPull, ToldQuantities } from '../log/told.ts';
 import { faultIn } from '../sheet/check-value.ts';
 import { keptAnswer } from '../sheet/kept.ts';
 import type { Question } from '../sheet/question.ts';
-import { type Answer, answerTo, type LogRecord, type Sheet, withAnswer } from '../sheet/sheet.ts';
+import { type Answer, answerTo, type LogRecord, type Sheet, usualCylinders, withAnswer } from '../sheet/sheet.ts';
 import { unitNamed } from '../units/names.ts';
 import { fromKept } from '../units/unit.ts';
 import type { Model } from './model.ts';
@@ -76,7 +76,7 @@ function answerFrom(question: Question, { value, low, high }: ToldFigure, { unit
 	const unit = symbol === undefined ? undefined : unitNamed(symbol, [...question.of]);
 	if (typeof value !== 'number' || !unit) return undefined;
 	const written = Number(fromKept(value, unit).toPrecision(digits));
-	const fault = faultIn(written, { question, units: [unit], cylinders: 8 });
+	const fault = faultIn(written, { question, units: [unit], cylinders: usualCylinders });
 	if (fault && !fault.soft) return undefined;
 	const spread = low === null || high === null ? 0 : (high - low) / 2 / unit.factor;
 	return {

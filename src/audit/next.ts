@@ -5,7 +5,7 @@ import { uncertaintyOfAnswer } from '../quantities/uncertainty.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import { harms, type Rule, stages } from '../rulebook/rulebook.ts';
 import { efforts, isAtOnce, type Question, standAlone } from '../sheet/question.ts';
-import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
+import { type Answer, answerTo, type Sheet, usualCylinders } from '../sheet/sheet.ts';
 import type { NextAnswer } from './audit.ts';
 import type { Model } from './model.ts';
 import { waitingPins } from './next-pins.ts';
@@ -94,7 +94,9 @@ function plausible(question: Question, state: State): Outcome[] {
 		case 'per-cylinder': {
 			if (!ends) return [];
 			const cylinders = state.values[state.graph.slotOf.get('engine.cylinders')!];
-			const even = new Array<number>(typeof cylinders === 'number' ? cylinders : 8).fill((ends[0] + ends[1]) / 2);
+			const even = new Array<number>(typeof cylinders === 'number' ? cylinders : usualCylinders).fill(
+				(ends[0] + ends[1]) / 2,
+			);
 			return [even, even.with(0, ends[0]), even.with(0, ends[1])];
 		}
 		case 'loads':

@@ -1,6 +1,6 @@
 import type { Model } from '../audit/model.ts';
 import type { Question } from '../sheet/question.ts';
-import { type Answer, answerTo, type Sheet } from '../sheet/sheet.ts';
+import { type Answer, answerTo, type Sheet, usualCylinders } from '../sheet/sheet.ts';
 import type { Way } from './entry/outcome.ts';
 import { type Relevance, relevanceOf } from './relevance.ts';
 
@@ -104,8 +104,8 @@ export function countWords(state: State): string {
 	return open > 0 ? `${known} answered, ${open} not known` : `${known} answered`;
 }
 
-/** How many cylinders lists have: as answered, else the usual 8. */
+/** How many cylinders lists have: as answered, else the usual. */
 export function cylindersOf(sheet: Sheet): number {
 	const value = answerTo(sheet, 'engine.cylinders')?.value;
-	return typeof value === 'number' ? value : 8;
+	return typeof value === 'number' ? value : usualCylinders;
 }

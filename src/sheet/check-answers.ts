@@ -5,7 +5,7 @@ import { isObject } from './fault.ts';
 import { unitsOfAnswer } from './kept.ts';
 import { noteProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
-import { type Answer, splitId } from './sheet.ts';
+import { type Answer, splitId, usualCylinders } from './sheet.ts';
 
 /** Checks every answer of a sheet, and that each stands in its section under its own name. */
 export function checkAnswers(answers: unknown, questions: readonly Question[], into: Found): void {
@@ -54,13 +54,15 @@ function checkWithRemark(question: Question, answer: unknown, cylinders: number,
 		into.warnings.push({ path: question.id, found: writeInFull(value, unit), accepted: unit.remark(value) });
 }
 
-/** How many cylinders the lists of this sheet have: as answered, else the usual 8. */
+/** How many cylinders the lists of this sheet have: as answered, else the usual. */
 function cylindersIn(answers: Record<string, unknown>): number {
 	const engine = Object.hasOwn(answers, 'engine')
 		? (answers.engine as Record<string, { value?: unknown }> | null)
 		: null;
 	const value = engine && Object.hasOwn(engine, 'cylinders') ? engine.cylinders?.value : undefined;
-	return Number.isInteger(value) && (value as number) > 0 && (value as number) <= 16 ? (value as number) : 8;
+	return Number.isInteger(value) && (value as number) > 0 && (value as number) <= 16
+		? (value as number)
+		: usualCylinders;
 }
 
 /** The answers of the section, those that share the most letters first: for a slip of the fingers. */

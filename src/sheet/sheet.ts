@@ -128,6 +128,9 @@ export interface Sheet {
 	readonly [other: string]: unknown;
 }
 
+/** Cylinders of an engine whose count is not answered: this is for V8s. */
+export const usualCylinders = 8;
+
 /** UTF-16 units of a sheet's name at most. */
 export const longestName = 200;
 

@@ -1,7 +1,7 @@
-import { existsSync } from 'node:fs';
 import { basename } from 'node:path';
 import type { Model } from '../../audit/model.ts';
 import { recordWords } from '../../audit/record.ts';
+import { exists } from '../../files/exists.ts';
 import { listSheets } from '../../files/folders.ts';
 import { dataFolder } from '../../files/paths.ts';
 import { keepPreferences, readPreferences } from '../../files/preferences.ts';
@@ -103,9 +103,7 @@ export async function drawn(
 function found(model: Model, recent: readonly string[]) {
 	const own = listSheets(dataFolder(process.env));
 	const known = new Set(own.map(({ path }) => path));
-	const elsewhere = recent
-		.filter(path => !known.has(path) && existsSync(path))
-		.map(path => ({ path, text: textOf(path) }));
+	const elsewhere = recent.filter(path => !known.has(path) && exists(path)).map(path => ({ path, text: textOf(path) }));
 	return [...own, ...elsewhere].map(({ path, text }) => ({
 		path,
 		name: basename(path, '.json'),

@@ -1,6 +1,6 @@
-import { existsSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import type { Model } from '../../audit/model.ts';
+import { exists } from '../../files/exists.ts';
 import { makeFolder } from '../../files/folders.ts';
 import { locateSheet } from '../../files/paths.ts';
 import { sweep } from '../../files/sweep.ts';
@@ -18,9 +18,9 @@ export function openOrStart(argument: string, model: Model, units: UnitSet | nul
 	const place = locateSheet(argument, process.env, process.cwd());
 	if (place.kind === 'stdin') throw new BadUsage('interview: standard input cannot be saved to; name a sheet');
 	const folder = dirname(place.path);
-	if (existsSync(folder)) sweep(folder);
+	if (exists(folder)) sweep(folder);
 	else if (place.kind === 'path') throw new BadUsage(`there is no folder ${JSON.stringify(folder)}; make it first`);
-	if (existsSync(place.path)) {
+	if (exists(place.path)) {
 		const opened = openSheet(argument, model.rulebook.questions);
 		return units === null ? opened : { ...opened, sheet: { ...opened.sheet, units } };
 	}

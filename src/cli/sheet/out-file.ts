@@ -1,5 +1,5 @@
-import { existsSync } from 'node:fs';
 import { dirname, extname } from 'node:path';
+import { exists } from '../../files/exists.ts';
 import { textOf } from '../../files/read.ts';
 import { BadUsage } from '../process/exit.ts';
 
@@ -18,7 +18,7 @@ export function outFormat(
 ): 'md' | 'html' | 'json' | 'csv' | null {
 	if (out === undefined) return null;
 	const folder = dirname(out);
-	if (!existsSync(folder)) throw new BadUsage(`--out: there is no folder ${JSON.stringify(folder)}; make it first`);
+	if (!exists(folder)) throw new BadUsage(`--out: there is no folder ${JSON.stringify(folder)}; make it first`);
 	const ending = extname(out).toLowerCase();
 	if (accepted.includes(ending)) return formats[ending as keyof typeof formats];
 	throw new BadUsage(`--out: found ${JSON.stringify(out)}; accepted: a file ending in ${accepted.join(', ')}`);

@@ -1,5 +1,5 @@
-import { existsSync } from 'node:fs';
 import { dirname } from 'node:path';
+import { exists } from '../../files/exists.ts';
 import { listSheets } from '../../files/folders.ts';
 import { lastGoodAdvice } from '../../files/last-good.ts';
 import { locateSheet, type Place } from '../../files/paths.ts';
@@ -59,7 +59,7 @@ function readThere(argument: string, place: Place): Read {
 			throw new BadUsage(`${shown(place.path)}: there is no such sheet. ${start}${resumeHint(place.path)}`);
 		const names = listSheets(dirname(place.path)).map(({ name }) => name);
 		const others = names.length > 0 ? ` There are: ${names.join(', ')}.` : '';
-		const here = existsSync(argument) ? ` The file in this folder: ./${argument}.` : '';
+		const here = exists(argument) ? ` The file in this folder: ./${argument}.` : '';
 		throw new BadUsage(
 			`No sheet is named ${shown(argument)} (${shown(place.path)}).${others}${here} ${start}${resumeHint(place.path)}`,
 		);

@@ -5,7 +5,7 @@ import { checkAnswer, type Found } from '../../sheet/check-answer.ts';
 import { plugProblems } from '../../sheet/check-plugs.ts';
 import type { PlugHalf } from '../../sheet/plugs.ts';
 import type { Question } from '../../sheet/question.ts';
-import type { Answer } from '../../sheet/sheet.ts';
+import { type Answer, usualCylinders } from '../../sheet/sheet.ts';
 import type { Kind } from '../../units/kinds.ts';
 import type { Each, Example, VerdictWord } from '../rulebook.ts';
 import { readConstant } from './constant.ts';
@@ -89,14 +89,11 @@ function checkItem(fields: Fields, { item, then, without }: Example, each: Each 
 		fields.report('item', `${quote(item)} is none of the parts that this rule speaks of: ${each.subjects.join(', ')}`);
 }
 
-/** The usual count; an example for another engine writes its lists at that length. */
-const cylinders = 8;
-
-/** An answer as written in an example or a named build, in the sheet's own shape and checked as a sheet's is. */
+/** An answer as written in an example or a named build, in the sheet's own shape and checked as a sheet's is; lists are for the usual count of cylinders. */
 export function readAnswer(fields: Fields, id: string, question: Question): unknown {
 	const answer = answerAsWritten(fields, id, question);
 	const found: Found = { problems: [], warnings: [] };
-	if (answer) checkAnswer(question, answer, cylinders, found);
+	if (answer) checkAnswer(question, answer, usualCylinders, found);
 	for (const problem of found.problems)
 		fields.report(id, `${problem.path}: found ${problem.found}; accepted: ${problem.accepted}`);
 	return answer;
