@@ -6,6 +6,7 @@ import type { Sheet } from '../sheet/sheet.ts';
 import { textIn } from '../sheet/text.ts';
 import { sanitize } from '../text/sanitize.ts';
 import { wrap } from '../text/wrap.ts';
+import { type LogFace, logByLines } from './log.ts';
 import { promptLines, topicLines } from './prompts.ts';
 import { touchedIn, touchedPrompt } from './touched.ts';
 
@@ -18,6 +19,7 @@ export interface LineFace {
 	/** Called after each answer with the sheet as it is then. */
 	readonly save: (sheet: Sheet) => void;
 	readonly width: number;
+	readonly logs: LogFace;
 }
 
 /** How it ended: after the last question, by asking for the audit, or because no more lines came. */
@@ -29,7 +31,7 @@ export interface Ended {
 }
 
 const help =
-	'An answer is a line. ? or help: how to find out; - or not known; > or later; < or back; ! or audit: audit now; # and words: a note.';
+	'An answer is a line. ? or help: how to find out; - or not known; > or later; < or back; ! or audit: audit now; # and words: a note; log FILE: read a log.';
 
 /** Runs the interview by lines. Nothing is drawn twice and no escape codes are used: it works on a pipe and for a screen reader. */
 export async function runLines(
@@ -54,11 +56,25 @@ export async function runLines(
 		if (!last) return ended('done');
 		tell(touchedPrompt(last));
 	}
-	for await (const raw of face.lines) {
+	const typed = face.lines[Symbol.asyncIterator]();
+	const next = async () => {
+		const { value, done } = await typed.next();
+		return done ? null : value;
+	};
+	for (let raw = await next(); raw !== null; raw = await next()) {
 		const line = signOf(raw.trim());
 		if (line === '!') return ended('audit');
 		const question = questionAt(state);
-		if (!question || /^touched\b/i.test(line)) {
+		const [, log] = /^log\s+(\S.*)$/i.exec(line) ?? [];
+		if (log !== undefined) {
+			const lines = { next, tell, mark: face.mark };
+			const logged = await logByLines(model, leave(state, ''), log, face.logs, lines);
+			if (logged) {
+				face.save(logged);
+				state = { ...resume(model, logged, null, section).state, since: logged.audits.length || null };
+				tell('The log is in the sheet.');
+			}
+		} else if (!question || /^touched\b/i.test(line)) {
 			const named = touchedIn(line, model);
 			if ('strange' in named) tell(`${JSON.stringify(named.strange)} is no section and no answer.`);
 			else state = step(state, { do: 'recheck', touched: named.touched });

@@ -18,4 +18,4 @@ export function touchedIn(
 
 /** Asks what was touched, where every question is answered already. */
 export const touchedPrompt = (date: string): string =>
-	`[recheck] What did you touch since the audit of ${date}? Sections or answers with commas, as fuel, ignition.gap - or nothing`;
+	`[recheck] What did you touch since the audit of ${date}? Sections or answers with commas, as fuel, ignition.gap - or nothing, or log FILE`;

@@ -6,9 +6,10 @@ import type { Pass } from '../../interview/state.ts';
 import { runLines } from '../../plain/face.ts';
 import type { UnitSet } from '../../sheet/question.ts';
 import { loadModel } from '../assets/model.ts';
-import { BadUsage, exit } from '../process/exit.ts';
+import { BadUsage, exit, isForPerson } from '../process/exit.ts';
 import { print, printMessage } from '../process/output.ts';
 import { onEndingSignal } from '../process/signals.ts';
+import { interviewLogs } from '../sheet/interview-logs.ts';
 import { openOrStart } from '../sheet/open.ts';
 import { rescue } from '../sheet/rescue.ts';
 import { saveAnswers } from '../sheet/save-answers.ts';
@@ -82,6 +83,7 @@ async function byLines(model: Model, opened: Opened, pass: Pass | null, section:
 			}
 		},
 		width: Math.min(process.stdout.columns ?? 80, 100),
+		logs: { isForPerson, ...interviewLogs(model) },
 	};
 	const { because, sheet, since } = await runLines(model, opened.sheet, pass, section, face);
 	if (because === 'end-of-input') {

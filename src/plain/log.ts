@@ -1,0 +1,121 @@
+import type { LogReport } from '../audit/log-report.ts';
+import type { Model } from '../audit/model.ts';
+import { takeLog } from '../audit/take-log.ts';
+import type { LogColumns } from '../log/columns.ts';
+import { type GivenChannel, readGiven } from '../log/options.ts';
+import { loggedAnswerWords } from '../report/log/answers.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+
+interface Said {
+	readonly given: readonly GivenChannel[];
+	readonly not: readonly string[];
+}
+
+/** What reading a log takes of the machine. */
+export interface LogFace {
+	isForPerson(error: unknown): error is Error;
+	lookAtLog(sheet: Sheet, path: string, said: Said): Promise<LogColumns>;
+	judgeLog(sheet: Sheet, path: string, said: Said, progress: (share: number | null) => void): Promise<LogReport>;
+}
+
+interface Lines {
+	/** The next line typed; null at the end of input. */
+	next(): Promise<string | null>;
+	tell(text: string): void;
+	/** What stands before a line to be typed. */
+	mark(words: string): void;
+}
+
+const columnsPrompt =
+	'[log.columns] yes reads it whole; NAME=HEADER@UNIT says what a column is, as oil_pressure=P1@psi; not HEADER leaves one alone; - leaves the log';
+const answersPrompt = '[log.answers] Which are taken? Numbers with commas, all, or none; - leaves the log';
+
+/** Reads a log by lines: its columns, what it contradicts, the answers. Null where it was left, or not to be read. */
+export async function logByLines(
+	model: Model,
+	sheet: Sheet,
+	path: string,
+	face: LogFace,
+	lines: Lines,
+): Promise<Sheet | null> {
+	try {
+		const said = await columnsByLines(model, sheet, path, face, lines);
+		const report = said && (await face.judgeLog(sheet, path, said, () => {}));
+		return report && (await answersByLines(sheet, report, lines));
+	} catch (error) {
+		if (!face.isForPerson(error)) throw error;
+		lines.tell(error.message);
+		return null;
+	}
+}
+
+async function columnsByLines(
+	model: Model,
+	sheet: Sheet,
+	path: string,
+	face: LogFace,
+	{ next, tell, mark }: Lines,
+): Promise<Said | null> {
+	let said: Said = { given: [], not: [] };
+	let found = await face.lookAtLog(sheet, path, said);
+	for (;;) {
+		tellColumns(found, model, tell);
+		tell(columnsPrompt);
+		mark('');
+		const line = (await next())?.trim();
+		if (line === undefined || line === '-') return null;
+		if (/^y(es)?$/i.test(line)) return said;
+		const given = readGiven(line);
+		const [, not] = /^not\s+(.+)$/i.exec(line) ?? [];
+		if (!given && not === undefined) {
+			tell(`${JSON.stringify(line)} is none of these.`);
+			continue;
+		}
+		const changed: Said = given
+			? { ...said, given: [...said.given.filter(({ channel }) => channel !== given.channel), given] }
+			: { ...said, not: [...said.not, not!] };
+		try {
+			found = await face.lookAtLog(sheet, path, changed);
+			said = changed;
+		} catch (error) {
+			if (!face.isForPerson(error)) throw error;
+			tell(error.message);
+		}
+	}
+}
+
+function tellColumns({ columns, notes }: LogColumns, { rulebook }: Model, tell: Lines['tell']): void {
+	const titles = new Map(rulebook.channels.map(({ id, title }) => [id, title]));
+	for (const { header, taken, first } of columns) {
+		const as = taken ? `${titles.get(taken.channel)} (${taken.channel}), ${taken.unit || 'no unit'}` : 'not used';
+		tell(`${header}: ${as}; first: ${first.join('; ') || 'empty'}`);
+	}
+	for (const note of notes) tell(note);
+}
+
+async function answersByLines(sheet: Sheet, report: LogReport, { next, tell, mark }: Lines): Promise<Sheet | null> {
+	const { findings, answers } = report.json;
+	const fails = findings.filter(({ verdict }) => verdict === 'fails');
+	tell(fails.length === 0 ? 'No rule on logs fails.' : `${fails.length} to do:`);
+	for (const { title, subject, do: steps } of fails)
+		tell(`! ${title}${subject === null ? '' : ` (pull ${subject})`}. ${steps.join(' ')}`);
+	if (answers.length === 0) {
+		tell('It settles no answer; it is kept in the sheet.');
+		return takeLog(sheet, report, () => false);
+	}
+	for (const [at, answer] of answers.entries()) {
+		const { label, now, before, by_hand } = loggedAnswerWords(report, answer);
+		tell(`${at + 1} ${label}: ${now} (was: ${before}${by_hand ? ', measured by hand' : ''})`);
+	}
+	for (;;) {
+		tell(answersPrompt);
+		mark('');
+		const line = (await next())?.trim().toLowerCase();
+		if (line === undefined || line === '-') return null;
+		const numbers =
+			line === 'none' ? [] : line === 'all' ? answers.map((_, at) => at + 1) : line.split(/[\s,]+/).map(Number);
+		if (numbers.every(number => Number.isInteger(number) && number >= 1 && number <= answers.length))
+			return takeLog(sheet, report, id => numbers.some(number => answers[number - 1]!.answer === id));
+		tell(`Numbers from 1 to ${answers.length} are taken here.`);
+	}
+}
