@@ -9,6 +9,9 @@ import { print } from './process/output.ts';
 
 const sheetWords = 'a path, a name, or - for standard input';
 
+/** What help shows first, in this order; the rest is under *more*. */
+const first = ['interview', 'audit', 'plan', 'recheck'];
+
 /**
  * The table of every command; what does the work is loaded when one is called, and `status` gets its exit status. Help, the
  * completion of the shells and the manual page are made from it: a placeholder's name says what stands there.
@@ -237,6 +240,9 @@ export function commandTable(status: (code: number) => void): Command {
 		.description('What the completion scripts ask: the words so far, the last one unfinished.')
 		.argument('[word...]')
 		.action(async words => status(await complete(program, words)));
+	const inFront = (command: Command) => (first.indexOf(command.name()) + first.length + 1) % (first.length + 1);
+	(program.commands as Command[]).sort((a, b) => inFront(a) - inFront(b));
+	for (const command of program.commands) command.helpGroup(first.includes(command.name()) ? 'Commands:' : 'More:');
 	return program;
 }
 

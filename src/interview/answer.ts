@@ -3,6 +3,7 @@ import type { Question } from '../sheet/question.ts';
 import { type Answer, answerTo, type Sheet, withAnswer } from '../sheet/sheet.ts';
 import { typable } from '../text/sanitize.ts';
 import { formatAnswer } from '../wording/format.ts';
+import { contradicted } from './contradictions.ts';
 import { misfits } from './cylinders.ts';
 import { readEntry } from './entry/entry.ts';
 import { pieceOf } from './entry/one-by-one.ts';
@@ -68,6 +69,11 @@ function sameAgain({ doubt }: State, { id }: Question, answer: Answer): boolean 
 export function keep(state: State, question: Question, answer: Answer, words: string): State {
 	const noted = withNote(answer, state, question);
 	const sheet = withWaitingNote(withAnswer(state.sheet, question.id, noted), question.id, '');
+	const against = sameAgain(state, question, answer) ? null : contradicted(state, question.id, sheet);
+	if (against !== null) {
+		const text = `${words} ${against} Enter it once more to keep it; else change one of them.`;
+		return { ...state, doubt: { is: 'odd', id: question.id, answer }, said: { kind: 'odd', text } };
+	}
 	const after = changed(state, question.id, sheet);
 	const text = [words, after.said?.text].filter(Boolean).join(' ');
 	return onward(state, question.id, { ...after, said: text ? { kind: 'read', text } : null });

@@ -1,5 +1,6 @@
 import { accesses } from '../sheet/access.ts';
 import type { Question } from '../sheet/question.ts';
+import { answerTo } from '../sheet/sheet.ts';
 import { isSecondRound, personSeconds } from './person-time.ts';
 import { cylindersOf, isAnswered, questionNamed, type State } from './state.ts';
 
@@ -10,9 +11,14 @@ export function asked(state: State): Question[] {
 		question =>
 			(section === null || question.section === section) &&
 			relevance.inEffect(question) &&
+			!isIdle(state, question) &&
 			(pass === 'full' || relevance.quick(question)),
 	);
 }
+
+/** A figure's own conditions, of a figure that is not known: nothing to ask. */
+const isIdle = ({ sheet }: State, { id, follows }: Question): boolean =>
+	follows !== null && answerTo(sheet, follows)?.known === 'not-known' && answerTo(sheet, id) === undefined;
 
 /**
  * The order in which a pass asks: that of the rulebook. A quick one first asks what is known, on paper or under the open hood,
@@ -57,7 +63,9 @@ export function aboutWords(seconds: number): string {
 /** What is still to be asked, in the order in which it is asked: neither dealt with nor put off. */
 export function open(state: State): Question[] {
 	const due = state.recheck
-		? state.recheck.todo.flatMap(id => questionNamed(state, id) ?? []).filter(state.relevance.inEffect)
+		? state.recheck.todo
+				.flatMap(id => questionNamed(state, id) ?? [])
+				.filter(question => state.relevance.inEffect(question) && !isIdle(state, question))
 		: asked(state).filter(question => !isAnswered(state, question));
 	return due.filter(({ id }) => !state.later.has(id));
 }

@@ -77,6 +77,8 @@ export interface Rule {
 	readonly limit: readonly string[];
 	/** Why a rule on boost is no boost limit. */
 	readonly no_limit: string;
+	/** Whether it fails where two answers cannot both be so: the interview says so at once. It reads answers only. */
+	readonly contradiction: boolean;
 	/** file:line of the rule, for errors. */
 	readonly at: string;
 }

@@ -63,6 +63,8 @@ export interface Question {
 	readonly takes: { readonly kind: Kind; readonly at: number | string } | null;
 	readonly quick: boolean | Expression;
 	readonly askWhen: Expression | null;
+	/** The question without whose answer this one is not asked: a figure's own conditions. */
+	readonly follows: string | null;
 	/** Where false, such a build is not asked for it, and no line waits for it; an answer counts all the same. */
 	readonly wantedWhen: Expression | null;
 	readonly usual: readonly UsualCase[];

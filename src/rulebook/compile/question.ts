@@ -53,6 +53,7 @@ export function readQuestion(fields: Fields, section: string, topic: string, wor
 		minutes: fields.has('minutes') ? readMinutes(fields) : usualMinutes[effort],
 		access: readAccess(fields, work),
 		known_from: fields.has('known_from') ? fields.oneOf('known_from', stages, 'install') : null,
+		follows: fields.has('follows') ? fields.text('follows') : null,
 		logged: fields.has('logged') ? fields.text('logged') : null,
 		cautions: fields.texts('cautions', false),
 		section,
@@ -73,6 +74,8 @@ export function finishQuestion(
 ): Question {
 	for (const id of question.cautions)
 		if (!cautions.has(id)) fields.report('cautions', `${quote(id)} is not in rules/cautions.yaml`);
+	const { follows } = question;
+	if (follows !== null && !names.has(follows)) fields.report('follows', `follows: ${quote(follows)} is no question`);
 	const at = question.takes?.at;
 	const density = typeof at === 'string' ? names.get(at) : undefined;
 	if (typeof at === 'string' && !(density?.is === 'number' && density.kind === 'density'))

@@ -1,4 +1,4 @@
-import { namesIn } from '../../expressions/tree.ts';
+import { type Expression, namesIn } from '../../expressions/tree.ts';
 import { alwaysTold, neverFails } from '../../plugs/checks/all.ts';
 import type { Question } from '../../sheet/question.ts';
 import { namesInWords } from '../reads.ts';
@@ -59,6 +59,7 @@ export function readRule(fields: Fields, topic: string, usual: UsualWork, known:
 		examples: readExamples(fields, each, known),
 		limit: fields.texts('limit', false),
 		no_limit: fields.has('no_limit') ? fields.text('no_limit') : '',
+		contradiction: readContradiction(fields, holds, known.questions),
 		at: fields.source.place(fields.offset),
 	};
 	checkRule(fields, rule, names, known.questions);
@@ -66,6 +67,19 @@ export function readRule(fields: Fields, topic: string, usual: UsualWork, known:
 	if (holds && (applies || !fields.has('applies'))) checkThresholds(fields, rule);
 	fields.refuseRest();
 	return rule;
+}
+
+/** `contradiction: true`, which only a rule that reads nothing but answers can be. */
+function readContradiction(
+	fields: Fields,
+	holds: Expression | null,
+	questions: ReadonlyMap<string, Question>,
+): boolean {
+	if (!fields.has('contradiction')) return false;
+	if (fields.text('contradiction') !== 'true') fields.report('contradiction', 'contradiction: true, or leave it out');
+	const strange = [...namesIn(holds ?? ['value', true])].find(name => !questions.has(name));
+	if (strange) fields.report('contradiction', `a contradiction reads answers only; ${quote(strange)} is none`);
+	return true;
 }
 
 /** Every name that a rule's expressions and words may use. */
