@@ -46,6 +46,7 @@ export type Screen =
 	| 'review'
 	| 'touched'
 	| 'changed'
+	| 'end'
 	| 'audit'
 	| 'finding'
 	| 'limits'
@@ -184,7 +185,7 @@ export function tell(app: App, event: Event): App {
 	const next: App = { ...app, interview, effects, told: null, before: changed ? app.figures : app.before };
 	if (interview.at === null && app.interview.at !== null) {
 		if (app.interview.fromReview) return toList(arrive(next), app.show, app.interview.at, app.filter);
-		return app.interview.recheck ? rechecked(next) : toAudit(next);
+		return app.interview.recheck ? rechecked(next) : { ...toAudit(next), screen: 'end', scroll: 0 };
 	}
 	return moved ? arrive(next) : { ...next, taking: 'answer' };
 }

@@ -8,6 +8,7 @@ import { erase, eraseBack, insert, move, textOf } from './line-editor.ts';
 import * as audit from './screens/audit.ts';
 import * as build from './screens/build.ts';
 import * as changed from './screens/changed.ts';
+import * as end from './screens/end.ts';
 import * as finding from './screens/finding.ts';
 import * as limits from './screens/limits.ts';
 import * as logAnswers from './screens/log-answers.ts';
@@ -37,6 +38,7 @@ const screens: Readonly<Record<Screen, Drawn>> = {
 	review,
 	touched,
 	changed,
+	end,
 	audit,
 	finding,
 	limits,

@@ -68,6 +68,8 @@ const screens: Readonly<Record<string, App>> = {
 	'review-found': press(withSheet(fresh, few, 'quick', null), 'ctrl-r', 'tab', 'tab', 'tab', ...type('pump wire')),
 	audit,
 	finding: press(audit, 'enter'),
+	'audit-ticked': press(audit, { key: 'text', text: ' ' }, 'down'),
+	end: { ...audit, screen: 'end' as const, told: 'The audit is in mule.audit.md' },
 	limits: press(audit, { key: 'text', text: 'l' }),
 	touched,
 	changed: (() => {

@@ -341,3 +341,37 @@ describe('readings typed cylinder by cylinder', () => {
 		expect(away.interview?.begun).toEqual([]);
 	});
 });
+
+describe('the audit screen', () => {
+	const wrong = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
+	const audit = () => press(onSheet(wrong), 'ctrl-t');
+	const space: Key = { key: 'text', text: ' ' };
+
+	test('lists a stage at a time under how ready it is; the cursor goes by findings', () => {
+		const { rows } = frameOf(audit(), 79);
+		expect(rows!.items[0]).toMatch(/^! Before it cranks: /);
+		expect(rows!.items.filter(row => /^[!+] /.test(row)).length).toBeGreaterThan(3);
+		expect(rows!.items[rows!.cursor]).toContain('Carburetor hose');
+	});
+
+	test('a line is ticked as done, kept in the sheet, and unticked; no verdict changes by it', () => {
+		const ticked = press(audit(), space);
+		expect(ticked.interview?.sheet.ticks).toEqual([expect.stringContaining('fuel.')]);
+		expect(ticked.effects.at(-1)).toMatchObject({ do: 'save', sheet: { ticks: ticked.interview?.sheet.ticks } });
+		expect(seen(ticked)).toContain('1 ticked');
+		expect(seen(press(ticked, 'enter'))).toContain('ticked as done');
+		expect(press(ticked, 'enter', space).interview?.sheet.ticks).toBeUndefined();
+		expect(press(ticked, 'enter', space).interview?.sheet.answers).toBe(ticked.interview?.sheet.answers);
+	});
+});
+
+test('a pass ends on what is known, the first jobs and where the audit is; Enter shows it whole', () => {
+	const wrong = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
+	const last = withSheet(fresh(), withAnswer(wrong, 'cooling.fan', undefined), 'quick', null);
+	const end = press(last, 'enter');
+	expect(end.screen).toBe('end');
+	expect(seen(end)).toContain('Audit of boosted: the pass is done');
+	expect(seen(end)).toMatch(/The first jobs\n- Carburetor hose on the pressure side/);
+	expect(end.effects.map(({ do: what }) => what)).toContain('write-audit');
+	expect(press(end, 'enter').screen).toBe('audit');
+});

@@ -10,7 +10,9 @@ import { findingLines, lookOf } from '../finding-lines.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { readLog } from '../log-steps.ts';
-import { clip, line, lines } from '../text.ts';
+import { clip, type Look, line, lines } from '../text.ts';
+import { glyphs } from '../theme.ts';
+import { isTicked, tick } from '../ticks.ts';
 
 /** What the audit screen lists: what fails, by priority, then what waits for an answer and could hurt. */
 export const listed = ({ assessment }: App): Finding[] =>
@@ -47,6 +49,13 @@ export const bindings: readonly Binding[] = [
 		label: 'see it whole',
 		when: app => count(app) > 0,
 		run: app => ({ ...app, screen: 'finding', scroll: 0 }),
+	},
+	{
+		keys: ['text: '],
+		shown: 'Space',
+		label: 'tick',
+		when: app => count(app) > 0,
+		run: app => tick(app, listed(app)[app.cursor]!, listed(app)),
 	},
 	{
 		keys: ['text:l'],
@@ -87,35 +96,52 @@ function backToQuestions(app: App): App {
 	return arrive({ ...back, screen: back.interview?.at === null ? 'audit' : 'question' });
 }
 
-/** The stages, then the list by urgency. */
+/** The list by urgency, a stage at a time, each under how ready it is. */
 export function view(app: App, width: number): Frame {
 	const { audit } = app.assessment!;
-	const course = courseOf(app.assessment!.state);
-	const stages = readinessWords(app.assessment!).map(({ stage, ready, words }) =>
-		line(clip(`${ready ? '+' : '!'} ${stageBy(stage, app.assessment!)}: ${words}`, width), ready ? 'good' : 'bad'),
-	);
 	const found = listed(app);
 	const cursor = Math.min(app.cursor, Math.max(0, found.length - 1));
-	const looks = found.map(lookOf);
-	const items = found.map(finding => {
-		const about = finding.subject === null ? '' : ` (${subjectWords(finding, app.assessment!)})`;
-		return clip(
-			`${finding.verdict === 'fails' ? '!' : '?'} ${shownAt(finding.stage, course)}: ${finding.title}${about}`,
-			width - 2,
-		);
-	});
+	const rows = stageRows(app, found);
+	const ticked = found.filter(finding => isTicked(app, finding)).length;
+	const place = found.length > 0 ? `: ${cursor + 1} of ${found.length}${ticked > 0 ? `, ${ticked} ticked` : ''}` : '';
 	return {
-		top: [
-			line(
-				clip(`Audit of ${audit.sheet}${items.length > 0 ? `: ${cursor + 1} of ${items.length}` : ''}`, width),
-				'title',
+		top: [line(clip(`Audit of ${audit.sheet}${place}`, width), 'title')],
+		rows: {
+			items: rows.map(({ text }) => clip(text, width - 2)),
+			looks: rows.map(({ look }) => look),
+			cursor: Math.max(
+				0,
+				rows.findIndex(({ finding }) => finding !== null && finding === found[cursor]),
 			),
-			...stages,
-		],
-		rows: items.length > 0 ? { items, looks, cursor } : null,
-		...(items.length > 0 ? { pane: (room: number) => findingLines(app, found[cursor]!, room) } : {}),
+		},
+		...(found.length > 0 ? { pane: (room: number) => findingLines(app, found[cursor]!, room) } : {}),
 		bottom: app.told ? lines(app.told, width, 'good') : [],
 		panel: [],
 		footer: [],
 	};
+}
+
+interface Row {
+	readonly text: string;
+	readonly look: Look;
+	readonly finding: Finding | null;
+}
+
+/** Each stage as a heading, its findings below it. */
+function stageRows(app: App, found: readonly Finding[]): Row[] {
+	const course = courseOf(app.assessment!.state);
+	const { ticked, open } = glyphs(app.appearance);
+	return readinessWords(app.assessment!).flatMap(({ stage, ready, words }): Row[] => {
+		const own = found.filter(finding => shownAt(finding.stage, course) === stage);
+		const heading = `${ready ? '+' : '!'} ${stageBy(stage, app.assessment!)}: ${words}`;
+		return [
+			{ text: heading, look: ready ? 'good' : 'title', finding: null },
+			...own.map(finding => {
+				const about = finding.subject === null ? '' : ` (${subjectWords(finding, app.assessment!)})`;
+				const mark = isTicked(app, finding) ? ticked : open;
+				const text = `  ${mark} ${finding.verdict === 'fails' ? '!' : '?'} ${finding.title}${about}`;
+				return { text, look: lookOf(finding), finding };
+			}),
+		];
+	});
 }

@@ -157,7 +157,7 @@ export function view(app: App, width: number, whole: number): Frame {
 	const top = [
 		head,
 		...lines(textIn(question.ask, state.sheet.units), width),
-		...(app.open === 'how' ? [] : sofar(state, question, width)),
+		...(app.open === 'how' ? [] : [...sofar(state, question, width), ...trail(app, question, width)]),
 	];
 	const ways = waysOf(app).map(({ echo }) => clip(echo, width - 2));
 	const items = ways.length > 0 ? ways : hasList(app) ? choiceRows(app, question, width) : null;
@@ -196,6 +196,23 @@ function sofar(state: State, question: Question, width: number): Line[] {
 		});
 	return told.length > 0 ? lines(`So far: ${told.join('; ')}`, width, 'quiet').slice(0, 2) : [];
 }
+
+/** The last answers of other topics, where the window has room for them. */
+function trail({ interview, window }: App, question: Question, width: number): Line[] {
+	const state = interview!;
+	if (window.rows < 20) return [];
+	const told = state.trail.slice(-trailLength).flatMap(id => {
+		const before = state.model.rulebook.questions.find(other => other.id === id);
+		const answer = before && before.topic !== question.topic ? answerTo(state.sheet, id) : undefined;
+		if (!before || !answer) return [];
+		return [
+			`${before.label}: ${answer.value === undefined ? 'not known' : formatAnswer(before, answer, state.sheet.units)}`,
+		];
+	});
+	return told.length > 0 ? [line(clip(`Before: ${told.join('; ')}`, width), 'quiet')] : [];
+}
+
+const trailLength = 3;
 
 function said(app: App, width: number): Line[] {
 	const { said: words } = app.interview!;
