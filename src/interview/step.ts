@@ -1,3 +1,4 @@
+import type { PlugHalf } from '../sheet/plugs.ts';
 import type { Answer } from '../sheet/sheet.ts';
 import { formatAnswer } from '../wording/format.ts';
 import { clear, enter, keep, note, putOff, readAs } from './answer.ts';
@@ -21,6 +22,8 @@ export type Event =
 	| { readonly do: 'take-back' }
 	/** What was typed is being typed anew: whatever was in doubt about it is not any more. */
 	| { readonly do: 'retype' }
+	/** The halves of plugs after an edit. */
+	| { readonly do: 'plugs'; readonly plugs: readonly PlugHalf[] }
 	/** Sections or answers that were touched since the last audit. */
 	| { readonly do: 'recheck'; readonly touched: readonly string[] };
 
@@ -40,6 +43,8 @@ function stepped(state: State, event: Event): State {
 			return toSection(state, event.section);
 		case 'review':
 			return toReview(state);
+		case 'plugs':
+			return withPlugs(state, event.plugs);
 		case 'recheck':
 			return beginRecheck(state, event.touched);
 		case 'take-back':
@@ -65,4 +70,10 @@ function stepped(state: State, event: Event): State {
 		case 'clear':
 			return clear(state, question);
 	}
+}
+
+/** No halves at all are no plugs: then no rule about them applies. */
+function withPlugs(state: State, plugs: readonly PlugHalf[]): State {
+	const { plugs: _, ...rest } = state.sheet;
+	return { ...state, sheet: plugs.length > 0 ? { ...rest, plugs } : rest };
 }

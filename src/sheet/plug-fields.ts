@@ -59,7 +59,7 @@ export const pinFields: Readonly<Record<string, Field>> = {
 	wire: words,
 	circuit: words,
 	gauge: {
-		accepted: 'a whole gauge in AWG, -3 (4/0) to 40, or a text like "2/0" or "0.75 mm2"',
+		accepted: 'a whole gauge in AWG (-3 is 4/0), or a text like "2/0" or "0.75 mm2"',
 		schema: {
 			oneOf: [
 				{ type: 'integer', minimum: -3, maximum: 40 },

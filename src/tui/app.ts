@@ -7,6 +7,7 @@ import { asksAnew } from '../interview/recheck.ts';
 import { halfTyped, leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
+import type { Edit } from '../plugs/edit/edit.ts';
 import { choicesIn, type UnitSet } from '../sheet/question.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
 import { type LineEditor, lineEditor, textOf } from './line-editor.ts';
@@ -55,7 +56,11 @@ export type Screen =
 	| 'log-channel'
 	| 'log-reading'
 	| 'log-found'
-	| 'log-answers';
+	| 'log-answers'
+	| 'plugs'
+	| 'pins'
+	| 'about-half'
+	| 'about-pin';
 
 /** Everything the drawn face shows. Only `reduce` makes the next. */
 export interface App {
@@ -67,8 +72,8 @@ export interface App {
 	readonly found: readonly Found[];
 	readonly interview: State | null;
 	readonly field: LineEditor;
-	/** What is taken: an answer, a note, the name of a new build and then its units, whose log is read. */
-	readonly taking: 'answer' | 'note' | 'name' | 'units' | 'log';
+	/** What is taken: an answer, a note, the name of a new build and then its units, whose log is read, a cell of pins. */
+	readonly taking: 'answer' | 'note' | 'name' | 'units' | 'log' | 'cell';
 	/** How the typed number is known; null: as the words say, else an estimate. */
 	readonly known: 'measured' | 'paperwork' | 'estimate' | null;
 	readonly cursor: number;
@@ -85,6 +90,8 @@ export interface App {
 	readonly touched: readonly string[];
 	readonly unfolded: string | null;
 	readonly open: 'how' | 'keys' | null;
+	/** The plugs while they are edited, and what the last TAB offered for a half-typed circuit. */
+	readonly pins: { readonly edit: Edit; readonly offered: readonly string[] } | null;
 	/** The audit on the screen. */
 	readonly assessment: Assessment | null;
 	/** The live figures, and those before the last answer, to tell what it moved. */
@@ -122,6 +129,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		touched: [],
 		unfolded: null,
 		open: null,
+		pins: null,
 		assessment: null,
 		figures: null,
 		before: null,

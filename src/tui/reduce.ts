@@ -5,6 +5,7 @@ import { type Frame, mainWidth, pageOf as pageIn } from './frame.ts';
 import { type Binding, bindingFor, footer, scrollKeys } from './keymap.ts';
 import type { Key } from './keys.ts';
 import { erase, eraseBack, insert, move, textOf } from './line-editor.ts';
+import { aboutHalf, aboutPin } from './screens/about.ts';
 import * as audit from './screens/audit.ts';
 import * as build from './screens/build.ts';
 import * as changed from './screens/changed.ts';
@@ -18,6 +19,8 @@ import * as logFile from './screens/log-file.ts';
 import * as logFound from './screens/log-found.ts';
 import * as logReading from './screens/log-reading.ts';
 import * as opening from './screens/opening.ts';
+import * as pins from './screens/pins.ts';
+import * as plugs from './screens/plugs.ts';
 import * as question from './screens/question.ts';
 import * as review from './screens/review.ts';
 import * as sections from './screens/sections.ts';
@@ -28,6 +31,10 @@ interface Drawn {
 	readonly bindings: readonly Binding[];
 	/** `whole` is the width of the window, `width` that of the column beside the pane, if the screen has one. */
 	view(app: App, width: number, whole: number): Frame;
+	/** A screen that takes keys of its own, what is typed among them; null leaves a key to the field. */
+	press?(app: App, key: Key): App | null;
+	/** What is half typed on it put where it belongs, before it is left. */
+	settle?(app: App): App;
 }
 
 const screens: Readonly<Record<Screen, Drawn>> = {
@@ -48,6 +55,10 @@ const screens: Readonly<Record<Screen, Drawn>> = {
 	'log-reading': logReading,
 	'log-found': logFound,
 	'log-answers': logAnswers,
+	plugs,
+	pins,
+	'about-half': aboutHalf,
+	'about-pin': aboutPin,
 };
 
 /** The key that tells all keys; a question mark only where it is not typed. */
@@ -87,11 +98,16 @@ const everywhere: readonly Binding[] = [
 
 /** Whether characters go into the field. */
 function typing({ screen, taking }: App): boolean {
-	return ['question', 'review', 'sections', 'log-file'].includes(screen) || (screen === 'opening' && taking === 'name');
+	return (
+		['question', 'review', 'sections', 'log-file'].includes(screen) ||
+		taking === 'cell' ||
+		(screen === 'opening' && taking === 'name')
+	);
 }
 
 /** What has to be saved before leaving: the half-typed text, with the question it belongs to. */
-export function leaving({ interview, field, screen, taking }: App): App['effects'] {
+export function leaving(app: App): App['effects'] {
+	const { interview, field, screen, taking } = screens[app.screen].settle?.(app) ?? app;
 	if (!interview) return [];
 	const { at, aside } = interview;
 	const away = aside?.id === at ? (aside?.text ?? '') : '';
@@ -112,6 +128,8 @@ export function reduce(before: App, key: Key): App {
 	if (app.open === 'keys') return key.key === 'ctrl-c' ? reduce({ ...app, open: null }, key) : { ...app, open: null };
 	if (key.key === 'background')
 		return { ...app, appearance: { ...app.appearance, background: key.light ? 'light' : 'dark' } };
+	const taken = screens[app.screen].press?.(app, key);
+	if (taken) return taken;
 	if (!typing(app)) return app;
 	const edited = edit(app, key);
 	// What is typed over a list finds a question in it.
@@ -208,6 +226,6 @@ export function frameOf(app: App, width: number): Frame {
 		rows: null,
 		bottom: alertLines(app, width),
 		panel: [],
-		footer: [line('Any other key closes this.', 'quiet')],
+		footer: [line(clip('Any other key closes this.', width), 'quiet')],
 	};
 }
