@@ -114,9 +114,12 @@ function waitingFor(id: string, verdicts: readonly Verdict[]): Rule[] {
 /** So many lines make a look worth its minute before anything else. */
 const many = 6;
 
-/** The place of the earliest stage that waits for an answer; a look that settles many lines goes with the first. */
-function turnOf({ effort }: Question, flips: readonly Rule[]): number {
-	if (isAtOnce(effort) && flips.length >= many) return 0;
+/**
+ * The place of the earliest stage that waits for an answer. A look that settles many lines goes with the first; what is ticked
+ * off as done, one by one, waits for its stage.
+ */
+function turnOf({ effort, kind }: Question, flips: readonly Rule[]): number {
+	if (isAtOnce(effort) && kind !== 'several' && flips.length >= many) return 0;
 	return Math.min(...flips.map(({ stage }) => stages.indexOf(stage)));
 }
 

@@ -40,7 +40,12 @@ export function commandTable(status: (code: number) => void): Command {
 			)
 			.argument('[sheet]', sheetWords),
 	)
-		.addOption(new Option('--lines', 'one sheet a line on standard input, one audit a line printed'))
+		.addOption(
+			new Option(
+				'--lines',
+				'one sheet a line on standard input, one audit a line printed; without draws: --gate alone counts doubt',
+			),
+		)
 		.addOption(new Option('--schema', 'print the JSON Schema of an audit; judges nothing'))
 		.action(async (sheet: string | undefined, flags) => {
 			if (flags.schema) {

@@ -21,8 +21,10 @@ describe('what to measure next', () => {
 	test('asks first for what the earliest stage waits for, and for a mere look that settles many lines; then by weight', () => {
 		const { next } = audited(emptySheet('nothing'), { next: true }).audit;
 		const stageOf = new Map(testModel().rulebook.rules.map(({ id, stage }) => [id, stages.indexOf(stage)]));
-		const turns = next.map(({ flips, effort }) =>
-			['known', 'paper', 'look'].includes(effort) && flips.length >= 6
+		// What is ticked off as done, one by one, waits for its stage: it cannot be had early.
+		const ticked = new Set(testModel().rulebook.questions.flatMap(({ id, kind }) => (kind === 'several' ? [id] : [])));
+		const turns = next.map(({ answer, flips, effort }) =>
+			['known', 'paper', 'look'].includes(effort) && flips.length >= 6 && !ticked.has(answer)
 				? 0
 				: Math.min(...flips.map(id => stageOf.get(id)!)),
 		);

@@ -6,6 +6,7 @@ import { briefCautions, count, stageBy } from './names.ts';
 import { nextProcedures } from './procedures.ts';
 import { nextWords } from './stage-lines.ts';
 import { type Line, linesOf } from './tasks.ts';
+import { whileOut } from './while-out.ts';
 
 /** As many ticks as a morning begins with, and as many cautions as somebody reads. */
 const mostTicks = 8;
@@ -32,6 +33,7 @@ export function pageOne(told: ReportContext): Block[] {
 	const stage = told.lines.find(lines => lines.stage === next);
 	const lines = stage ? linesOf(stage, told) : [];
 	const first = lines.slice(0, mostTicks);
+	const out = whileOut(told);
 	const cautions = commonest(first).map(id => short(told, id));
 	const always = ['law', 'licensed-help'].map(id => short(told, id));
 	return [
@@ -44,6 +46,9 @@ export function pageOne(told: ReportContext): Block[] {
 					...first.map(line => tick(line, told)),
 					...(lines.length > first.length
 						? [paragraph(`${count(lines.length - first.length, 'more line')} of this stage in the list below.`)]
+						: []),
+					...(out.length > 0
+						? [paragraph(strong('Do also while it is out: '), `${cut(out.join('; '), 3 * room)}.`)]
 						: []),
 					paragraph(strong('Until they are done: '), fullLoad(stage.stage, told)),
 				]
@@ -65,7 +70,7 @@ function tick({ what, mark, cautions }: Line, { model }: ReportContext): Block {
 	const brief = briefCautions(model.rulebook, cautions);
 	const words = brief.length > 0 && String(brief[1]).length < room - 20 ? String(brief[1]) : `${titles.join('; ')}.`;
 	const below: Inline[] = [
-		...(fits ? [] : [`${place}. `]),
+		...(fits ? [] : [titles.length > 0 ? `${place}. ` : `${place}.`]),
 		...(titles.length > 0 ? [strong('Caution: '), cut(words, room - 10 - (fits ? 0 : place.length + 2))] : []),
 	];
 	return {

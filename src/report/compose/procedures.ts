@@ -15,7 +15,8 @@ const ahead: Readonly<Record<string, Stage>> = { 'has-fired': 'move', drives: 'b
 
 /** The procedures of the next stage, or of the first one that the car has not been through. */
 export function nextProcedures({ next, procedures, state }: ReportContext): FittedProcedure[] {
-	if (next === null) return [];
+	// While the engine is on the stand there is nothing to turn.
+	if (next === null || next === 'install') return [];
 	const from = ahead[String(valueIn(state, 'build.stage'))] ?? next;
 	const at = Math.max(stages.indexOf(next), stages.indexOf(from));
 	const first = procedures.find(({ stage }) => stages.indexOf(stage) >= at);

@@ -97,7 +97,7 @@ function asking(card: readonly FindOut[], stage: Stage, assessment: Assessment):
 	const settles = [strong('Settles: '), `${titles.slice(0, 3).join('; ')}${more}.`];
 	const cautions = [...new Set(questions.flatMap(question => question.cautions))];
 	const ask = ({ id, ask }: Question): Inline[] => [`${assessment.wording.say(ask)} (`, code(id), ')'];
-	const mark = { key: questions.map(({ id }) => id).join(' '), stage, access: first.access };
+	const mark = { key: questions.map(({ id }) => id).join(' '), stage, access: placeAt(stage, first.access) };
 	const lead = strong(`Find out ${whenAnswerable(first)}: `);
 	const together = questions.length > 1;
 	return {
@@ -109,7 +109,7 @@ function asking(card: readonly FindOut[], stage: Stage, assessment: Assessment):
 		task: {
 			is: 'task',
 			text: together
-				? [lead, `${first.topic}. ${placeWords[first.access]}. `, ...settles]
+				? [lead, `${first.topic}. ${placeWords[mark.access]}. `, ...settles]
 				: [lead, ...ask(first), ' ', ...settles],
 			details: [...(together ? questions.map(ask) : []), ...cautionDetail(cautions, assessment)],
 			close: true,
@@ -117,6 +117,9 @@ function asking(card: readonly FindOut[], stage: Stage, assessment: Assessment):
 		},
 	};
 }
+
+/** Where all that it rests on is measured already. */
+const closer = 'Only a closer measurement settles it: put it into the sheet with how far off it may be (give or take).';
 
 /** A line that holds on what nobody found out, and what would settle it. */
 function notProved(finding: Finding, stage: Stage, assessment: Assessment): Line {
@@ -133,15 +136,19 @@ function notProved(finding: Finding, stage: Stage, assessment: Assessment): Line
 	const text = [
 		strong(`${what}. `),
 		rests,
-		...(settles.length > 0 ? [' ', strong('Settled by: '), ...settles, '.'] : []),
+		...(settles.length > 0 ? [' ', strong('Settled by: '), ...settles, '.'] : [' ', closer]),
 	];
 	return { what, mark, cautions: [], task: { is: 'task', text, details: [], close: true, mark } };
 }
 
+/** Before it goes in, all that is at the engine is on the bench. */
+const placeAt = (stage: Stage, access: Access): Access =>
+	stage !== 'install' || access === 'papers' || access === 'heads-off' ? access : 'bench';
+
 const markOf = (finding: Finding, stage: Stage, assessment: Assessment): TaskMark => ({
 	key: finding.subject === null ? finding.rule : `${finding.rule} ${finding.subject}`,
 	stage,
-	access: accessOf(finding, assessment),
+	access: placeAt(stage, accessOf(finding, assessment)),
 });
 
 function cautionDetail(ids: readonly string[], { model }: Assessment): Inline[][] {

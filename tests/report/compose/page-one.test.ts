@@ -5,7 +5,7 @@ import { assess } from '../../../src/audit/assess.ts';
 import { renderAudit } from '../../../src/report/render.ts';
 import { emptySheet, type Sheet } from '../../../src/sheet/sheet.ts';
 import { seed } from '../../counts.ts';
-import { audited, brokenBuild, thirdOf } from '../../support/audited.ts';
+import { audited, brokenBuild, changed, thirdOf } from '../../support/audited.ts';
 import { chance } from '../../support/chance.ts';
 import { buildSheet, testModel } from '../../support/model.ts';
 import { randomSheet } from '../../support/random-sheet.ts';
@@ -99,4 +99,27 @@ test('a car that drives is not sent back to its first crank', () => {
 	expect(at('wired')).toContain('### First crank');
 	expect(at('drives')).not.toContain('### First crank');
 	expect(at('drives')).toContain('### First boost');
+});
+
+test('with the engine on the stand, page one names what is wrong for later stages and open only now', () => {
+	const at = (stage: string) =>
+		renderAudit(
+			audited(
+				changed(buildSheet('boosted'), {
+					'build.stage': { value: stage },
+					'engine.ring_gap': { value: 0.01, unit: 'in', known: 'measured' },
+					'driveline.pilot_bearing': { value: 'not-fitted' },
+					'boost.overboost_cut': { value: ['none'] },
+				}),
+			),
+			'md',
+			'x',
+		)
+			.text.split('\n## ')[0]!
+			.replace(/\s+/g, ' ');
+	expect(at('on-stand')).toMatch(/\*\*Do also while it is out:\*\* [^*]*top ring gap too small for the boost/);
+	expect(at('on-stand')).not.toMatch(/while it is out:\*\* [^*]*runaway boost/);
+	expect(at('on-stand')).toContain('**Pilot bearing missing.** On the bench.');
+	expect(at('on-stand')).not.toContain('The day itself');
+	expect(at('wired')).not.toContain('while it is out');
 });

@@ -1,0 +1,15 @@
+import type { Access } from '../../sheet/access.ts';
+import type { ReportContext } from './context.ts';
+import { lower } from './names.ts';
+import { accessOf } from './tasks.ts';
+
+/** What is open while the engine is on the stand, and comes apart again for nothing else. */
+const openNow: readonly Access[] = ['bench', 'heads-off', 'pan-off', 'transmission-out'];
+
+/** Lines of later stages, wrong already, whose work is open only while the engine is out: nobody takes it out again for a ring gap. */
+export function whileOut(told: ReportContext): string[] {
+	if (told.next !== 'install') return [];
+	const later = told.lines.filter(({ stage }) => stage !== 'install').flatMap(({ fails }) => fails);
+	const cheap = later.filter(finding => openNow.includes(accessOf(finding, told)));
+	return [...new Set(cheap.map(({ title }) => lower(title)))];
+}
