@@ -40,6 +40,30 @@ const fuseChart: Chart = [
 	[0, 150],
 ];
 
+/**
+ * FAA AC 43.13-1B, Table 11-9, 105 degC column: 33 wires or more in a bundle (9 from 8 gauge on), 70 degC around it, a fifth of
+ * them loaded, in thin air. Cautious: what a wire may carry whatever it is tied up with.
+ */
+const inBundle: Chart = [
+	[24, 2.5],
+	[22, 3],
+	[20, 4],
+	[18, 6],
+	[16, 7],
+	[14, 10],
+	[12, 13],
+	[10, 17],
+	[8, 38],
+	[6, 50],
+	[4, 68],
+	[2, 95],
+	[1, 113],
+	[0, 128],
+	[-1, 147],
+	[-2, 172],
+	[-3, 204],
+];
+
 /** Gauges that wire for vehicles is sold in, thinnest first, as far as `carries` goes: without 3. */
 export const soldGauges: readonly number[] = carries.map(([gauge]) => gauge).filter(gauge => gauge !== 3);
 
@@ -64,3 +88,6 @@ export const ampacity = reader(carries);
 
 /** The fuse that the aircraft chart gives for a wire of an area in m2, A; undefined under 22 gauge. Errors: OutOfRange. FAA AC 43.13-1B. */
 export const chartFuse = reader(fuseChart);
+
+/** What a wire of an area in m2 may carry in a full bundle, A; undefined under 24 gauge. Errors: OutOfRange. FAA AC 43.13-1B. */
+export const bundleAmpacity = reader(inBundle);

@@ -1,4 +1,4 @@
-import { positive } from './range.ts';
+import { positive, within } from './range.ts';
 
 /** A fuel: share of ethanol by volume, kg air per kg fuel that just burns it, density in kg/m3, lower heating value in J/kg, kinematic viscosity in m2/s. */
 export interface Fuel {
@@ -28,4 +28,34 @@ export function fuelFlow(airFlow: number, lambda: number, stoichiometricRatio: n
 	positive('lambda', lambda);
 	positive('stoichiometric ratio', stoichiometricRatio);
 	return airFlow / (lambda * stoichiometricRatio);
+}
+
+/** Pure ethanol, as in the blends of `fuels`. */
+const spirit: Fuel = {
+	ethanol: 1,
+	stoichiometricRatio: 9,
+	density: 789,
+	heatingValue: 26.95e6,
+	viscosity: 1.5e-6,
+};
+
+/**
+ * A blend of gasoline without ethanol and ethanol, by the share of ethanol by volume, 0 to 1. Volumes add up to 0.3 %.
+ *
+ * Errors: OutOfRange. Source: as `fuels`: density by volume, ratio and heating value by mass, viscosity by its logarithm.
+ */
+export function blendOf(ethanol: number): Fuel {
+	within('ethanol share', ethanol, 0, 1);
+	const { petrol } = fuels;
+	const byVolume = (a: number, b: number) => a * (1 - ethanol) + b * ethanol;
+	const density = byVolume(petrol.density, spirit.density);
+	const mass = (spirit.density * ethanol) / density;
+	const byMass = (a: number, b: number) => a * (1 - mass) + b * mass;
+	return {
+		ethanol,
+		stoichiometricRatio: byMass(petrol.stoichiometricRatio, spirit.stoichiometricRatio),
+		density,
+		heatingValue: byMass(petrol.heatingValue, spirit.heatingValue),
+		viscosity: Math.exp(byVolume(Math.log(petrol.viscosity), Math.log(spirit.viscosity))),
+	};
 }

@@ -39,3 +39,13 @@ export function wireDrop(current: number, area: number, oneWay: number, temperat
 	within('current', current, 0, Number.MAX_VALUE);
 	return 2 * current * copperResistance(area, oneWay, temperature);
 }
+
+/**
+ * Longest run of a stranded wire in a vehicle, m one way, that loses no more than so many volts out and back: current in A,
+ * area in m2. Errors: OutOfRange. Ohm. Estimate, as `vehicleWireDrop`.
+ */
+export function longestRun(volts: number, current: number, area: number): number {
+	positive('volts lost', volts);
+	positive('current', current);
+	return volts / vehicleWireDrop(current, area, 1);
+}

@@ -1,4 +1,4 @@
-import { fuelFlow, fuels } from '../../src/physics/fuels.ts';
+import { blendOf, fuelFlow, fuels } from '../../src/physics/fuels.ts';
 import { btu, published, usGallon } from './published.ts';
 
 const afdc = 'US DOE Alternative Fuels Data Center, Properties of Fuels';
@@ -86,3 +86,36 @@ published({
 	],
 	found: (air, lambda, ratio) => fuelFlow(air! / 1000, lambda!, ratio!) * 1000,
 });
+
+published({
+	what: 'air-fuel ratio that just burns a blend, by ethanol in % of its volume',
+	source: 'common practice: tables for blends have E30 12.9, E50 11.8, E70 10.7 to 10.8',
+	obtained: 'memory',
+	within: { abs: 0.15, why: 'tables start from 14.6 to 14.7' },
+	rows: [
+		[30, 12.9],
+		[50, 11.8],
+		[70, 10.75],
+	],
+	found: percent => blendOf(percent! / 100).stoichiometricRatio,
+});
+
+for (const [name, share] of [
+	['petrol', 0],
+	['petrol-e10', 0.1],
+	['e85', 0.85],
+] as const)
+	published({
+		what: `a blend of ${share * 100} % is ${name} of the table: density, ratio, heating value, viscosity`,
+		source: 'the table of fuels by DOE properties',
+		obtained: 'computed',
+		within: { rel: 6e-3, why: 'rounded in the table, viscosity to two digits' },
+		rows: [[0, 1]],
+		found: () => {
+			const [blended, table] = [blendOf(share), fuels[name]];
+			const ratios = (['density', 'stoichiometricRatio', 'heatingValue', 'viscosity'] as const).map(
+				of => blended[of] / table[of],
+			);
+			return ratios.reduce((far, ratio) => (Math.abs(ratio - 1) > Math.abs(far - 1) ? ratio : far));
+		},
+	});

@@ -1,7 +1,14 @@
 import { expect, test } from 'vitest';
-import { ampacity, chartFuse } from '../../src/physics/ampacity.ts';
+import { ampacity, bundleAmpacity, chartFuse } from '../../src/physics/ampacity.ts';
 import { largestFuse } from '../../src/physics/fuse.ts';
-import { copperResistance, gaugeArea, inVehicle, vehicleWireDrop, wireDrop } from '../../src/physics/wire.ts';
+import {
+	copperResistance,
+	gaugeArea,
+	inVehicle,
+	longestRun,
+	vehicleWireDrop,
+	wireDrop,
+} from '../../src/physics/wire.ts';
 import { foot, inch, published } from './published.ts';
 
 const diameter = (gauge: number) => Math.sqrt((4 / Math.PI) * gaugeArea(gauge));
@@ -216,4 +223,48 @@ test('every fuse of the cautious aircraft chart is one that the boat table allow
 		const fuse = chartFuse(gaugeArea(gauge!))!;
 		expect(fuse).toBeLessThanOrEqual(largestFuse(ampacity(gaugeArea(gauge!))!));
 	}
+});
+
+const circular = 'FAA AC 43.13-1B change 1';
+
+published({
+	what: 'longest wire in ft, there and back, by volts lost, 10 AWG, 20 A',
+	source: `${circular}, Table 11-8: 1 V 39 ft, 0.5 V 19.5 ft, 4 V 156 ft, 7 V 273 ft`,
+	obtained: 'read',
+	within: {
+		rel: 0.1,
+		why: "the circular's tinned aircraft wire has a quarter more resistance than its copper; ours is reckoned warm",
+	},
+	rows: [
+		[1, 39],
+		[0.5, 19.5],
+		[4, 156],
+		[7, 273],
+	],
+	found: volts => (2 * longestRun(volts!, 20, gaugeArea(10))) / foot,
+});
+
+published({
+	what: 'what a wire carries in a full bundle, A, by gauge',
+	source: `${circular}, Table 11-9, 105 degC`,
+	obtained: 'read',
+	within: { abs: 0, why: 'the table itself' },
+	rows: [
+		[24, 2.5],
+		[18, 6],
+		[14, 10],
+		[10, 17],
+		[8, 38],
+		[2, 95],
+		[0, 128],
+		[-3, 204],
+	],
+	found: gauge => bundleAmpacity(gaugeArea(gauge!))!,
+});
+
+test('in a bundle every wire carries less than in the open, and a metric one as the next smaller gauge', () => {
+	for (const gauge of [18, 16, 14, 12, 10, 8, 6, 4, 2, 1, 0, -1, -2, -3])
+		expect(bundleAmpacity(gaugeArea(gauge))!).toBeLessThan(ampacity(gaugeArea(gauge))!);
+	expect(bundleAmpacity(2.5e-6)).toBe(10);
+	expect(bundleAmpacity(0.1e-6)).toBeUndefined();
 });

@@ -1,7 +1,7 @@
-import { ampacity, chartFuse } from '../../physics/ampacity.ts';
+import { ampacity, bundleAmpacity, chartFuse } from '../../physics/ampacity.ts';
 import { daysToFlat, stateOfCharge } from '../../physics/battery.ts';
 import { largestFuse, smallestFuse, soldFuseUpTo } from '../../physics/fuse.ts';
-import { vehicleWireDrop } from '../../physics/wire.ts';
+import { longestRun, vehicleWireDrop } from '../../physics/wire.ts';
 import { quantity } from '../quantity.ts';
 
 const copper = { kind: 'voltage', source: ['astm-b258', 'iacs', 'ohm'], nature: 'estimate' } as const;
@@ -14,6 +14,30 @@ export const pumpDrop = quantity({
 	formula: 'current x resistance at 60 degC, 1.02 for stranding, out and back',
 	compute: q =>
 		vehicleWireDrop(q.number('fuel.pump_current'), q.number('fuel.pump_wire_gauge'), q.number('fuel.pump_wire_length')),
+});
+
+export const pumpRun = quantity({
+	id: 'fuel.pump_wire_longest',
+	label: 'longest run of the pump wire',
+	kind: 'length',
+	shown: { us: 'ft', metric: 'm' },
+	inputs: ['fuel.pump_current', 'fuel.pump_wire_gauge'],
+	formula: 'one way, 0.5 V lost out and back: 0.5 V / (2 x current x resistance a length at 60 degC x 1.02)',
+	source: ['astm-b258', 'iacs', 'ohm'],
+	nature: 'estimate',
+	compute: q => longestRun(0.5, q.number('fuel.pump_current'), q.number('fuel.pump_wire_gauge')),
+});
+
+export const pumpBundle = quantity({
+	id: 'fuel.pump_wire_bundled',
+	label: 'what the pump wire carries in a full bundle',
+	kind: 'current',
+	inputs: ['fuel.pump_wire_gauge'],
+	formula:
+		'table of the aircraft circular, 105 degC wire, 33 in a bundle (9 from 8 AWG on), 70 degC around it: advice only',
+	source: ['ac43'],
+	nature: 'exact',
+	compute: q => bundleAmpacity(q.number('fuel.pump_wire_gauge')) ?? null,
 });
 
 export const cableDrop = quantity({

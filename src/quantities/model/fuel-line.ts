@@ -1,11 +1,11 @@
 import { psi } from '../../physics/constants.ts';
 import { frictionFactor, reynolds } from '../../physics/friction.ts';
 import { returnLineFlow } from '../../physics/fuel-system.ts';
-import { fuels } from '../../physics/fuels.ts';
 import { drawnTubing, type Line, lineLoss } from '../../physics/line.ts';
 import { pipeVelocity } from '../../physics/pipe.ts';
 import type { PumpFlow } from '../../physics/pump.ts';
 import { assumption, quantity } from '../quantity.ts';
+import { fuelIn, ofFuel } from './fuel.ts';
 
 const practice = { source: ['practice'], nature: 'estimate' } as const;
 
@@ -41,7 +41,7 @@ export const line = quantity({
 		'fuel.elbows',
 		'fuel.usual_elbows',
 		'fuel.density',
-		'fuel.kind',
+		...ofFuel,
 		'fuel.usual_line_loss',
 	],
 	formula: 'pressure lost against flow; usually nothing in it is narrower than the line',
@@ -51,8 +51,8 @@ export const line = quantity({
 		if (!q.has('fuel.line_bore') || !q.has('fuel.line_length')) {
 			return q.number('fuel.usual_line_loss');
 		}
-		const kind = q.choice('fuel.kind') as keyof typeof fuels | undefined;
-		if (kind === undefined) return undefined;
+		const fuel = fuelIn(q);
+		if (!fuel) return undefined;
 		const narrowed = q.has('fuel.smallest_bore');
 		if (!narrowed) q.assume('fuel.smallest_bore');
 		const line: Line = {
@@ -62,7 +62,7 @@ export const line = quantity({
 			elbows: q.has('fuel.elbows') ? q.number('fuel.elbows') : q.number('fuel.usual_elbows'),
 			smallestBore: narrowed ? q.number('fuel.smallest_bore') : null,
 			density: q.number('fuel.density'),
-			viscosity: fuels[kind].viscosity,
+			viscosity: fuel.viscosity,
 		};
 		return ((flow: number) => lineLoss(line, flow)) as never;
 	},
@@ -111,13 +111,13 @@ export const lineReynolds = quantity({
 	id: 'fuel.line_reynolds',
 	label: 'line Reynolds number',
 	kind: 'ratio',
-	inputs: ['fuel.line_velocity', 'fuel.line_bore', 'fuel.kind'],
+	inputs: ['fuel.line_velocity', 'fuel.line_bore', ...ofFuel],
 	formula: 'velocity x bore / kinematic viscosity',
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
-		const kind = q.choice('fuel.kind') as keyof typeof fuels | undefined;
-		return kind && reynolds(q.number('fuel.line_velocity'), q.number('fuel.line_bore'), fuels[kind].viscosity);
+		const fuel = fuelIn(q);
+		return fuel && reynolds(q.number('fuel.line_velocity'), q.number('fuel.line_bore'), fuel.viscosity);
 	},
 });
 

@@ -1,5 +1,16 @@
-import { fuelFlow, fuels } from '../../physics/fuels.ts';
+import type { Reads } from '../../graph/reader.ts';
+import { blendOf, type Fuel, fuelFlow, fuels } from '../../physics/fuels.ts';
 import { assumption, quantity } from '../quantity.ts';
+
+/** What tells the fuel in the tank. */
+export const ofFuel = ['fuel.kind', 'fuel.ethanol'] as const;
+
+/** The fuel: by its kind, or by the ethanol that was measured in E85. */
+export function fuelIn(q: Reads<(typeof ofFuel)[number]>): Fuel | undefined {
+	const kind = q.choice('fuel.kind') as keyof typeof fuels | undefined;
+	if (kind === 'e85' && q.has('fuel.ethanol')) return blendOf(q.number('fuel.ethanol'));
+	return kind && fuels[kind];
+}
 
 const property = (
 	id: string,
@@ -7,19 +18,17 @@ const property = (
 	kind: 'ratio' | 'density' | 'energy-per-mass',
 	of: 'stoichiometricRatio' | 'density' | 'heatingValue',
 	formula: string,
+	how: string,
 ) =>
 	quantity({
 		id,
 		label,
 		kind,
-		inputs: ['fuel.kind'],
-		formula,
+		inputs: ofFuel,
+		formula: `${formula}; ${how}`,
 		source: ['doe'],
 		nature: 'exact',
-		compute: q => {
-			const kind = q.choice('fuel.kind') as keyof typeof fuels | undefined;
-			return kind && fuels[kind][of];
-		},
+		compute: q => fuelIn(q)?.[of],
 	});
 
 export const stoichiometric = property(
@@ -28,6 +37,7 @@ export const stoichiometric = property(
 	'ratio',
 	'stoichiometricRatio',
 	'gasoline 14.7, with 10 % ethanol 14.1, E85 9.81',
+	'measured ethanol: between 14.7 and 9.0 by mass',
 );
 export const density = property(
 	'fuel.density',
@@ -35,6 +45,7 @@ export const density = property(
 	'density',
 	'density',
 	'gasoline 745, with 10 % ethanol 749.4, E85 782.4 kg/m3',
+	'measured ethanol: between 745 and 789 by volume',
 );
 export const heating = property(
 	'fuel.heating_value',
@@ -42,6 +53,7 @@ export const heating = property(
 	'energy-per-mass',
 	'heatingValue',
 	'gasoline 43.44, with 10 % ethanol 41.70, E85 29.30 MJ/kg',
+	'measured ethanol: between 43.44 and 26.95 by mass',
 );
 
 export const ethanol = quantity({
@@ -49,15 +61,12 @@ export const ethanol = quantity({
 	label: 'ethanol share',
 	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
-	inputs: ['fuel.kind'],
+	inputs: ofFuel,
 	range: [0, 1],
-	formula: 'ethanol in the fuel by volume: gasoline 0, with 10 % ethanol 0.10, E85 0.85',
+	formula: 'ethanol in the fuel by volume: as measured; gasoline 0, with 10 % ethanol 0.10, E85 0.85',
 	source: ['doe'],
 	nature: 'exact',
-	compute: q => {
-		const kind = q.choice('fuel.kind') as keyof typeof fuels | undefined;
-		return kind && fuels[kind].ethanol;
-	},
+	compute: q => fuelIn(q)?.ethanol,
 });
 
 export const octane = quantity({
