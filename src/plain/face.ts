@@ -2,11 +2,13 @@ import type { Model } from '../audit/model.ts';
 import { leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
+import type { PlugHalf } from '../sheet/plugs.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import { textIn } from '../sheet/text.ts';
 import { sanitize } from '../text/sanitize.ts';
 import { wrap } from '../text/wrap.ts';
 import { type LogFace, logByLines } from './log.ts';
+import { plugsByLines } from './plugs-mode.ts';
 import { promptLines, topicLines } from './prompts.ts';
 import { touchedIn, touchedPrompt } from './touched.ts';
 
@@ -31,7 +33,7 @@ export interface Ended {
 }
 
 const help =
-	'An answer is a line. ? or help: how to find out; - or not known; > or later; < or back; ! or audit: audit now; # and words: a note; log FILE: read a log.';
+	'An answer is a line. ? or help: how to find out; - or not known; > or later; < or back; ! or audit: audit now; # and words: a note; log FILE: read a log; plugs: the plugs, pin by pin.';
 
 /** Runs the interview by lines. Nothing is drawn twice and no escape codes are used: it works on a pipe and for a screen reader. */
 export async function runLines(
@@ -74,6 +76,14 @@ export async function runLines(
 				state = { ...resume(model, logged, null, section).state, since: logged.audits.length || null };
 				tell('The log is in the sheet.');
 			}
+		} else if (/^plugs$/i.test(line)) {
+			const { vocabulary } = model.rulebook;
+			const keep = (plugs: readonly PlugHalf[]) => {
+				state = step(state, { do: 'plugs', plugs });
+				face.save(leave(state, ''));
+			};
+			const how = await plugsByLines(state.sheet.plugs ?? [], vocabulary, { next, tell, mark: face.mark }, keep);
+			if (how !== 'end') return ended(how);
 		} else if (!question || /^touched\b/i.test(line)) {
 			const named = touchedIn(line, model);
 			if ('strange' in named) tell(`${JSON.stringify(named.strange)} is no section and no answer.`);
