@@ -36,6 +36,8 @@ export const counts = {
 	plugs: long ? 10_000 : 100,
 	/** Simulated drives of sound cars, none of which may raise anything. */
 	soundDrives: long ? 600 : 24,
+	/** Cars drawn from what their sheets say, whose logs the model is fitted to. */
+	fits: long ? 500 : 60,
 	/** Saves by each of two programs on one sheet. */
 	increments: long ? 3_000 : 150,
 };

@@ -35,7 +35,7 @@ export function recordOfLog(
 		),
 		points: recordedPoints(analysis.points),
 		answers,
-		fit: json.fit,
+		fit: json.fit && { ...json.fit },
 		rests_on: restingOn(sheet, rests_on),
 	};
 }

@@ -2,12 +2,14 @@ import { reach } from '../graph/paths.ts';
 import type { Analysis } from '../log/analyze.ts';
 import type { Recording } from '../log/block.ts';
 import type { OverviewPoint } from '../log/overview.ts';
+import { recordedPoints } from '../log/recorded-points.ts';
 import { type ToldQuantities, toldBy } from '../log/told.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { Wording } from '../wording/template.ts';
 import type { AuditOptions, Finding, LimitRung } from './audit.ts';
 import { certaintyOf } from './certainty.ts';
 import { findingOf } from './findings.ts';
+import { countingLogs, type FitJson, fitJson, fitTo } from './fitted.ts';
 import { ladder } from './limits.ts';
 import { answersOf, type LoggedAnswer, withLogged } from './log-answers.ts';
 import { stateWithLog } from './logged.ts';
@@ -49,7 +51,7 @@ export interface LogJson {
 	readonly quantities: ToldQuantities;
 	readonly findings: readonly Finding[];
 	readonly answers: readonly LoggedAnswer[];
-	readonly fit: null;
+	readonly fit: FitJson | null;
 	readonly limits: { readonly before: readonly LimitRung[]; readonly after: readonly LimitRung[] };
 	readonly boost_steps: readonly never[];
 	/** What was decided while reading. */
@@ -92,7 +94,11 @@ export function reportLog(
 	const answers = answersOf(model, sheet, state, quantities);
 	const taken = answers.filter(({ by_hand }) => !by_hand);
 	const after = withLogged(sheet, taken, { name: file.name, date }).sheet;
-	const stateAfter = stateWithLog(model, after, quantities);
+	const unfitted = stateWithLog(model, after, quantities);
+	const earlier = countingLogs(model, after).filter(({ sha256 }) => sha256 !== file.sha256);
+	const logs = [...earlier, { points: recordedPoints(analysis.points), quantities }];
+	const fit = draws === 0 ? null : fitTo(model, after, unfitted, logs);
+	const stateAfter = fit?.applied ? stateWithLog(model, after, quantities, fit.strays) : unfitted;
 	const late = (id: string) => (/^lambda_[12]$/.test(id) ? analysis.lag : null);
 	const json: LogJson = {
 		format: 'swap-audit/log',
@@ -119,14 +125,14 @@ export function reportLog(
 		quantities,
 		findings: inOrder(findings),
 		answers,
-		fit: null,
+		fit: fitJson(model, fit),
 		limits: {
 			before: ladder(state, model.quantities, model.rulebook, certainty.band, units),
 			after: ladder(
 				stateAfter,
 				model.quantities,
 				model.rulebook,
-				certaintyOf(model, after, stateAfter, [], draws).band,
+				certaintyOf(model, after, stateAfter, [], draws, fit?.applied ? fit.points : undefined).band,
 				units,
 			),
 		},
@@ -137,7 +143,7 @@ export function reportLog(
 		json,
 		faults: totals.faults,
 		analysis,
-		rests_on: answersBehind(model, read),
+		rests_on: answersBehind(model, new Set([...read, ...(fit?.reads ?? [])])),
 		overview,
 		wording,
 		model,

@@ -1,3 +1,4 @@
+import type { Strays } from '../graph/graph.ts';
 import { type State, solve } from '../graph/solve.ts';
 import { logQuantities } from '../log/all.ts';
 import { type ToldFigure, type ToldInPull, type ToldQuantities, valuesOf } from '../log/told.ts';
@@ -11,14 +12,19 @@ import type { Model } from './model.ts';
 type Told = Pick<Model, 'graph' | 'rulebook'>;
 
 /** A sheet solved, with the figures of its newest log; without a log those do not apply. */
-export const stateOf = (model: Told, sheet: Sheet): State =>
-	stateWithLog(model, sheet, sheet.logs?.at(-1)?.quantities ?? null);
+export const stateOf = (model: Told, sheet: Sheet, strays?: Strays): State =>
+	stateWithLog(model, sheet, sheet.logs?.at(-1)?.quantities ?? null, strays);
 
-/** A sheet solved with what a log tells. What the log lacks is not known; where an answer would tell it, that is missing. */
-export function stateWithLog({ graph, rulebook }: Told, sheet: Sheet, told: ToldQuantities | null): State {
+/** A sheet solved with what a log tells; `strays`: where a fit puts the inputs. What the log lacks is not known; where an answer would tell it, that is missing. */
+export function stateWithLog(
+	{ graph, rulebook }: Told,
+	sheet: Sheet,
+	told: ToldQuantities | null,
+	strays?: Strays,
+): State {
 	const given = givenAnswers(sheet, rulebook.questions);
-	if (told === null) return solve(graph, given);
-	const state = solve(graph, given, valuesOf(told));
+	if (told === null) return solve(graph, given, new Map(), undefined, strays);
+	const state = solve(graph, given, valuesOf(told), undefined, strays);
 	const asked = new Set(rulebook.questions.map(({ id }) => id));
 	const missing = [...state.missing];
 	for (const { id } of logQuantities) {

@@ -23,7 +23,7 @@ export function makeVerdictSensitivity({ judge, graph, rulebook }: Model, state:
 	/** The values with one of them replaced; rules that read what changed are put among those affected. */
 	const tryOut = (slot: number, candidate: Outcome, affected: Set<number>): Values => {
 		const values = state.values.slice();
-		const at = evaluationOn({ graph, values, given });
+		const at = evaluationOn({ ...state, values, given });
 		const stale = new Uint8Array(order.length);
 		const set = (changed: number, value: Outcome): void => {
 			if (Object.is(value, values[changed])) return;

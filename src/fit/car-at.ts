@@ -72,6 +72,8 @@ export class CarAt {
 	readonly sampler: Sampler;
 	/** Coordinates of the sampler that anything here could move with. */
 	readonly candidates: readonly number[];
+	/** Ids of all that what is asked here is made from, what the engine runs at left out. */
+	readonly reads: readonly string[];
 	private readonly at: Evaluation;
 	private readonly values: Values;
 	private readonly sets: Readonly<Record<keyof typeof set, number>>;
@@ -107,6 +109,7 @@ export class CarAt {
 		];
 		this.sampler = makeSampler(state, uncertain, [...new Set(needed)]);
 		const above = reach(needed, slot => graph.feeds[slot]!);
+		this.reads = [...above].map(slot => graph.nodes[slot]!.id);
 		this.candidates = uncertain
 			.filter(({ slot }) => above.has(slot))
 			.flatMap(({ slot, dimensions }) =>

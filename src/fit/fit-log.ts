@@ -1,5 +1,4 @@
-import type { PullPoints } from '../log/points.ts';
-import type { ToldFigure, ToldInPull, ToldQuantities } from '../log/told.ts';
+import type { LogRecord, RecordedFigure, RecordedInPull } from '../sheet/sheet.ts';
 
 /** A reading in one bin of engine speed: its median, and the standard deviation of that. */
 export interface Reading {
@@ -38,24 +37,22 @@ const ofMedian = 1.2533;
 /** Slip under this is none. */
 const noSlip = 0.02;
 
-/** What a log, judged, gives to fit to; null without a single point at full load. */
+/** What a log, judged, gives to fit to; null without a single point at full load. `share`: of the points of all logs. */
 export function fitLogOf(
-	pulls: readonly PullPoints[],
-	told: ToldQuantities,
-	ambient: number | undefined,
+	{ points: pulls, quantities: told }: Pick<LogRecord, 'points' | 'quantities'>,
 	share = 1,
 ): FitLog | null {
-	const full = pulls.map(pull => ({ ...pull, points: pull.points.filter(({ full }) => full) }));
-	const some = full.filter(({ points }) => points.length > 0).slice(-10);
-	if (some.length === 0 || ambient === undefined) return null;
-	const each = Math.max(2, Math.min(mostOfPull, Math.floor((mostOfAll * share) / some.length)));
-	const inPull = (id: string) => (told[id] ?? []) as readonly ToldInPull[];
-	const pullsWhere = (id: string, holds: (value: number) => boolean) =>
-		inPull(id).flatMap(({ pull, value }) => (typeof value === 'number' && holds(value) ? [pull] : []));
 	const figure = (id: string) => {
-		const value = (told[id] as ToldFigure | undefined)?.value;
+		const value = (told[id] as RecordedFigure | undefined)?.value;
 		return typeof value === 'number' ? value : null;
 	};
+	const ambient = figure('log.ambient_pressure');
+	const some = pulls.filter(({ points }) => points.length > 0).slice(-10);
+	if (some.length === 0 || ambient === null) return null;
+	const each = Math.max(2, Math.min(mostOfPull, Math.floor((mostOfAll * share) / some.length)));
+	const inPull = (id: string) => (told[id] ?? []) as readonly RecordedInPull[];
+	const pullsWhere = (id: string, holds: (value: number) => boolean) =>
+		inPull(id).flatMap(({ pull, value }) => (typeof value === 'number' && holds(value) ? [pull] : []));
 	const [rail, manifold] = [figure('log.idle_fuel_pressure'), figure('log.idle_pressure')];
 	return {
 		ambient,
@@ -65,9 +62,9 @@ export function fitLogOf(
 				pull,
 				speed,
 				read: Object.fromEntries(
-					Object.entries(channels).map(([id, { value, noise, count }]) => [
+					Object.entries(channels).map(([id, [value, noise, count]]) => [
 						id,
-						{ value, deviation: (ofMedian * noise) / Math.sqrt(count) },
+						{ value, deviation: (ofMedian * noise) / Math.sqrt(Math.max(1, count)) },
 					]),
 				),
 			})),

@@ -1,6 +1,6 @@
 import type { Outcome } from '../expressions/tree.ts';
 import { Bounded } from './bounded.ts';
-import type { Evaluation, Given, Graph, Trace, Values } from './graph.ts';
+import type { Evaluation, Given, Graph, Strays, Trace, Values } from './graph.ts';
 import { Reader } from './reader.ts';
 import { clear, copyOf } from './trace.ts';
 
@@ -9,14 +9,15 @@ export interface Base {
 	readonly graph: Graph;
 	readonly values: Values;
 	readonly given: ReadonlyMap<number, Given>;
+	readonly strays?: Strays | null;
 }
 
 /** How the reason begins when not the inputs are to blame. */
 export const programFault = 'a fault in swap-audit';
 
 /** An evaluation on these values; they are written to. */
-export function evaluationOn({ graph, values, given }: Base, trace: Trace | null = null): Evaluation {
-	return { graph, values, given, reader: new Reader(graph.slotOf, values, trace !== null), trace };
+export function evaluationOn({ graph, values, given, strays = null }: Base, trace: Trace | null = null): Evaluation {
+	return { graph, values, given, reader: new Reader(graph.slotOf, values, trace !== null), trace, strays };
 }
 
 /** Evaluates the slots named, in order. */
@@ -30,7 +31,7 @@ export function valueAt(at: Evaluation, slot: number): Outcome {
 	const node = at.graph.nodes[slot]!;
 	try {
 		const outcome = trace ? node.trace(at, slot, trace) : node.evaluate(at, slot);
-		if (!(outcome instanceof Bounded)) return outcome;
+		if (!(outcome instanceof Bounded)) return strayed(at, slot, outcome);
 		trace?.bounds.set(slot, outcome.bound);
 		return outcome.value;
 	} catch (error) {
@@ -41,6 +42,11 @@ export function valueAt(at: Evaluation, slot: number): Outcome {
 		return undefined;
 	}
 }
+
+const strayed = ({ strays }: Evaluation, slot: number, value: Outcome): Outcome => {
+	const stray = strays?.get(slot);
+	return stray && value !== undefined && value !== null ? stray(value) : value;
+};
 
 /** The same values with some slots set, those in `order` evaluated anew, traced. The set slots count as known outright. */
 export function branch(

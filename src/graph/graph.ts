@@ -26,6 +26,9 @@ export interface Trace {
 	readonly broken: Map<number, string>;
 }
 
+/** Of slots that are not where their inputs put them: how each strays, as a fit to a log says. */
+export type Strays = ReadonlyMap<number, (value: Outcome) => Outcome>;
+
 /** An evaluation of some slots on the values at hand; with a trace, it keeps the reasons as well. */
 export interface Evaluation {
 	readonly graph: Graph;
@@ -34,6 +37,7 @@ export interface Evaluation {
 	/** Looks at the same values. */
 	readonly reader: Reader;
 	readonly trace: Trace | null;
+	readonly strays: Strays | null;
 }
 
 /** A place in the graph. Each sort (input, formula, constant, limit, what-if) is a file of this room. */

@@ -52,20 +52,31 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 	const expensive = order.filter(slot => graph.nodes[slot]!.expensive && typeof state.values[slot] === 'number');
 	const sensitivities = measureSensitivities(state, expensive, uncertain);
 	const values = state.values.slice();
-	const at = evaluationOn({ ...state, values });
+	const ownOf = new Map(uncertain.map(one => [one.slot, one]));
+	// What is drawn here begins where its inputs put it.
+	const strays = state.strays && new Map([...state.strays].filter(([slot]) => !ownOf.has(slot)));
+	const at = evaluationOn({ ...state, values, strays: strays ?? null });
 
 	/** What a slot comes to at a point before it strays by itself. */
 	const baseOf = (slot: number): (() => Outcome) => {
 		const node = graph.nodes[slot]!;
 		const nominal = state.values[slot];
 		const given = state.given.get(slot);
-		if (node.expensive) return () => sensitivities.follow(slot, values);
-		if (given && !(given.value instanceof Incomplete)) return () => nominal;
+		if (node.expensive) {
+			const by = ownOf.has(slot) ? strayOf(state, slot) : 1;
+			return () => {
+				const value = sensitivities.follow(slot, values);
+				return by === 1 || typeof value !== 'number' ? value : value / by;
+			};
+		}
+		if (given && !(given.value instanceof Incomplete)) {
+			const told = state.strays?.has(slot) && ownOf.has(slot) ? given.value : nominal;
+			return () => told;
+		}
 		if (!(node instanceof LimitNode)) return () => valueAt(at, slot);
 		const root = rootOf(state, node);
 		return () => drawnLimit(at, node, root);
 	};
-	const ownOf = new Map(uncertain.map(one => [one.slot, one]));
 	const steps = order.map(slot => ({ slot, base: baseOf(slot), own: ownOf.get(slot), first: first.get(slot) ?? 0 }));
 	return {
 		uncertain,
@@ -80,4 +91,11 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 			return values;
 		},
 	};
+}
+
+/** The factor by which an expensive figure strays from what its inputs say. */
+function strayOf(state: State, slot: number): number {
+	if (!state.strays?.has(slot)) return 1;
+	const straight = valueAt(evaluationOn({ ...state, values: state.values.slice(), strays: null }), slot);
+	return Number(state.values[slot]) / Number(straight);
 }

@@ -1,6 +1,6 @@
 import type { Outcome } from '../expressions/tree.ts';
 import { type Base, evaluationOn, run } from './evaluation.ts';
-import { type Given, type Graph, slotNamed, type Trace, type Values } from './graph.ts';
+import { type Given, type Graph, type Strays, slotNamed, type Trace, type Values } from './graph.ts';
 import { between, reach } from './paths.ts';
 import { emptyTrace } from './trace.ts';
 
@@ -11,11 +11,14 @@ export interface State extends Readonly<Trace> {
 	readonly given: ReadonlyMap<number, Given>;
 	/** Slots whose value was set from outside, as a rule's example does. */
 	readonly replaced: ReadonlySet<number>;
+	/** How some slots stray from what their inputs say. */
+	readonly strays?: Strays;
 }
 
 /**
  * Evaluates every slot once, with a trace.
  * `replaced` sets slots outright (by id), whatever would go into them.
+ * `strays` moves slots off what their inputs say.
  * With `targets` only those and what they are made from are evaluated; the rest stays not known.
  */
 export function solve(
@@ -23,6 +26,7 @@ export function solve(
 	inputs: ReadonlyMap<string, Given>,
 	replaced: ReadonlyMap<string, Outcome> = new Map(),
 	targets?: readonly string[],
+	strays?: Strays,
 ): State {
 	const given = new Map<number, Given>();
 	for (const [id, input] of inputs) given.set(slotNamed(graph, id), input);
@@ -41,8 +45,9 @@ export function solve(
 			slot => graph.feeds[slot]!,
 		);
 	const order = graph.order.filter(slot => !fixed.has(slot) && (!wanted || wanted.has(slot)));
-	run(evaluationOn({ graph, values, given }, trace), order);
-	return { graph, values, given, replaced: fixed, ...trace };
+	const straying = strays ? { strays } : {};
+	run(evaluationOn({ graph, values, given, ...straying }, trace), order);
+	return { graph, values, given, replaced: fixed, ...straying, ...trace };
 }
 
 /** The values of some nodes with others replaced: the one call behind limits, charts, what-if and the next measurement. */

@@ -1,4 +1,5 @@
-import type { PullView } from './pull.ts';
+import { ofCar, type PullView } from './pull.ts';
+import { drivenTime } from './pulse-form.ts';
 import { within } from './series.ts';
 import { median } from './statistics.ts';
 
@@ -73,7 +74,13 @@ export function pointsOf(pull: PullView): PullPoints {
 				pointChannels.flatMap(id => {
 					const late = id.startsWith('lambda_') && id !== 'lambda_target' ? (pull.lag ?? 0) : 0;
 					const { value } = within(pull.of(id), from + late, to + late - 1e-6);
-					return value.length === 0 ? [] : [[id, { value: median(value), noise: noises[id]!, count: value.length }]];
+					if (value.length === 0) return [];
+					const middle = median(value);
+					const read =
+						id === 'injector_pulse'
+							? drivenTime(pull.pulse, middle, ofCar(pull, 'injectors.dead_time') ?? Number.NaN)
+							: middle;
+					return Number.isNaN(read) ? [] : [[id, { value: read, noise: noises[id]!, count: value.length }]];
 				}),
 			),
 		})),

@@ -13,6 +13,7 @@ export function loggedReport(
 	sheet: Sheet,
 	name = 'drive.csv',
 	date = '2026-05-01',
+	draws = 0,
 ): LogReport {
 	const model = testModel();
 	const overview = new Overview();
@@ -28,7 +29,7 @@ export function loggedReport(
 		analysis,
 		overview.all,
 		{ name, sha256: sha256(name), bytes: 1 },
-		{ date, tool: 'test', units: sheet.units, draws: 0 },
+		{ date, tool: 'test', units: sheet.units, draws },
 		read,
 	);
 }

@@ -5,6 +5,7 @@ import type { ToldFigure, ToldInPull } from '../../log/told.ts';
 import { formatValue } from '../../wording/format.ts';
 import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { loggedAnswerWords } from './answers.ts';
+import { composeFit } from './fit.ts';
 import { drawOverview, drawPull } from './pictures.ts';
 import { writtenIn } from './units.ts';
 
@@ -21,6 +22,7 @@ export function composeLog(report: LogReport, pictures: boolean): Document {
 		paragraph(inShort(report)),
 		...findings(report),
 		...answers(report),
+		...composeFit(report),
 		heading(2, 'What the engine did'),
 		...episodes(report),
 		...drawn.flatMap(figure => (figure ? [figure] : [])),

@@ -1,0 +1,70 @@
+import { type Fit, fitCar } from '../fit/fit.ts';
+import { fitLogOf } from '../fit/fit-log.ts';
+import { seedFrom } from '../graph/quasi-random.ts';
+import type { State } from '../graph/solve.ts';
+import { uncertainSlots } from '../quantities/uncertainty.ts';
+import { changedSince } from '../sheet/rests-on.ts';
+import { answerTo, type LogRecord, type Sheet } from '../sheet/sheet.ts';
+import { kept } from '../units/kinds.ts';
+import type { Model } from './model.ts';
+import { unitOf } from './quantity-values.ts';
+
+type Logged = Pick<LogRecord, 'points' | 'quantities'>;
+
+/** Answers that are meant, not measured. */
+const wishes: readonly string[] = ['boost.target', 'boost.lambda', 'injectors.duty_limit', 'build.hot_day'];
+
+/** The logs of a sheet that still count: no answer that they rest on has another value now. */
+export const countingLogs = ({ rulebook }: Model, sheet: Sheet): readonly LogRecord[] =>
+	(sheet.logs ?? []).filter(({ rests_on }) => changedSince(rests_on, sheet, rulebook.questions).length === 0);
+
+/** The model fitted to logs of the sheet's car; null where there is nothing at full load to fit to. The same sheet, the same fit. */
+export function fitTo(model: Model, sheet: Sheet, state: State, records: readonly Logged[]): Fit | null {
+	const { rulebook, quantities } = model;
+	const logs = records.flatMap(record => fitLogOf(record, 1 / records.length) ?? []);
+	if (logs.length === 0) return null;
+	const measured = new Set(rulebook.questions.flatMap(({ id }) => (wishes.includes(id) ? [] : [id])));
+	const uncertain = uncertainSlots(rulebook.questions, quantities, state, id => answerTo(sheet, id));
+	return fitCar(state, uncertain, logs, {
+		declared: rulebook.episodes!,
+		limits: quantities.flatMap(({ id }) => (id in rulebook.limits ? [id] : [])),
+		canMeasure: id => measured.has(id),
+		seed: seedFrom(JSON.stringify([sheet.answers, logs.map(({ points }) => points)])),
+	});
+}
+
+/** A fit as told to other programs. */
+export interface FitJson {
+	readonly applied: boolean;
+	readonly effective: number;
+	readonly moved: readonly (Fit['moved'][number] & { readonly unit: string })[];
+	readonly unsettled: Fit['unsettled'];
+	readonly misfit: Fit['misfit'];
+}
+
+/** Units of what a sensor is off, where that is no share. */
+const ofSensors: Readonly<Record<string, string>> = {
+	'sensor: charge_temp': 'K',
+	'sensor: ambient_temp': 'K',
+	'sensor: fuel_pressure': 'Pa',
+};
+
+export function fitJson({ rulebook, quantities }: Model, fit: Fit | null): FitJson | null {
+	if (!fit) return null;
+	const units = new Map<string, string | null>([
+		...rulebook.questions.map(({ id, kind }): [string, string] => [id, kept[kind as keyof typeof kept] || '1']),
+		...quantities.map((quantity): [string, string | null] => [quantity.id, unitOf(quantity)]),
+	]);
+	return {
+		applied: fit.applied,
+		effective: fit.effective,
+		moved: fit.moved.map(one => ({
+			id: one.id,
+			unit: units.get(one.id) ?? ofSensors[one.id] ?? '1',
+			before: one.before,
+			after: one.after,
+		})),
+		unsettled: fit.unsettled,
+		misfit: fit.misfit,
+	};
+}

@@ -1,0 +1,186 @@
+import type { Strays } from '../graph/graph.ts';
+import type { Points } from '../graph/quasi-random.ts';
+import type { Sampler } from '../graph/sampling.ts';
+import type { State } from '../graph/solve.ts';
+import type { Uncertain } from '../graph/uncertain.ts';
+import type { Declared } from '../log/declared.ts';
+import { agreement } from './agreement.ts';
+import { type CarProblem, carProblem } from './car-problem.ts';
+import type { FitLog } from './fit-log.ts';
+import { drawPosterior, type Posterior } from './posterior.ts';
+import { sensorErrors } from './terms.ts';
+import { unsettledIn } from './unsettled.ts';
+
+/** Low, middle and high: a twentieth lies under the low, a twentieth over the high. */
+export type Band = readonly [low: number, middle: number, high: number];
+
+/** An input or what a sensor is off (a share, or in its unit), before the log and after it. */
+export interface Moved {
+	readonly id: string;
+	readonly before: Band;
+	readonly after: Band;
+}
+
+/** Of a limit: the three inputs or sensors that leave most of it open, and what to measure. */
+export interface Unsettled {
+	readonly limit: string;
+	readonly inputs: readonly string[];
+	readonly measure: string | null;
+}
+
+/** The model fitted to logs of this car. */
+export interface Fit {
+	/** False: the log fits no car of these answers, or what is left could not be drawn. Then nothing rests on it. */
+	readonly applied: boolean;
+	readonly effective: number;
+	readonly moved: readonly Moved[];
+	readonly unsettled: readonly Unsettled[];
+	/** The chance that a right log lies so far out, and what lies farthest. Null where it fits. */
+	readonly misfit: { readonly p: number; readonly look_at: readonly string[] } | null;
+	/** Ids of what the logs were compared by: a log counts while the answers among them stand. */
+	readonly reads: readonly string[];
+	/** Where the inputs are by now: the mean of the draws. Empty unless applied. */
+	readonly strays: Strays;
+	/** What is left of the uncertain inputs, as points of a sampler of the same car. */
+	points(sampler: Sampler): Points;
+}
+
+export interface FitOptions {
+	readonly declared: Declared;
+	/** Ids of what is told how far it is settled. */
+	readonly limits: readonly string[];
+	/** Whether an input is one that a person can find out. */
+	readonly canMeasure: (id: string) => boolean;
+	readonly seed: number;
+}
+
+/** A chance under this, or a sensor term farther out than that many standard deviations, fits no car of these answers. */
+const [leastChance, farthestSensor] = [0.01, 2.5] as const;
+/** An input that is still as uncertain as this share of before has not moved, nor one within so many deviations of it. */
+const [settled, aside] = [0.8, 0.5] as const;
+const draws = 2000;
+
+/**
+ * Fits the uncertain inputs of a solved sheet to logs, together with what the sensors are off. Null: nothing to compare with.
+ */
+export function fitCar(
+	state: State,
+	uncertain: readonly Uncertain[],
+	logs: readonly FitLog[],
+	{ declared, limits, canMeasure, seed }: FitOptions,
+): Fit | null {
+	const problem = carProblem(state, uncertain, logs, declared);
+	if (problem.compared.length === 0) return null;
+	const found = drawPosterior(problem, seed, draws);
+	const { reads } = problem.car;
+	if (!found) return refusal({ p: 0, look_at: [] }, reads);
+	const named = namesOf(problem, state, uncertain);
+	const p = agreement(problem, found.seen, found.mode);
+	const mean = meanOf(found);
+	const far = problem.terms.some(
+		({ channel }, at) => channel !== null && Math.abs(mean[problem.car.sampler.dimensions + at]!) > farthestSensor,
+	);
+	if (p < leastChance || far) {
+		const out = [...found.seen].sort((a, b) => Math.abs(mean[b]!) - Math.abs(mean[a]!));
+		return refusal({ p, look_at: [...new Set(out.map(unknown => named[unknown]!))].slice(0, 3) }, reads);
+	}
+	const { first } = problem.car.sampler;
+	const seen = new Set(found.seen);
+	const strays = new Map(
+		uncertain
+			.filter(({ slot, dimensions }) => span(first.get(slot)!, dimensions).some(unknown => seen.has(unknown)))
+			.map(({ slot, apply }) => [slot, (value: Parameters<typeof apply>[0]) => apply(value, mean, first.get(slot)!)]),
+	);
+	return {
+		applied: true,
+		effective: Math.round(found.effective),
+		moved: movedBy(problem, found, mean, state, uncertain, declared),
+		unsettled: unsettledIn(state, uncertain, found, named, limits, canMeasure),
+		misfit: null,
+		reads,
+		strays,
+		points: sampler => pointsOf(found, first, sampler),
+	};
+}
+
+function refusal(misfit: NonNullable<Fit['misfit']>, reads: readonly string[]): Fit {
+	return {
+		applied: false,
+		effective: 0,
+		moved: [],
+		unsettled: [],
+		misfit,
+		reads,
+		strays: new Map(),
+		points: () => {
+			throw new TypeError('a fit that is refused has no draws');
+		},
+	};
+}
+
+const span = (from: number, count: number): number[] => Array.from({ length: count }, (_, at) => from + at);
+
+/** By unknown: the id of the input or term that it belongs to. */
+function namesOf({ car, terms, dimensions }: CarProblem, { graph }: State, uncertain: readonly Uncertain[]): string[] {
+	const names = new Array<string>(dimensions).fill('');
+	for (const { slot, dimensions: own } of uncertain)
+		for (const unknown of span(car.sampler.first.get(slot)!, own)) names[unknown] = graph.nodes[slot]!.id;
+	for (const [at, { id }] of terms.entries()) names[car.sampler.dimensions + at] = id;
+	return names;
+}
+
+function meanOf({ draws: all, seen }: Posterior): Float64Array {
+	const mean = new Float64Array(all[0]!.length);
+	for (const unknown of seen) mean[unknown] = all.reduce((sum, draw) => sum + draw[unknown]!, 0) / all.length;
+	return mean;
+}
+
+function movedBy(
+	problem: CarProblem,
+	found: Posterior,
+	mean: Float64Array,
+	state: State,
+	uncertain: readonly Uncertain[],
+	declared: Declared,
+): Moved[] {
+	const seen = new Set(found.seen);
+	const hasMoved = (unknown: number) => {
+		if (!seen.has(unknown)) return false;
+		const square = found.draws.reduce((sum, draw) => sum + (draw[unknown]! - mean[unknown]!) ** 2, 0);
+		return Math.sqrt(square / found.draws.length) < settled || Math.abs(mean[unknown]!) > aside;
+	};
+	const bandOver = (unknown: number, value: (deviate: number) => number): Pick<Moved, 'before' | 'after'> => {
+		const sorted = Float64Array.from(found.draws, draw => value(draw[unknown]!)).sort();
+		const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))]!;
+		return { before: [value(-1.6449), value(0), value(1.6449)], after: [at(0.05), at(0.5), at(0.95)] };
+	};
+	const base = problem.car.sampler.dimensions;
+	const errors = sensorErrors(declared);
+	return [
+		...uncertain.flatMap(({ slot, dimensions, apply }): Moved[] => {
+			const value = state.values[slot];
+			const unknown = problem.car.sampler.first.get(slot)!;
+			if (dimensions !== 1 || typeof value !== 'number' || !hasMoved(unknown)) return [];
+			return [
+				{ id: state.graph.nodes[slot]!.id, ...bandOver(unknown, deviate => apply(value, [deviate], 0) as number) },
+			];
+		}),
+		...problem.terms.flatMap(({ id, channel }, at): Moved[] => {
+			const scale = channel === null ? null : errors[channel as keyof typeof errors];
+			return scale === null || !hasMoved(base + at) ? [] : [{ id, ...bandOver(base + at, deviate => scale * deviate) }];
+		}),
+	];
+}
+
+/** The draws as points of another sampler of the same car: each slot keeps its own coordinates. */
+function pointsOf({ draws: all }: Posterior, first: ReadonlyMap<number, number>, sampler: Sampler): Points {
+	const from = new Int32Array(sampler.dimensions);
+	for (const { slot, dimensions } of sampler.uncertain)
+		for (let at = 0; at < dimensions; at++) from[sampler.first.get(slot)! + at] = first.get(slot)! + at;
+	return {
+		point(index, into) {
+			const draw = all[index % all.length]!;
+			for (let at = 0; at < from.length; at++) into[at] = draw[from[at]!]!;
+		},
+	};
+}

@@ -1,0 +1,70 @@
+import { reach } from '../graph/paths.ts';
+import { makeSampler } from '../graph/sampling.ts';
+import type { State } from '../graph/solve.ts';
+import type { Uncertain } from '../graph/uncertain.ts';
+import type { Unsettled } from './fit.ts';
+import type { Posterior } from './posterior.ts';
+
+/** Draws that a limit is followed in. */
+const followed = 400;
+/** A share of a limit's variance under this is chance. */
+const some = 0.03;
+
+/**
+ * Of each limit what leaves most of it open: the share of its variance that goes with each input or sensor over the draws, so
+ * much as would go if that were known outright.
+ *
+ * @param named by unknown: the id of its input or term
+ * @param canMeasure whether an input can be found out; what a sensor is off always can, against a gauge
+ */
+export function unsettledIn(
+	state: State,
+	uncertain: readonly Uncertain[],
+	{ draws, seen }: Posterior,
+	named: readonly string[],
+	limits: readonly string[],
+	canMeasure: (id: string) => boolean,
+): Unsettled[] {
+	const { graph } = state;
+	const { slotOf } = graph;
+	const open = limits.filter(id => typeof state.values[slotOf.get(id)!] === 'number');
+	const slots = open.map(id => slotOf.get(id)!);
+	const sampler = makeSampler(state, uncertain, slots);
+	const drawn = draws.slice(0, followed);
+	const figures = drawn.map(draw => {
+		const values = sampler.evaluate(draw);
+		return slots.map(slot => Number(values[slot] ?? Number.NaN));
+	});
+	const unknowns = [...named.keys()].filter(unknown => unknown < sampler.dimensions || seen.includes(unknown));
+	return open.flatMap((limit, at): Unsettled[] => {
+		const values = Float64Array.from(figures, row => row[at]!);
+		if (!values.every(Number.isFinite) || values.every(value => value === values[0])) return [];
+		const shares = new Map<string, number>();
+		const above = reach([slots[at]!], slot => graph.feeds[slot]!);
+		for (const unknown of unknowns) {
+			const slot = graph.slotOf.get(named[unknown]!);
+			if (slot !== undefined && !above.has(slot)) continue;
+			const share = sharedVariance(
+				values,
+				Float64Array.from(drawn, draw => draw[unknown]!),
+			);
+			if (share > some) shares.set(named[unknown]!, (shares.get(named[unknown]!) ?? 0) + share);
+		}
+		const inputs = [...shares].sort((a, b) => b[1] - a[1]).map(([id]) => id);
+		const measure = inputs.find(id => id.startsWith('sensor: ') || canMeasure(id)) ?? null;
+		return inputs.length === 0 ? [] : [{ limit, inputs: inputs.slice(0, 3), measure }];
+	});
+}
+
+/** The square of the correlation. */
+function sharedVariance(a: Float64Array, b: Float64Array): number {
+	const mean = (values: Float64Array) => values.reduce((sum, one) => sum + one, 0) / values.length;
+	const [ofA, ofB] = [mean(a), mean(b)];
+	let [both, first, second] = [0, 0, 0];
+	for (let at = 0; at < a.length; at++) {
+		both += (a[at]! - ofA) * (b[at]! - ofB);
+		first += (a[at]! - ofA) ** 2;
+		second += (b[at]! - ofB) ** 2;
+	}
+	return first > 0 && second > 0 ? both ** 2 / (first * second) : 0;
+}

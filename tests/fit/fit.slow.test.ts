@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { recordOfLog, withLog } from '../../src/audit/log-record.ts';
+import { composeFit } from '../../src/report/log/fit.ts';
+import { withAnswer } from '../../src/sheet/sheet.ts';
+import { loggedReport } from '../support/logged-report.ts';
+import { buildSheet } from '../support/model.ts';
+import { simulateDrive } from '../support/simulated-drive.ts';
+
+const sheet = buildSheet('boosted');
+const drive = simulateDrive({ seed: 3, pulls: 1, cruise: 20 });
+const fitted = (given: Pick<typeof drive, 'time' | 'channels'>, of = sheet) =>
+	loggedReport(given, of, 'drive.csv', '2026-05-01', 60);
+const right = fitted(drive);
+
+/** The drive with one channel changed. */
+const changedDrive = (channel: string, change: (value: number) => number) => ({
+	...drive,
+	channels: new Map([...drive.channels].map(([id, column]) => [id, id === channel ? column.map(change) : column])),
+});
+
+describe('the model fitted to a simulated drive of a car that is as its sheet says', () => {
+	test('it applies, is worth 400 draws, and gives the same again', () => {
+		expect(right.json.fit).toMatchObject({ applied: true, misfit: null });
+		expect(right.json.fit!.effective).toBeGreaterThanOrEqual(400);
+		expect(fitted(drive).json.fit).toEqual(right.json.fit);
+	});
+
+	test('each limit says what leaves it open, three inputs at most', () => {
+		const open = right.json.fit!.unsettled;
+		expect(open.find(({ limit }) => limit === 'sensors.meter_boost_limit')!.inputs).toContain('sensors.meter_curve');
+		for (const { inputs } of open) expect(inputs.length).toBeLessThanOrEqual(3);
+	});
+
+	test('what was measured narrows the limits that rest on it', () => {
+		const width = (limits: typeof right.json.limits.before, id: string) => {
+			const { low, high } = limits.find(({ limit }) => limit === id)!;
+			return high! - low!;
+		};
+		const { before, after } = right.json.limits;
+		for (const id of ['sensors.meter_boost_limit', 'injectors.boost_limit'])
+			expect(width(after, id)).toBeLessThan(width(before, id));
+	});
+
+	test('the report tells it in words', () => {
+		expect(JSON.stringify(composeFit(right))).toMatch(/Fitted to this log.*Worth \d+ independent draws/);
+	});
+
+	test('without draws there is none', () => {
+		expect(loggedReport(drive, sheet).json.fit).toBeNull();
+	});
+});
+
+test('a rail that reads half as much again fits no car of these answers, and the sensor is named', () => {
+	const { fit, limits } = fitted(changedDrive('fuel_pressure', value => value * 1.5)).json;
+	expect(fit).toMatchObject({ applied: false, effective: 0, moved: [] });
+	expect(fit!.misfit!.look_at).toContain('sensor: fuel_pressure');
+	// Nothing rests on it.
+	expect(limits.after.map(({ value }) => value)).toEqual(limits.before.map(({ value }) => value));
+});
+
+test('an earlier log counts while the answers it rests on stand', () => {
+	const kept = withLog(
+		sheet,
+		recordOfLog({ ...right, json: { ...right.json, file: { ...right.json.file, sha256: 'a'.repeat(64) } } }, sheet, {}),
+	);
+	const together = fitted(drive, kept).json.fit!;
+	expect(together).not.toEqual(right.json.fit);
+	const changed = withAnswer(kept, 'injectors.rated_flow', { value: 62, unit: 'lb/h', known: 'paperwork' });
+	const alone = withAnswer(sheet, 'injectors.rated_flow', { value: 62, unit: 'lb/h', known: 'paperwork' });
+	expect(fitted(drive, changed).json.fit).toEqual(fitted(drive, alone).json.fit);
+});
