@@ -9,7 +9,7 @@ import { type CarProblem, carProblem } from './car-problem.ts';
 import type { FitLog } from './fit-log.ts';
 import { drawPosterior, type Posterior } from './posterior.ts';
 import { sensorErrors } from './terms.ts';
-import { unsettledIn } from './unsettled.ts';
+import { type Unsettled, unsettledIn } from './unsettled.ts';
 
 /** Low, middle and high: a twentieth lies under the low, a twentieth over the high. */
 export type Band = readonly [low: number, middle: number, high: number];
@@ -19,13 +19,6 @@ export interface Moved {
 	readonly id: string;
 	readonly before: Band;
 	readonly after: Band;
-}
-
-/** Of a limit: the three inputs or sensors that leave most of it open, and what to measure. */
-export interface Unsettled {
-	readonly limit: string;
-	readonly inputs: readonly string[];
-	readonly measure: string | null;
 }
 
 /** The model fitted to logs of this car. */

@@ -2,8 +2,14 @@ import { reach } from '../graph/paths.ts';
 import { makeSampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
-import type { Unsettled } from './fit.ts';
 import type { Posterior } from './posterior.ts';
+
+/** Of a limit: the three inputs or sensors that leave most of it open, and what to measure. */
+export interface Unsettled {
+	readonly limit: string;
+	readonly inputs: readonly string[];
+	readonly measure: string | null;
+}
 
 /** Draws that a limit is followed in. */
 const followed = 400;
