@@ -1,5 +1,6 @@
 import MiniSearch from 'minisearch';
 import type { PlugHalf } from '../sheet/plugs.ts';
+import { likeness } from '../text/likeness.ts';
 import type { Vocabulary } from './circuit.ts';
 import { namesOf, recogniserOf } from './recognise.ts';
 import { wordsOf } from './words.ts';
@@ -65,22 +66,4 @@ function makeFinder(vocabulary: Vocabulary): (text: string) => string[] {
 			.map(({ circuit }) => circuit);
 		return [...new Set([...sure, ...near])].slice(0, most);
 	};
-}
-
-/** Share of pairs of letters that two texts have in common (Dice's coefficient). */
-function likeness(a: string, b: string): number {
-	const [left, right] = [pairs(a), pairs(b)];
-	let common = 0;
-	for (const [pair, count] of left) common += Math.min(count, right.get(pair) ?? 0);
-	return (2 * common) / (a.length + b.length + 2);
-}
-
-function pairs(text: string): Map<string, number> {
-	const found = new Map<string, number>();
-	const padded = ` ${text} `;
-	for (let at = 0; at + 2 <= padded.length; at++) {
-		const pair = padded.slice(at, at + 2);
-		found.set(pair, (found.get(pair) ?? 0) + 1);
-	}
-	return found;
 }

@@ -83,7 +83,12 @@ function checkUnits(
 		const word = (words[index] as string | undefined) ?? bareUnit(question);
 		if (word === undefined) return refuse('no unit', acceptedInWords(kinds));
 		const found = unitNamed(word, kinds);
-		if (!found) return refuse(shown(word), wrongUnit(sampleOf(value, index), word, kinds));
+		// A unit that is none is told by what is taken; one of another kind in the words of an interview.
+		if (!found)
+			return refuse(
+				shown(word),
+				unitNamed(word) ? wrongUnit(sampleOf(value, index), word, kinds) : acceptedInWords(kinds),
+			);
 		units.push(found);
 	}
 	return units;

@@ -1,3 +1,4 @@
+import { nearest } from '../text/likeness.ts';
 import { writeInFull } from '../units/write.ts';
 import { bySection } from './by-section.ts';
 import { checkAnswer, type Found } from './check-answer.ts';
@@ -5,7 +6,7 @@ import { isObject } from './fault.ts';
 import { unitsOfAnswer } from './kept.ts';
 import { noteProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
-import { type Answer, splitId, usualCylinders } from './sheet.ts';
+import { type Answer, usualCylinders } from './sheet.ts';
 
 /** Checks every answer of a sheet, and that each stands in its section under its own name. */
 export function checkAnswers(answers: unknown, questions: readonly Question[], into: Found): void {
@@ -26,7 +27,7 @@ export function checkAnswers(answers: unknown, questions: readonly Question[], i
 			for (const name of Object.keys(inside)) {
 				const question = asked.get(name);
 				if (question) checkOnce(question, inside[name], cylinders, into);
-				else refuse(`${section}.${name}`, name, nearest(`${section}.${name}`, [...asked.values()]));
+				else refuse(`${section}.${name}`, name, nearestOf(`${section}.${name}`, [...asked.values()]));
 			}
 		}
 	}
@@ -65,14 +66,9 @@ function cylindersIn(answers: Record<string, unknown>): number {
 		: usualCylinders;
 }
 
-/** The answers of the section, those that share the most letters first: for a slip of the fingers. */
-function nearest(id: string, asked: readonly Question[]): string {
-	const [section, name] = splitId(id);
-	const letters = new Set(name);
-	const likeness = (other: string) => {
-		const theirs = new Set(other.slice(section.length + 1));
-		return [...theirs].filter(letter => letters.has(letter)).length / (theirs.size + letters.size);
-	};
-	const near = asked.map(question => question.id).sort((a, b) => likeness(b) - likeness(a));
-	return `an answer of this section, like ${near.slice(0, 3).join(', ')}`;
-}
+/** The answers of the section that are most like it: for a slip of the fingers. */
+const nearestOf = (id: string, asked: readonly Question[]): string =>
+	`an answer of this section, like ${nearest(
+		id,
+		asked.map(question => question.id),
+	).join(', ')}`;

@@ -8,6 +8,9 @@ import { BadSheet, noteProblem, type SheetProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
 import { type Answers, type AuditRecord, longestName, type Sheet, sheetFormat, sheetVersion } from './sheet.ts';
 
+/** The versions that are read. */
+const versions = sheetVersion === 1 ? '1' : `1 to ${sheetVersion}`;
+
 /** A sheet that can be used, with what looks odd in it. */
 export interface Checked {
 	readonly sheet: Sheet;
@@ -36,12 +39,12 @@ export function checkSheet(data: unknown, questions: readonly Question[]): Check
 			{
 				path: 'version',
 				found: `${top.version}, newer than this program knows`,
-				accepted: `1 to ${sheetVersion}: update swap-audit to read this sheet`,
+				accepted: `${versions}. Update swap-audit to read this sheet`,
 			},
 		]);
 	}
 	if (!Number.isInteger(top.version) || (top.version as number) < 1)
-		refuse('version', top.version, `a whole number, 1 to ${sheetVersion}`);
+		refuse('version', top.version, `a whole number: ${versions}`);
 	if (top.name !== undefined && typeof top.name !== 'string') refuse('name', top.name, 'a text');
 	if (typeof top.name === 'string' && top.name.length > longestName)
 		refuse('name', top.name, `at most ${longestName} characters`);

@@ -12,7 +12,9 @@ export function wrongUnit(typed: number, spelling: string, kinds: readonly Kind[
 	if (spelling === '') return `${typed} has no unit. ${accepted}`;
 	const unit = unitNamed(spelling);
 	if (!unit || !kinds) return `${quoted(spelling)} is no unit known here. ${accepted}`;
-	return otherZero(typed, unit, kinds) ?? `${quoted(spelling)} is for ${kindInWords(unit.kind)}. ${accepted}`;
+	const rate = ['/h', '/min'].map(per => unitNamed(spelling + per, kinds)).find(each => each !== undefined);
+	const meant = rate ? ` Is it ${rate.symbol}?` : '';
+	return otherZero(typed, unit, kinds) ?? `${quoted(spelling)} is for ${kindInWords(unit.kind)}.${meant} ${accepted}`;
 }
 
 /** Gauge and absolute pressures are never mixed: the other one is offered, at the standard atmosphere, to be typed by hand. */

@@ -60,6 +60,24 @@ test('--version prints the version alone', () => {
 	expect(status).toBe(0);
 });
 
+test('help prints the words of the trade, all or one, also by a word that is not used', () => {
+	expect(runCommand(['help', 'words']).out).toMatch(/^transmission: manual or automatic/m);
+	for (const said of ['gasoline', 'petrol'])
+		expect(runCommand(['help', 'words', said]).out).toMatch(/^gasoline: .*\n {2}not: petrol\n$/);
+	expect(runCommand(['help', 'audit']).out).toMatch(/^Usage: swap-audit audit/);
+});
+
+test.each([
+	[['help', 'words', 'gearbx'], /found "gearbx"; accepted: a word of the list, like transmission/],
+	[['help', 'foo'], /found "foo"; accepted: interview, .*words/],
+	[['rules', 'show', 'engine.compresion-uneven'], /like engine\.compression-uneven/],
+])('%j is refused with what comes near', (args, told) => {
+	const { status, err, out } = runCommand(args as string[]);
+	expect([status, out]).toEqual([2, '']);
+	expect(err.trimEnd()).toMatch(told);
+	expect(err.trimEnd()).not.toContain('\n');
+});
+
 test('--help names every command of the contract', () => {
 	const { out } = runCommand(['--help']);
 	for (const name of ['audit', 'recheck', 'limits', 'next', 'readings', 'rules', 'questions', 'quantities']) {

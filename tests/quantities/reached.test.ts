@@ -60,12 +60,12 @@ describe('the widest gap', () => {
 });
 
 describe('the stroke', () => {
-	const stated = { 'engine.bore': num(4, 'in'), 'engine.displacement_stated': num(302, 'cu in') };
-	test('follows from bore and displacement where nobody gave it: 4.00 in and 302 cu in make 3.00 in', () => {
-		// A handbook pair: 4.00 in bore, 3.00 in stroke, eight cylinders, 301.6 cu in.
+	const stated = { 'engine.bore': num(4, 'in'), 'engine.displacement_stated': num(310, 'cu in') };
+	test('follows from bore and displacement where nobody gave it: 4.00 in and 310 cu in make 3.08 in', () => {
+		// 310 cu in / (8 pi/4 (4 in)^2) = 3.0837 in, worked out by hand.
 		const q = told(sheetOf({ ...stated, 'engine.redline': num(6000, 'rpm') }));
-		expect(Number(q('engine.stroke_used').value) / inch).toBeCloseTo(3, 1);
-		expect(Number(q('engine.mean_piston_speed').value)).toBeCloseTo(2 * 3.004 * inch * 100, 2);
+		expect(Number(q('engine.stroke_used').value) / inch).toBeCloseTo(3.0837, 3);
+		expect(Number(q('engine.mean_piston_speed').value)).toBeCloseTo(2 * 3.0837 * inch * 100, 2);
 		const given = told(sheetOf({ ...stated, 'engine.stroke': num(3.25, 'in') }));
 		expect(Number(given('engine.stroke_used').value)).toBeCloseTo(3.25 * inch, 9);
 	});

@@ -81,7 +81,7 @@ describe('a unit that does not fit is refused with those that do', () => {
 	test.each([
 		['engine.bore', 4, 'psi', /for a gauge pressure.*in, thou/],
 		['engine.bore', 4, undefined, /in, thou/],
-		['engine.bore', 4, 'furlongs', /no unit known here/],
+		['engine.bore', 4, 'furlongs', /^a length \(in, thou/],
 		['engine.bore', 4, ['in'], /one unit/],
 		['engine.bore', 4, 7, /a unit as text/],
 		['engine.bore', 4, '', /in, thou/],

@@ -30,8 +30,8 @@ describe('what is refused at the top names its place', () => {
 	test.each([
 		['another format', changed(sheet => (sheet.format = 'x')), 'format', /swap-audit\/sheet/],
 		['no format', changed(sheet => delete sheet.format), 'format', /swap-audit\/sheet/],
-		['a newer version', changed(sheet => (sheet.version = 99)), 'version', /update swap-audit/],
-		['a version too large to read', spoilt('"version":1', '"version":1e999'), 'version', /update swap-audit/],
+		['a newer version', changed(sheet => (sheet.version = 99)), 'version', /Update swap-audit/],
+		['a version too large to read', spoilt('"version":1', '"version":1e999'), 'version', /Update swap-audit/],
 		['a version that is none', changed(sheet => (sheet.version = 'one')), 'version', /a whole number/],
 		['version 0', changed(sheet => (sheet.version = 0)), 'version', /a whole number/],
 		['unknown units', changed(sheet => (sheet.units = 'imperial')), 'units', /"us" or "metric"/],

@@ -43,7 +43,7 @@ describe('a sheet written and read again is the same', () => {
 test('an answer stands on a line of its own, so does an audit', () => {
 	const record = { date: '2026-05-01', rules: 'x', verdicts: [], numbers: {}, answers: {} };
 	const text = writeSheet({ ...buildSheet('boosted'), audits: [record, record] });
-	expect(text).toContain('\n      "bore": {"value":4,"unit":"in","known":"measured"},\n');
+	expect(text).toContain('\n      "bore": {"value":3.93,"unit":"in","known":"measured"},\n');
 	expect(text.split('\n').filter(line => line.startsWith('    {"date"'))).toHaveLength(2);
 	expect(text.endsWith('}\n')).toBe(true);
 });

@@ -284,7 +284,7 @@ describe('the list of questions', () => {
 
 	test('opens at the question one comes from, and keeps place and filter over a change', () => {
 		const list = press(atBore(), 'ctrl-r');
-		expect(items(list)[list.cursor]).toContain('bore: 4 in');
+		expect(items(list)[list.cursor]).toContain('bore: 3.93 in');
 		const changed = press(press(list, ...type('fuel'), 'down', 'down', 'enter'), 'ctrl-n');
 		expect(changed.screen).toBe('review');
 		expect(textOf(changed.field)).toBe('fuel');

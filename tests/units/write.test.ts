@@ -73,7 +73,7 @@ describe('writing for both unit sets', () => {
 		['pressure', 'psi', 43.5, '43.5 psi, 3 bar'],
 		['length', 'in', 0.0285, '0.0285 in, 0.72 mm'],
 		['length', 'AN', 6, '6 AN, 0.375 in'],
-		['volume', 'cu in', 350, '350 cu in, 5.74 L'],
+		['volume', 'cu in', 340, '340 cu in, 5.57 L'],
 		['temperature', 'degF', 95, '95 degF, 35 degC'],
 		['area', 'AWG', -1, '2/0 AWG, 67.4 mm2'],
 		['rotation', 'rpm', 5500, '5500 rpm'],

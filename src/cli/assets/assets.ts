@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import type { Example, NamedBuild, Rulebook } from '../../rulebook/rulebook.ts';
+import type { Example, NamedBuild, Rulebook, Term } from '../../rulebook/rulebook.ts';
 
 /** The text of a file that the build laid beside the program. */
 export const readAsset = (name: string): string => readFileSync(join(import.meta.dirname, name), 'utf8');
@@ -10,12 +10,18 @@ const built = <T>(name: string): T => JSON.parse(readAsset(name));
 /** The rulebook that the build compiled, beside the program; without its examples. */
 export const readRulebook = () => built<Rulebook & { readonly fingerprint: string }>('rulebook.json');
 
-/** The same with the examples of its rules and the builds they start from. */
+/** The same with the glossary, the examples of its rules and the builds they start from. */
 export function readRulebookWithExamples(): Rulebook {
 	const { builds, examples } = built<{
 		builds: Record<string, NamedBuild>;
 		examples: Record<string, Example[]>;
 	}>('examples.json');
 	const { fingerprint: _, ...rulebook } = readRulebook();
-	return { ...rulebook, builds, rules: rulebook.rules.map(rule => ({ ...rule, examples: examples[rule.id] ?? [] })) };
+	const words = built<Term[]>('words.json');
+	return {
+		...rulebook,
+		words,
+		builds,
+		rules: rulebook.rules.map(rule => ({ ...rule, examples: examples[rule.id] ?? [] })),
+	};
 }

@@ -12,7 +12,7 @@ import { readRulebookWithExamples } from './assets.ts';
 /** The built rulebook with rule packs added. Throws BadUsage with every problem of every file, its place and its line. */
 export function withPacks(paths: readonly string[]): Rulebook {
 	const texts = paths.flatMap(path => readTexts(path, ['.yaml', '.yml'], mostOfPack));
-	if (texts.length === 0) throw new BadUsage(`--rules: no .yaml file in ${paths.join(', ')}`);
+	if (texts.length === 0) throw new BadUsage(`${paths.join(', ')}: no rule pack there, which is a .yaml file`);
 	const { rulebook, problems, warnings } = addPacks(readRulebookWithExamples(), texts, quantities);
 	if (problems.length > 0) throw new BadUsage(problems.map(writeProblem).join('\n'));
 	for (const warning of warnings) printMessage(`warning: ${writeProblem(warning)}`);

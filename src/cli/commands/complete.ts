@@ -2,7 +2,8 @@ import type { Argument, Command, Option } from 'commander';
 import { listSheets } from '../../files/folders.ts';
 import { dataFolder } from '../../files/paths.ts';
 import { columnNames } from '../../plugs/table.ts';
-import { readRulebook } from '../assets/assets.ts';
+import type { Term } from '../../rulebook/rulebook.ts';
+import { readAsset, readRulebook } from '../assets/assets.ts';
 import { exit } from '../process/exit.ts';
 import { print } from '../process/output.ts';
 
@@ -18,7 +19,7 @@ interface Next {
 const nothing: Next = { words: [] };
 
 /** What stands for a placeholder of the table, by its name. One that has choices of its own needs no line here. */
-export const sources: Readonly<Record<string, () => Next | Promise<Next>>> = {
+export const sources: Readonly<Record<string, (program: Command) => Next | Promise<Next>>> = {
 	sheet: () => ({
 		words: listSheets(dataFolder(process.env)).map(({ name, path }) => [name, path]),
 		paths: '.json',
@@ -32,6 +33,10 @@ export const sources: Readonly<Record<string, () => Next | Promise<Next>>> = {
 		const { quantities: everyQuantity } = await import('../../log/quantities.ts');
 		return { words: everyQuantity.filter(({ kind }) => kind !== 'hidden').map(({ id, nature }) => [id, nature]) };
 	},
+	topic: program => ({ words: [...namesBelow(program), ['words', 'the words of the trade']] }),
+	term: () => ({
+		words: (JSON.parse(readAsset('words.json')) as Term[]).map(({ term, meaning }) => [term, meaning]),
+	}),
 	log: () => ({ words: [], paths: '' }),
 	'name=header@unit': () => ({ words: readRulebook().channels.map(({ id, title }) => [`${id}=`, title]) }),
 	'name=header': () => ({ words: columnNames.map(name => [`${name}=`, 'a column of a table of pins']) }),
@@ -65,12 +70,12 @@ async function nextAfter(program: Command, words: readonly string[]): Promise<Ne
 		else if (!waiting && !option) taken++;
 		waiting = option?.required ? option : undefined;
 	}
-	if (waiting) return starting(await valuesOf(waiting, placeholder(waiting)), last, glued);
+	if (waiting) return starting(await valuesOf(program, waiting, placeholder(waiting)), last, glued);
 	if (last.startsWith('-')) return starting({ words: optionsOf(command) }, last);
 	const argument = command.registeredArguments[taken] ?? command.registeredArguments.findLast(each => each.variadic);
 	const below = taken === 0 ? namesBelow(command) : [];
 	if (!argument) return starting({ words: below.length > 0 ? below : optionsOf(command) }, last);
-	return starting(await valuesOf(argument, argument.name()), last);
+	return starting(await valuesOf(program, argument, argument.name()), last);
 }
 
 /** `--units=me` as two words, however the shell cut it: zsh and fish leave it whole, bash makes three words of it. */
@@ -92,9 +97,9 @@ const optionOf = (command: Command, word: string): Option | undefined =>
 /** `--gate <stage>` waits for a stage. */
 const placeholder = ({ flags }: Option): string => /<(.+)>/.exec(flags)?.[1] ?? '';
 
-function valuesOf({ argChoices }: Option | Argument, name: string): Next | Promise<Next> {
+function valuesOf(program: Command, { argChoices }: Option | Argument, name: string): Next | Promise<Next> {
 	if (argChoices) return { words: argChoices.map(choice => [choice, '']) };
-	return sources[name]?.() ?? nothing;
+	return sources[name]?.(program) ?? nothing;
 }
 
 const optionsOf = (command: Command): Candidate[] =>

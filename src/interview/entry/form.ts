@@ -12,7 +12,7 @@ export function formWords(question: Question, units: UnitSet): string | null {
 		case 'per-cylinder':
 			return `one a cylinder in ${first}, one by one or on a line; - where not measured`;
 		case 'firing-order':
-			return 'as 1-8-4-3-6-5-7-2';
+			return 'as 1-5-..., each cylinder once';
 		case 'pairs':
 			return 'two cylinders a coil, as 1 6, 3 5';
 		case 'curve':

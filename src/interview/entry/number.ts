@@ -21,5 +21,5 @@ function densityWords({ takes }: Question): string {
 export function readWhole(_: Question, text: string): Read {
 	return /^-?\d{1,9}$/.test(text)
 		? { answer: { value: Number(text) } }
-		: { problem: `${JSON.stringify(text)} is no whole number, which is needed here.` };
+		: { problem: `${JSON.stringify(text)} is not a whole number; one is needed here.` };
 }

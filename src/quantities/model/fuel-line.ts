@@ -45,7 +45,7 @@ export const line = quantity({
 		'fuel.usual_line_loss',
 	],
 	formula: 'pressure lost against flow; usually nothing in it is narrower than the line',
-	source: ['crane'],
+	source: ['tp410'],
 	nature: 'exact',
 	compute: q => {
 		if (!q.has('fuel.line_bore') || !q.has('fuel.line_length')) {
@@ -145,7 +145,7 @@ export const loss = quantity({
 		metric:
 			'Darcy-Weisbach, elbows by K, smallest bore by 0.5 (1 - beta^2) and (1 - beta^2)^2; usual 0.2 bar without bore and length',
 	},
-	source: ['crane'],
+	source: ['tp410'],
 	nature: 'exact',
 	compute: q => {
 		const line = q.made<Loss | number>('fuel.line');

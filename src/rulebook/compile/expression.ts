@@ -28,7 +28,7 @@ export function compileExpression(source: Source, { text, offset }: Placed, name
 	} catch (error) {
 		const { range, summary } = error as { range?: { start: number }; summary?: string };
 		const what = summary ?? (error as Error).message;
-		return refuse(`not an expression: ${what}${mendFor(what)}`, range?.start);
+		return refuse(`not an expression: ${what}${mendFor(what, text)}`, range?.start);
 	}
 	try {
 		return new Walk(names).walk(ast);
@@ -39,7 +39,9 @@ export function compileExpression(source: Source, { text, offset }: Placed, name
 }
 
 /** What most often is behind an error of the grammar, and how to write it. */
-function mendFor(what: string): string {
+function mendFor(what: string, text: string): string {
+	if (/[<>=] *-?[\d.]+ +[a-z%]+$/i.test(text))
+		return ' (a figure with its unit goes under thresholds:, and its name stands here)';
 	if (what.includes('EOF')) return ' (it ends too early)';
 	if (what.endsWith(': =')) return ' (compare with ==)';
 	if (/: ('?[&|]'?)$/.test(what)) return ' (and is &&, or is ||)';

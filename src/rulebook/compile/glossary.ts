@@ -66,7 +66,7 @@ const noWords = new Set([
 	'except',
 ]);
 
-/** Notes every text of a rule file that uses a word which the glossary has another for. */
+/** Notes every text of a rule file that uses a word which the glossary has another for; in a pack that is advice. */
 export function refuseWords(source: Source, find: ReturnType<typeof wordFinder>): void {
 	if (!source.root) return;
 	visit(source.root, {
@@ -82,7 +82,7 @@ export function refuseWords(source: Source, find: ReturnType<typeof wordFinder>)
 			if (typeof node.value !== 'string' || (key === 'key' && isPair(parent))) return;
 			const wrong = find(node.value);
 			if (wrong && isScalar(node as Node) && !isId(node.value))
-				source.report(offsetOf(node), `${JSON.stringify(wrong.found)} is ${wrong.term} here (rules/words.yaml)`);
+				source.advise(offsetOf(node), `${JSON.stringify(wrong.found)} is ${wrong.term} here (swap-audit help words)`);
 		},
 	});
 }

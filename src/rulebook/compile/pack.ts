@@ -1,10 +1,12 @@
 import type { AnyQuantity } from '../../quantities/quantity.ts';
 import type { Question, UsualCase } from '../../sheet/question.ts';
+import { nearest } from '../../text/likeness.ts';
 import { namesRead } from '../reads.ts';
 import type { Rule, Rulebook, Topic } from '../rulebook.ts';
 import { graphOf, refuseDoubles, refuseUnread } from './agreement.ts';
 import { changeRule } from './change.ts';
 import { Fields, quote } from './fields.ts';
+import { refuseWords, wordFinder } from './glossary.ts';
 import { type Names, namesOf } from './names.ts';
 import { finishQuestion, type QuestionDraft, readQuestion } from './question.ts';
 import { type RuleNames, readRule } from './rule.ts';
@@ -25,8 +27,10 @@ export function addPacks(
 	const problems: Problem[] = [];
 	const warnings: Problem[] = [];
 	let rulebook = base;
+	const find = wordFinder(base.words);
 	for (const file of [...files].sort((a, b) => (a.path < b.path ? -1 : 1))) {
 		const source = new Source(file, problems, warnings);
+		refuseWords(source, find);
 		if (source.root) rulebook = addPack(rulebook, new Fields(source, source.root), quantities);
 	}
 	return { rulebook, problems: inOrder(problems), warnings: inOrder(warnings) };
@@ -160,7 +164,7 @@ function withChanges(
 		const id = inner.text('rule');
 		const rule = rules.get(id);
 		if (!rule) {
-			inner.report('rule', `${quote(id)} is no rule`);
+			inner.report('rule', `${quote(id)} is no rule; the nearest are ${nearest(id, [...rules.keys()]).join(', ')}`);
 			return [];
 		}
 		rules.set(id, changeRule(inner, rule, known, pack));

@@ -98,6 +98,7 @@ export function checkRule(fields: Fields, rule: Rule, names: Names, questions: R
 		checkWords(fields, key, rule[key], names);
 		checkSaid(fields, key, rule, questions);
 	}
+	if (!fields.has('examples')) return;
 	const then = new Set(rule.examples.map(example => example.then));
 	for (const need of ['fails', 'holds', 'cannot-tell'] as const) {
 		if (need === 'fails' && rule.each && neverFails.includes(rule.each.answer)) continue;

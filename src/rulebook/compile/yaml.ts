@@ -38,10 +38,18 @@ export function readYaml(text: string, refuse: Refuse): YAMLMap | null {
 	if (!tokens) return null;
 	const [document, second] = [...new Composer({ uniqueKeys: false }).compose(tokens, true, text.length)];
 	if (second) refuse(second.range[0], 'a second document: a rule file is one, without --- between');
-	for (const { pos, message, code } of document!.errors) refuse(pos[0], `not YAML: ${message}${mends[code] ?? ''}`);
+	const told = new Set<number>();
+	for (const { pos, message, code } of document!.errors) {
+		// The parser tells one slip of the indent twice, at one place.
+		const slip =
+			code in mends && told.has(pos[0]) ? null : (indentSlip(text, pos[0]) ?? `${message}${mends[code] ?? ''}`);
+		told.add(pos[0]);
+		if (slip !== null) refuse(pos[0], `not YAML: ${slip}`);
+	}
 	if (second || document!.errors.length > 0) return null;
 	if (!isMap(document!.contents)) {
-		refuse(0, 'a rule file is a mapping of names (topic:, questions:, rules: ...)');
+		const found = document!.contents === null ? 'this file is empty' : 'this is no mapping';
+		refuse(0, `${found}: a rule file is a mapping of names (topic:, questions:, rules: ...)`);
 		return null;
 	}
 	return isPlain(document!.contents, refuse) ? document!.contents : null;
@@ -49,6 +57,17 @@ export function readYaml(text: string, refuse: Refuse): YAMLMap | null {
 
 const unseenIn = (sign: string) =>
 	`a character that cannot be seen (U+${sign.codePointAt(0)!.toString(16).padStart(4, '0')}): take it out`;
+
+/** A line that stands further in than the one before it, which has its value already; null where that is not it. */
+function indentSlip(text: string, offset: number): string | null {
+	const before = text.slice(0, offset).split('\n');
+	const line = before.length;
+	const [this_, next = ''] = text.split('\n').slice(line - 1, line + 1);
+	const indentOf = (each: string) => /^[ -]*/.exec(each)![0].length;
+	const hasValue = /^[ -]*[\w.-]+: +[^\s#|>&*]/.test(this_!);
+	if (!hasValue || !/^ +[\w.-]+:( |$)/.test(next) || indentOf(next) <= indentOf(this_!)) return null;
+	return `line ${line + 1} stands further in than line ${line}, which has its value already: give both the same indent`;
+}
 
 const quotes = '. A text with ": " or " #" in it, or that begins with a sign, goes in quotes';
 const mends: Readonly<Record<string, string>> = {

@@ -188,8 +188,8 @@ describe('what cannot be taken as it stands, but may be meant so, is offered', (
 	};
 
 	test('a number of the other unit set, a flow without its time, a year by two figures', () => {
-		expect(offer('engine.displacement_stated', '5.3')).toBe('5.3 L');
-		expect(offer('engine.displacement_stated', '350', 'metric')).toBe('350 cu in');
+		expect(offer('engine.displacement_stated', '5.4')).toBe('5.4 L');
+		expect(offer('engine.displacement_stated', '340', 'metric')).toBe('340 cu in');
 		expect(offer('engine.bore', '96')).toBe('96 mm');
 		expect(offer('injectors.rated_flow', '36 lb')).toBe('36 lb/h');
 		expect(offer('injectors.rated_flow', '380cc')).toBe('380cc/min');
@@ -221,7 +221,7 @@ describe('a list that cannot be taken is refused in the words of whoever types i
 		['harness.circuits', 'check lamp; here; there; maybe', '"maybe" stands there'],
 		['harness.circuits', 'check lamp; here; there; done; twelve', 'the fifth is amps'],
 		['harness.circuits', 'check lamp; here; there; done; 1; far', 'the sixth is the length in feet'],
-		['engine.year', 'old', '"old" is no whole number'],
+		['engine.year', 'old', '"old" is not a whole number'],
 	])('%s: %s', (id, text, said) => {
 		const read = entry(id, text);
 		if (read.is !== 'problem') throw new Error(read.is);

@@ -113,11 +113,12 @@ describe('the pump', () => {
 		const weak = q({
 			...returnless,
 			'fuel.rail': is('returnless-controlled-pump'),
-			'fuel.pump_flow': num(41, 'gal/h'),
+			'fuel.pump_flow': num(40.5, 'gal/h'),
 			'boost.target': num(10, 'psi'),
 		});
 		const flow = Number(weak('fuel.flow').value);
-		const gives = (pressure: number) => 41 * gallonHour * 745 * (1 - (0.008 * Math.max(0, pressure - 40 * psi)) / psi);
+		const gives = (pressure: number) =>
+			40.5 * gallonHour * 745 * (1 - (0.008 * Math.max(0, pressure - 40 * psi)) / psi);
 		expect(gives(43.5 * psi)).toBeLessThan(flow);
 		expect(gives(40 * psi)).toBeGreaterThan(flow);
 		const held = halving(pressure => flow - gives(pressure), 0, 43.5 * psi);

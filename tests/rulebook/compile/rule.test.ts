@@ -44,7 +44,7 @@ describe('a topic file with a fault is refused with its place, the line, and wha
 		['an expression that breaks off', set('holds', 'a >='), /not an expression: .* \(it ends too early\)/],
 		['a single equals sign', set('holds', 'boost.kind = "none"'), /not an expression: .* \(compare with ==\)/],
 		['a single and', set('holds', 'true & true'), /not an expression: .* \(and is &&/],
-		['a unit in an expression', set('holds', 'ignition.gap <= 3 mm'), /a number with its unit goes under thresholds/],
+		['a unit in an expression', set('holds', 'ignition.gap <= 3 mm'), /a figure with its unit goes under thresholds/],
 		[
 			'an endless expression',
 			set('holds', `${'(ignition.gap > ignition.gap_limit) && '.repeat(40)}true`),

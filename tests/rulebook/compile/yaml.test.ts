@@ -44,8 +44,9 @@ describe('a text is refused, with its place', () => {
 		['a tab', 'topic: x\nrules:\n\t- a\n', /^3:1 not YAML: .*[Tt]ab/],
 		['a colon in a bare text', 'why: one: two\n', /^1:6 not YAML: .* goes in quotes/],
 		['a quote that stays open', 'why: "one\nhow: two\n', /not YAML: .* goes in quotes/],
-		['a list at the top', '- a\n- b\n', /^1:1 a rule file is a mapping/],
-		['nothing', '', /^1:1 a rule file is a mapping/],
+		['a list at the top', '- a\n- b\n', /^1:1 this is no mapping/],
+		['a line too far in', 'a: b\n  c: d\n', /line 2 stands further in than line 1, which has its value already/],
+		['nothing', '', /^1:1 this file is empty/],
 		['a text too long', `a: ${'x'.repeat(longest)}`, /^1:1 a rule file has at most 200000 characters/],
 	])('%s', (_, text, message) => {
 		expect(firstProblem(text)).toMatch(message);
