@@ -7,6 +7,18 @@ const root = fileURLToPath(new URL('../../', import.meta.url));
 /** The day on the demo's audits: they must not change with the calendar. */
 const day = '2026-04-01';
 
+/** What README shows: the demo build, a question by its name, an answer and what it moves, the audit, a line of it. */
+const session = [
+	{ keys: [], seconds: 4 },
+	{ keys: ['\u001b[B', '\r'], seconds: 4 },
+	{ keys: ['\u0007', ...'ignition.gap'], seconds: 2 },
+	{ keys: ['\r'], seconds: 3 },
+	{ keys: [...'30 thou'], seconds: 3 },
+	{ keys: ['\r'], seconds: 5 },
+	{ keys: ['\u0014'], seconds: 6 },
+	{ keys: ['\r'], seconds: 7 },
+];
+
 function command(...args) {
 	const options = { cwd: root, stdio: ['ignore', 'inherit', 'inherit'] };
 	const done = spawnSync(process.execPath, ['dist/swap-audit.js', ...args, '--date', day], options);
@@ -23,12 +35,8 @@ if (process.argv.includes('--write')) {
 				command('pins', `demo/${name}`, '--out', `${stem}.pins.${ending}`);
 		}
 	}
-	const { recordScreens } = await import('./screens.mjs');
-	await recordScreens(root, [
-		{ name: 'screen-opening', keys: [] },
-		{ name: 'screen-question', keys: ['\u001b[B', '\r'] },
-		{ name: 'screen-audit', keys: ['\u0014'] },
-	]);
+	const { recordMovie } = await import('./screens.mjs');
+	await recordMovie(root, 'recording', session);
 } else {
 	const sheet = 'demo/half-finished.sheet.json';
 	const options = { cwd: root, stdio: ['ignore', 'pipe', 'inherit'], encoding: 'utf8' };

@@ -6,7 +6,7 @@ import type { Answer, CircuitAnswer } from '../sheet/sheet.ts';
 import { type Kind, kept } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
 import { shownUnit } from '../units/shown.ts';
-import type { Unit } from '../units/unit.ts';
+import { toKept, type Unit } from '../units/unit.ts';
 import { write } from '../units/write.ts';
 
 /** What a name is, as far as writing it goes. */
@@ -91,12 +91,21 @@ export function formatAnswer(question: Question, answer: Answer, set: UnitSet): 
 		return `${(value as (number | null)[]).map(reading => reading ?? '-').join(', ')}${symbol}`;
 	if (question.kind === 'loads')
 		return (value as [string, number][]).map(([name, load]) => `${name} ${load}${symbol}`).join(', ');
-	if (question.kind === 'circuits') return (value as CircuitAnswer[]).map(showCircuit).join('; ');
+	if (question.kind === 'circuits')
+		return (value as CircuitAnswer[]).map(circuit => showCircuit(circuit, set)).join('; ');
 	return formatValue(value as Outcome, { question }, set) ?? '';
 }
 
-function showCircuit({ circuit, from, to, state, load, length }: CircuitAnswer): string {
+/** A sheet has a circuit's length in feet. */
+const foot = unitNamed('ft', ['length'])!;
+
+function showCircuit({ circuit, from, to, state, load, length }: CircuitAnswer, set: UnitSet): string {
 	const ends = [from && `from ${from}`, to && `to ${to}`].filter(Boolean).join(' ');
-	const told = [ends, state, load !== undefined && `${load} A`, length !== undefined && `${length} ft`];
+	const told = [
+		ends,
+		state,
+		load !== undefined && `${load} A`,
+		length !== undefined && (set === 'us' ? `${length} ft` : write(toKept(length, foot), unitNamed('m', ['length'])!)),
+	];
 	return `${circuit} (${told.filter(Boolean).join(', ')})`;
 }

@@ -6,10 +6,11 @@ import { commandTable } from '../../src/cli/command-table.ts';
 import { runCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
 
-const readme = readFileSync(fileURLToPath(new URL('../../README.md', import.meta.url)), 'utf8');
+const textOf = (path: string) => readFileSync(fileURLToPath(new URL(`../../${path}`, import.meta.url)), 'utf8');
+const readme = textOf('README.md');
 
-test('the rule pack that README shows compiles, and its examples hold', () => {
-	const [, pack] = /```yaml\n(.*?)```/s.exec(readme)!;
+test("the rule pack that the rules' README shows compiles, and its examples hold", () => {
+	const [, pack] = /```yaml\n(.*?)```/s.exec(textOf('rules/README.md'))!;
 	const path = join(temporaryFolder(), 'pack.yaml');
 	writeFileSync(path, pack!);
 	const { out, err, status } = runCommand(['rules', 'test', path]);
@@ -31,3 +32,28 @@ test('README names commands and options that there are', () => {
 		for (const [option] of rest!.matchAll(/--[\w-]+/g)) expect(options, call).toContain(option);
 	}
 });
+
+test('the output that README shows is what the program prints', () => {
+	const [, shown] = /```\n\$ swap-audit audit (.*?)```/s.exec(readme)!;
+	const [sheet, ...lines] = shown!.split('\n');
+	const { out } = runCommand(['audit', sheet!, '--date', '2026-04-01']);
+	const printed = new Set(out.split('\n'));
+	expect(lines.filter(line => line !== '...' && !printed.has(line))).toEqual([]);
+	expect(lines.length).toBeGreaterThan(10);
+});
+
+test('what README links to is there, and is shipped', () => {
+	const { files } = JSON.parse(textOf('package.json')) as { files: string[] };
+	const links = [...readme.matchAll(/\]\(([^)#]+)\)/g)].map(([, path]) => path!);
+	expect(links.length).toBeGreaterThan(6);
+	for (const path of links) {
+		expect(textOf(path).length, path).toBeGreaterThan(100);
+		expect(
+			files.some(each => matchesGlob(path, each) || path.startsWith(`${each}/`)),
+			path,
+		).toBe(true);
+	}
+});
+
+const matchesGlob = (path: string, glob: string): boolean =>
+	new RegExp(`^${glob.replaceAll('.', '\\.').replaceAll('*', '[^/]*')}$`).test(path);

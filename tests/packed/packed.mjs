@@ -53,8 +53,16 @@ try {
 	must(again.shasum === rebuilt.shasum, `the same bytes from another build: ${rebuilt.shasum}`);
 	const code = files.filter(({ path }) => path.endsWith('.js')).reduce((sum, file) => sum + file.size, 0);
 	must(code <= codeAtMost, `${code} bytes of code in a package of ${size}`);
-	const strange = files.filter(({ path }) => !/^(dist\/.*|package\.json|README\.md|LICENSE)$/.test(path));
-	must(strange.length === 0, `nothing in it but dist and the papers ${strange.map(({ path }) => path).join(' ')}`);
+	const strange = files.filter(
+		({ path }) =>
+			!/^(dist\/.*|demo\/.*\.(md|svg|sheet\.json|yaml)|rules\/(README\.md|words\.yaml)|package\.json|[A-Z]+\.md|LICENSE)$/.test(
+				path,
+			),
+	);
+	must(
+		strange.length === 0,
+		`nothing in it but dist, the papers and the demo ${strange.map(({ path }) => path).join(' ')}`,
+	);
 	npm('install', '--global', '--prefix', place, '--prefer-offline', '--no-audit', '--no-fund', join(place, filename));
 	const { version } = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
 	must(run('--version') === `${version}\n`, `--version says ${version}`);
