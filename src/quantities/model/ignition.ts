@@ -183,7 +183,8 @@ export const gapLimit = quantity({
 	inputs: ['ignition.gap_fires', 'ignition.kind'],
 	formula: {
 		us: 'the gap at which required voltage reaches capacity, never over 0.060 in with a distributor, 0.070 in otherwise',
-		metric: 'the gap at which required voltage reaches capacity, never over 1.52 mm with a distributor, 1.78 mm otherwise',
+		metric:
+			'the gap at which required voltage reaches capacity, never over 1.52 mm with a distributor, 1.78 mm otherwise',
 	},
 	source: ['root', 'practice'],
 	nature: 'estimate',
