@@ -58,6 +58,10 @@ const pairs: readonly (readonly [answer: string, quantity: string, way: 'up' | '
 	['driveline.clutch_torque', 'driveline.clutch_boost_limit', 'up'],
 	['driveline.shaft_length', 'driveline.shaft_critical_speed', 'down'],
 	['driveline.tyre_diameter', 'driveline.cruise_speed', 'down'],
+	['driveline.highest_speed', 'driveline.disc_temperature', 'up'],
+	['driveline.front_disc_thickness', 'driveline.disc_temperature', 'down'],
+	['boost.wastegate_bore', 'boost.wastegate_margin', 'up'],
+	['fuel.pump_current', 'fuel.pump_wire_longest', 'down'],
 ];
 
 /** Builds that fit together, more often boosted than not. */
