@@ -10,7 +10,7 @@ import { readTerms, refuseWords, wordFinder } from './glossary.ts';
 import { type Names, namesOf } from './names.ts';
 import { readParts } from './parts.ts';
 import { readProcedure } from './procedure.ts';
-import { finishQuestion, readQuestion } from './question.ts';
+import { finishQuestion, hasKind, readQuestion } from './question.ts';
 import { readReadings } from './readings.ts';
 import { type RuleNames, readRule } from './rule.ts';
 import { inOrder, type Problem, Source, type SourceText } from './source.ts';
@@ -45,6 +45,9 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		if (path !== 'words.yaml' && path !== 'sources.yaml') refuseWords(source, find);
 	const sections = table('sections.yaml', root => readSections(root, quantities));
 	const topics = topicFiles(roots, sections).map(file => ({ ...file, work: readUsualWork(file.root, false) }));
+	// So would what hangs on a kind that is none.
+	if (topics.flatMap(({ root }) => root.innerList('questions', false).filter(fields => !hasKind(fields))).length > 0)
+		return { rulebook: nothing, problems: inOrder(problems) };
 	const drafts = topics.flatMap(({ root, section, topic, work }) =>
 		root.innerList('questions', false).map(fields => readQuestion(fields, section, topic, work)),
 	);

@@ -8,7 +8,7 @@ import { changeRule } from './change.ts';
 import { Fields, quote } from './fields.ts';
 import { refuseWords, wordFinder } from './glossary.ts';
 import { type Names, namesOf } from './names.ts';
-import { finishQuestion, type QuestionDraft, readQuestion } from './question.ts';
+import { finishQuestion, hasKind, type QuestionDraft, readQuestion } from './question.ts';
 import { type RuleNames, readRule } from './rule.ts';
 import { inOrder, type Problem, Source, type SourceText } from './source.ts';
 import { readCase } from './usual.ts';
@@ -41,6 +41,7 @@ function addPack(base: Rulebook, root: Fields, quantities: readonly AnyQuantity[
 	const topic = root.has('topic') ? root.text('topic') : pack;
 	if (base.topics.some(other => other.topic === topic))
 		root.reportStart(`the topic ${quote(topic)} is there already: name this one otherwise (topic: ...)`);
+	if (root.innerList('questions', false).filter(fields => !hasKind(fields)).length > 0) return base;
 	const work = readUsualWork(root, true);
 	const drafts = readQuestions(base, root, topic, work);
 	refuseDoubles(drafts, quantities, base.questions);

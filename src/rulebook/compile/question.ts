@@ -26,6 +26,9 @@ export interface QuestionDraft {
 	readonly fields: Fields;
 }
 
+/** Whether a question's kind is one; else that is reported, and all that would be said of it besides would mislead. */
+export const hasKind = (fields: Fields): boolean => fields.oneOf<string>('kind', answerKinds, '') !== '';
+
 /** Reads one question; what is wrong with it goes into the file's problems. */
 export function readQuestion(fields: Fields, section: string, topic: string, work: UsualWork): QuestionDraft {
 	const id = fields.text('id');

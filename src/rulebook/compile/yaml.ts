@@ -71,6 +71,7 @@ function indentSlip(text: string, offset: number): string | null {
 
 const quotes = '. A text with ": " or " #" in it, or that begins with a sign, goes in quotes';
 const mends: Readonly<Record<string, string>> = {
+	BAD_SCALAR_START: '. Put it in quotes, like unit: "%"',
 	BLOCK_AS_IMPLICIT_KEY: quotes,
 	MISSING_CHAR: quotes,
 	MULTILINE_IMPLICIT_KEY: quotes,

@@ -195,6 +195,14 @@ test('of a file that cannot be read nothing else is told: what it holds would be
 	expect(told.filter(problem => !problem.startsWith('engine/identity.yaml:'))).toEqual([]);
 });
 
+test('a kind that is none is reported once, and not all that hangs on it', () => {
+	const change = (text: string) => text.replace('kind: length', 'kind: lenght');
+	expect(problemsOf('ignition/gap.yaml', change).map(problem => problem.split('\n')[0])).toEqual([
+		expect.stringMatching(/^ignition\/gap\.yaml:\d+:\d+: kind: "lenght" is not one of /),
+	]);
+	expect(gap.compile(change(gap.text)).problems.length).toBe(1);
+});
+
 test('of a file full of faults the first hundred are told', () => {
 	const { problems } = gap.compile(
 		`topic: x\nplace: 1\n${Array.from({ length: 500 }, (_, i) => `x${i}: 1\n`).join('')}`,

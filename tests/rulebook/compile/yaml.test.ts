@@ -41,6 +41,7 @@ describe('a text is refused, with its place', () => {
 		],
 		['a NUL in an escape, in a name', 'topic: x\n"a\\0": b\n', /^2:1 a character that cannot be seen \(U\+0000\)/],
 		['a tag of invisible letters', 'topic: x\u{e0041}\n', /^1:9 a character that cannot be seen \(U\+e0041\)/],
+		['a percent sign bare', 'unit: %\n', /^1:7 not YAML: .*Put it in quotes, like unit: "%"/],
 		['a tab', 'topic: x\nrules:\n\t- a\n', /^3:1 not YAML: .*[Tt]ab/],
 		['a colon in a bare text', 'why: one: two\n', /^1:6 not YAML: .* goes in quotes/],
 		['a quote that stays open', 'why: "one\nhow: two\n', /not YAML: .* goes in quotes/],
