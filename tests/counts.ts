@@ -38,6 +38,8 @@ export const counts = {
 	soundDrives: long ? 600 : 24,
 	/** Cars drawn from what their sheets say, whose logs the model is fitted to. */
 	fits: long ? 500 : 60,
+	/** Runs of each command with random options. */
+	commandRuns: long ? 1_000 : 2,
 	/** Saves by each of two programs on one sheet. */
 	increments: long ? 3_000 : 150,
 };

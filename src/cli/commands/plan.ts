@@ -9,6 +9,7 @@ import { composePlan, type Plan, planAsData } from '../../report/compose/plan.ts
 import { composeDay } from '../../report/compose/procedures.ts';
 import type { Document } from '../../report/document.ts';
 import { printHtml } from '../../report/html.ts';
+import { printJson } from '../../report/json.ts';
 import { printMarkdown } from '../../report/markdown.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
 import type { Access } from '../../sheet/access.ts';
@@ -51,7 +52,7 @@ export async function plan(argument: string, flags: PlanFlags): Promise<number> 
 		have: have.parts,
 	};
 	if (flags.json || format === 'json') {
-		const text = JSON.stringify(planAsData(planned, assessment), null, 2);
+		const text = printJson(planAsData(planned, assessment), 2);
 		if (format === 'json') writeOutput(flags.out!, `${text}\n`);
 		if (flags.json || format !== 'json') print(text);
 		return exit.done;
