@@ -19,7 +19,9 @@ const { rulebook, problems } = compileRulebook(
 );
 const stray = strayWords(join(folder, '..'), rulebook.words);
 if (problems.length + stray.length > 0) {
-	console.error([...problems.map(problem => writeProblem({ ...problem, path: join(folder, problem.path) })), ...stray].join('\n'));
+	console.error(
+		[...problems.map(problem => writeProblem({ ...problem, path: join(folder, problem.path) })), ...stray].join('\n'),
+	);
 	process.exit(1);
 }
 const { builds, rules } = rulebook;
