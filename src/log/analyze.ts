@@ -46,8 +46,8 @@ export interface Analysis {
 	readonly seconds: number;
 }
 
-/** Readings that are kept before a part of the log is judged: two numbers each, so about 16 MB. */
-const usualMost = 1_000_000;
+/** Readings that are kept before a part of the log is judged: two numbers each, so about 5 MB, and some times that while it is judged. */
+const usualMost = 300_000;
 
 /** s before the end of a part that the next part still looks at. */
 const overlap = 30;

@@ -44,6 +44,16 @@ export function during({ episodes, of }: Chunk, kind: EpisodeKind, channel: stri
 export const fresh = ({ of, span: [from, to] }: Chunk, channel: string): Readings =>
 	within(of(channel), from + 2e-9, to);
 
+/** Works something out of a chunk once, however many quantities look at it. */
+export function onceAChunk<T>(make: (chunk: Chunk) => T): (chunk: Chunk) => T {
+	const made = new WeakMap<Chunk, { readonly of: T }>();
+	return chunk => {
+		let found = made.get(chunk);
+		if (!found) made.set(chunk, (found = { of: make(chunk) }));
+		return found.of;
+	};
+}
+
 /** Several stretches of readings as one, one after the other. */
 export function joined(parts: readonly Readings[]): Readings {
 	if (parts.length === 0) return noReadings;

@@ -81,12 +81,7 @@ export function cruises(ticks: Ticks, { lowest, full }: Foot, declared: Declared
 	const known = (tick: number) => !Number.isNaN(manifold[tick]!);
 	const driven = stretches(ticks, tick => speed[tick]! > running.speed && moving(tick) && footOn(tick) && known(tick));
 	return driven
-		.flatMap(stretch => [
-			...steady(stretch, [speed, manifold], ([least, most]) => [
-				cruise.speed * (least! + most!) * 0.5,
-				cruise.pressure,
-			]),
-		])
+		.flatMap(stretch => [...steady(stretch, [speed, manifold], cruise)])
 		.map(({ first, last }) => made('cruise', time[first]!, time[last]!))
 		.filter(({ from, to }) => to - from >= cruise.time);
 }
@@ -95,25 +90,21 @@ export function cruises(ticks: Ticks, { lowest, full }: Foot, declared: Declared
 function* steady(
 	{ first, last }: Stretch,
 	[speed, manifold]: readonly [Float64Array, Float64Array],
-	bands: (ends: readonly [number, number]) => readonly [number, number],
+	{ speed: share, pressure }: Declared['cruise'],
 ): Generator<Stretch> {
 	let start = first;
-	let ends = [speed[first]!, speed[first]!, manifold[first]!, manifold[first]!];
+	let [low, high, less, more] = [speed[first]!, speed[first]!, manifold[first]!, manifold[first]!];
 	for (let tick = first + 1; tick <= last; tick++) {
-		const [low, high, less, more] = ends as [number, number, number, number];
-		const next = [
-			Math.min(low, speed[tick]!),
-			Math.max(high, speed[tick]!),
-			Math.min(less, manifold[tick]!),
-			Math.max(more, manifold[tick]!),
-		] as const;
-		const [rotation, pressure] = bands([next[0], next[1]]);
-		if (next[1] - next[0] <= rotation && next[3] - next[2] <= pressure) ends = [...next];
-		else {
-			yield { first: start, last: tick - 1 };
-			start = tick;
-			ends = [speed[tick]!, speed[tick]!, manifold[tick]!, manifold[tick]!];
-		}
+		const [turning, pressing] = [speed[tick]!, manifold[tick]!];
+		if (turning < low) low = turning;
+		if (turning > high) high = turning;
+		if (pressing < less) less = pressing;
+		if (pressing > more) more = pressing;
+		if (high - low <= share * (low + high) * 0.5 && more - less <= pressure) continue;
+		yield { first: start, last: tick - 1 };
+		start = tick;
+		low = high = turning;
+		less = more = pressing;
 	}
 	yield { first: start, last };
 }

@@ -27,13 +27,13 @@ export class PulseSeen {
 	/** What is idle in a part of a log. */
 	take(chunk: Pick<Chunk, 'episodes' | 'of' | 'car' | 'ambient'>): void {
 		this.deadTime = numberOf(chunk.car, 'injectors.dead_time');
-		const air = airOf(chunk);
 		const burnt = fuelPerPulse(chunk);
 		const hasLambda = chunk.of('lambda_1').time.length > 0;
 		for (const { kind, from, to, warm } of chunk.episodes) {
 			// Cold, an engine burns rich; how rich, lambda tells.
 			if (kind !== 'idle' || !(warm || hasLambda)) continue;
 			const { time, value } = within(chunk.of('injector_pulse'), from, to);
+			const air = airOf({ car: chunk.car, of: id => within(chunk.of(id), from - 2, to) });
 			for (const [index, at] of time.entries()) {
 				const open = burnt(at, air ? heldAt(air.air, at, 2) : undefined);
 				if (open === undefined || !Number.isFinite(open)) continue;

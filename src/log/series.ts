@@ -11,6 +11,7 @@ export const noReadings: Readings = { time: new Float64Array(0), value: new Floa
 export class Series {
 	private times = new Float64Array(256);
 	private values = new Float64Array(256);
+	private view: Readings | null = null;
 	length = 0;
 
 	push(time: number, value: number): void {
@@ -18,13 +19,15 @@ export class Series {
 			this.times = grown(this.times);
 			this.values = grown(this.values);
 		}
+		this.view = null;
 		this.times[this.length] = time;
 		this.values[this.length++] = value;
 	}
 
-	/** All there is now; a view, good until the next push. */
+	/** All there is now; a view, good until the next push, and the same one until then: it is asked for at every reading. */
 	get all(): Readings {
-		return { time: this.times.subarray(0, this.length), value: this.values.subarray(0, this.length) };
+		this.view ??= { time: this.times.subarray(0, this.length), value: this.values.subarray(0, this.length) };
+		return this.view;
 	}
 
 	/** Forgets what is older. */
@@ -33,6 +36,7 @@ export class Series {
 		this.times.copyWithin(0, first, this.length);
 		this.values.copyWithin(0, first, this.length);
 		this.length -= first;
+		this.view = null;
 	}
 }
 

@@ -2,7 +2,7 @@ import type { Readings } from './series.ts';
 
 /** A percentile by linear interpolation between ranks; `share` is 0 to 1. NaN of nothing. */
 export function percentile(values: ArrayLike<number>, share: number): number {
-	const sorted = Float64Array.from(values).sort();
+	const sorted = new Float64Array(values).sort();
 	if (sorted.length === 0) return Number.NaN;
 	const rank = share * (sorted.length - 1);
 	const below = Math.floor(rank);
@@ -77,12 +77,12 @@ export function sustainedLow(readings: Readings, seconds: number, count: number)
 
 /** The second highest value; undefined of fewer than two. */
 export function secondHighest(values: ArrayLike<number>): number | undefined {
-	return values.length < 2 ? undefined : Float64Array.from(values).sort().at(-2);
+	return values.length < 2 ? undefined : new Float64Array(values).sort().at(-2);
 }
 
 /** The smallest step between two different values: how finely a channel was written. 0 of fewer than two values. */
 export function stepOf(values: ArrayLike<number>): number {
-	const sorted = Float64Array.from(values).sort();
+	const sorted = new Float64Array(values).sort();
 	let step = Number.POSITIVE_INFINITY;
 	for (let index = 1; index < sorted.length; index++) {
 		const by = sorted[index]! - sorted[index - 1]!;

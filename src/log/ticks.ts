@@ -55,10 +55,10 @@ function standIn(share: number, speed: Float64Array, index: number, full: number
 	return falling ? Math.min(share, 0.99 * full) : share;
 }
 
-/** The reading that stands at each time, none older than five seconds. */
+/** The reading that stands at each of some rising times, none older than five seconds. */
 export function heldAtEach({ time, value }: Readings, at: Float64Array, stale = 5): Float64Array {
 	const held = new Float64Array(at.length).fill(Number.NaN);
-	let index = -1;
+	let index = at.length === 0 ? -1 : firstFrom(time, at[0]! + 1e-9) - 1;
 	for (let tick = 0; tick < at.length; tick++) {
 		while (index + 1 < time.length && time[index + 1]! <= at[tick]! + 1e-9) index++;
 		if (index >= 0 && at[tick]! - time[index]! <= stale) held[tick] = value[index]!;

@@ -69,7 +69,7 @@ export const filling = inPull({
 	measure: pull => {
 		const displacement = ofCar(pull, 'engine.displacement');
 		if (displacement === undefined) return lacking('engine.displacement');
-		const found = airOf(pull);
+		const found = airOf({ car: pull.car, of: id => pull.in(id) });
 		const lacks = [
 			found ? '' : 'air_flow',
 			...['manifold_pressure', 'charge_temp'].filter(id => pull.of(id).time.length === 0),

@@ -1,7 +1,7 @@
 import { airFlow } from '../../physics/airflow.ts';
 import { airGasConstant } from '../../physics/constants.ts';
 import { numberOf } from '../car.ts';
-import type { Chunk } from '../chunk.ts';
+import { type Chunk, onceAChunk } from '../chunk.ts';
 import { lacking, type Measured, measured, plainly } from '../measured.ts';
 import { airOf } from '../pull/air.ts';
 import { stumbles as stumbling } from '../pull/driveline.ts';
@@ -11,6 +11,7 @@ import { inRun, percent } from '../quantity.ts';
 import { heldAt, within } from '../series.ts';
 import { median, medianError } from '../statistics.ts';
 import { Summary } from '../summary.ts';
+import { heldAtEach } from '../ticks.ts';
 
 type Regime = 'full' | 'cruise';
 
@@ -20,16 +21,19 @@ const needs = ['lambda_1', 'injector_pulse', 'air_flow'];
 function errors(chunk: Chunk, regime: Regime, [from, to]: Interval): number[] {
 	const stoichiometric = numberOf(chunk.car, 'fuel.stoichiometric_ratio');
 	if (stoichiometric === undefined) return [];
-	const air = airOf(chunk);
+	const air = airOf({ ...chunk, of: id => within(chunk.of(id), from - 2, to) });
 	const density = airOfDensity(chunk);
 	// Speed and density are one estimate of the air; it is used in one regime only, so that it is never held against itself.
 	if (!air && regime === 'cruise') return [];
-	return Array.from(within(chunk.of('lambda_1'), from, to).time, time => {
-		const lambda = heldAt(chunk.of('lambda_1'), time);
-		const rpm = heldAt(chunk.of('engine_speed'), time);
-		const flow = air ? heldAt(air.air, time, 1) : density(time, rpm);
-		const fuel = fuelFlow(chunk, heldAt(chunk.of('injector_pulse'), time, 1), rpm, acrossAt(chunk, time));
-		return (lambda * (fuel ?? Number.NaN) * stoichiometric) / flow - 1;
+	const { time: times, value: lambdas } = within(chunk.of('lambda_1'), from, to);
+	const speeds = heldAtEach(chunk.of('engine_speed'), times);
+	const pulses = heldAtEach(chunk.of('injector_pulse'), times, 1);
+	const flows = air && heldAtEach(air.air, times, 1);
+	return Array.from(times, (time, at) => {
+		const rpm = speeds[at]!;
+		const flow = flows ? flows[at]! : density(time, rpm);
+		const fuel = fuelFlow(chunk, pulses[at]!, rpm, acrossAt(chunk, time));
+		return (lambdas[at]! * (fuel ?? Number.NaN) * stoichiometric) / flow - 1;
 	}).filter(Number.isFinite);
 }
 
@@ -57,6 +61,13 @@ const intervals = (chunk: Chunk, regime: Regime): Interval[] =>
 		? chunk.pulls.flatMap(({ full }) => (full ? [full] : []))
 		: chunk.episodes.filter(({ kind }) => kind === 'cruise').map(({ from, to }): Interval => [from + 1, to]);
 
+const ofRegime = (regime: Regime) =>
+	onceAChunk(chunk => intervals(chunk, regime).flatMap(interval => errors(chunk, regime, interval)));
+const errorsOf: Readonly<Record<Regime, (chunk: Chunk) => readonly number[]>> = {
+	full: ofRegime('full'),
+	cruise: ofRegime('cruise'),
+};
+
 /** lambda, meter and pulse together. */
 const deviation = ({ declared: { sensor_error: error } }: Chunk): number =>
 	Math.hypot(error.lambda, error.meter, error.pulse);
@@ -73,9 +84,7 @@ class Closure {
 
 	take(chunk: Chunk): void {
 		this.deviation = deviation(chunk);
-		for (const regime of this.regimes)
-			for (const interval of intervals(chunk, regime))
-				for (const error of errors(chunk, regime, interval)) this.all.take(error);
+		for (const regime of this.regimes) for (const error of errorsOf[regime](chunk)) this.all.take(error);
 	}
 
 	tell(): Measured {

@@ -27,7 +27,8 @@ const jump = (id: string, rank: number, formula: string) =>
 			return {
 				take(chunk) {
 					const { time, value } = whileOver(chunk, 'coolant_temp', 400);
-					for (const [index, at] of time.entries()) {
+					for (let index = 0; index < time.length; index++) {
+						const at = time[index]!;
 						if (Number.isNaN(first)) first = at;
 						count++;
 						last = at;

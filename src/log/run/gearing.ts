@@ -26,14 +26,15 @@ function turns(chunk: Chunk, gear: 'top' | 'first'): number | undefined {
 function shares(chunk: Chunk, gear: 'top' | 'first') {
 	const road = fresh(chunk, 'road_speed');
 	const speed = heldAtEach(chunk.of('engine_speed'), road.time, 2);
-	const geared = heldAtEach(chunk.of('gear'), road.time, 5);
-	const highest = Math.max(...chunk.of('gear').value);
+	const gears = chunk.of('gear');
+	const geared = heldAtEach(gears, road.time, 5);
+	const highest = gears.value.reduce((most, one) => Math.max(most, one), Number.NEGATIVE_INFINITY);
 	const wanted = gear === 'first' ? 1 : highest;
 	const per = turns(chunk, gear);
 	let index = -1;
 	const kept = where(road, (_, value) => {
 		index++;
-		const inGear = chunk.of('gear').time.length === 0 ? gear === 'top' : geared[index] === wanted;
+		const inGear = gears.time.length === 0 ? gear === 'top' : geared[index] === wanted;
 		return inGear && value > slow && speed[index]! > loose && per !== undefined;
 	});
 	const held = heldAtEach(chunk.of('engine_speed'), kept.time, 2);

@@ -1,4 +1,4 @@
-import { type Chunk, during, fresh, joined } from '../chunk.ts';
+import { type Chunk, during, fresh, joined, onceAChunk } from '../chunk.ts';
 import { measured } from '../measured.ts';
 import { oilFloor } from '../pull/oil.ts';
 import { type Gathering, inRun } from '../quantity.ts';
@@ -10,8 +10,18 @@ import { errors, medianOf } from './tools.ts';
 /** rpm over which an alternator charges. Common practice. */
 const charges = 1300;
 
+const overIn = onceAChunk(() => new Map<string, Readings>());
+
 /** New readings of a channel while engine speed is over a figure; warm where asked. */
 export function whileOver(chunk: Chunk, channel: string, rpm: number, warm = false): Readings {
+	const known = overIn(chunk);
+	const key = `${channel} ${rpm} ${warm}`;
+	let found = known.get(key);
+	if (!found) known.set(key, (found = readOver(chunk, channel, rpm, warm)));
+	return found;
+}
+
+function readOver(chunk: Chunk, channel: string, rpm: number, warm: boolean): Readings {
 	const readings = fresh(chunk, channel);
 	const speed = heldAtEach(chunk.of('engine_speed'), readings.time, 2.5);
 	let index = 0;

@@ -138,7 +138,8 @@ class Stillness {
 		const { time, value } = fresh(chunk, id);
 		const speed = heldAtEach(chunk.of('engine_speed'), time);
 		let dead = false;
-		for (const [index, at] of time.entries()) {
+		for (let index = 0; index < time.length; index++) {
+			const at = time[index]!;
 			const rpm = speed[index]!;
 			const standing = id === 'road_speed' && value[index] === 0;
 			if (value[index] !== this.value || standing || !(rpm > chunk.declared.running.speed)) {
