@@ -10,6 +10,24 @@ export function percentile(values: ArrayLike<number>, share: number): number {
 	return low + (high - low) * (rank - below);
 }
 
+/**
+ * A percentile of readings by the time that each stands, so that a value that was written coarsely, and repeats, counts as
+ * long as one that was not. A reading stands until the next, `most` s at the longest.
+ */
+export function timedPercentiles({ time, value }: Readings, shares: readonly number[], most: number): number[] {
+	const order = Array.from(value.keys()).sort((a, b) => value[a]! - value[b]!);
+	const stood = (at: number) => Math.min(most, at + 1 < time.length ? time[at + 1]! - time[at]! : most);
+	const whole = order.reduce((sum, at) => sum + stood(at), 0);
+	return shares.map(share => {
+		let passed = 0;
+		for (const at of order) {
+			passed += stood(at);
+			if (passed >= share * whole) return value[at]!;
+		}
+		return Number.NaN;
+	});
+}
+
 export const median = (values: ArrayLike<number>): number => percentile(values, 0.5);
 
 /**

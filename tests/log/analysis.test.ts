@@ -79,3 +79,20 @@ describe('a drive that was simulated', () => {
 		}
 	});
 });
+
+it('the swing of an idle counts the time at each speed: a logger that writes changes only sees no blips', () => {
+	const drive = simulateDrive({ rate: 20, seed: 4, pulls: 0 });
+	// A fiftieth of the time 150 rpm more; on a coarse tachometer nothing else ever changes.
+	const blipped = drive.channels.get('engine_speed')!.map((rpm, row) => {
+		if (rpm < 600 || rpm > 1000) return rpm;
+		return 800 + (row % 7) - 3 + (drive.time[row]! % 10 < 0.2 ? 150 : 0);
+	});
+	const [fine, coarse] = [1, 25].map(step => {
+		const written = blipped.map(rpm => Math.round(rpm / step) * step);
+		const speed = written.map((rpm, row) => (step > 1 && rpm === written[row - 1] ? Number.NaN : rpm));
+		const log = { time: drive.time, channels: new Map([...drive.channels, ['engine_speed', speed] as const]) };
+		return analyzed(log).run.get('log.idle_swing')!.value as number;
+	});
+	expect(fine).toBeLessThan(10);
+	expect(coarse).toBeLessThanOrEqual(25);
+});

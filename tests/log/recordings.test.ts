@@ -1,7 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { isSerious } from '../../src/audit/stages.ts';
 import { median } from '../../src/log/statistics.ts';
 import { analyzed } from '../support/analyzed.ts';
-import { recording, recordingsAreHere } from '../support/recordings.ts';
+import { judgedLog } from '../support/judged-log.ts';
+import { buildSheet } from '../support/model.ts';
+import { recorded } from '../support/recorded.ts';
+import { recording, recordingBytes, recordingsAreHere } from '../support/recordings.ts';
 
 /**
  * Outside check: the Automotive OBD-II Dataset (Karlsruhe Institute of Technology, RADAR4KIT, DOI 10.5445/IR/1000085073): four
@@ -48,5 +52,31 @@ describe.skipIf(!recordingsAreHere)('four recordings of a sound car', () => {
 		expect(drives.map(({ demand }) => demand)).toEqual(['pedal', 'pedal', 'pedal', 'pedal']);
 		// The car stops its engine at halts in the fourth.
 		expect(drives[3]!.episodes.filter(({ kind }) => kind === 'key-on').length).toBeGreaterThanOrEqual(2);
+	});
+
+	it('are read by the program as they are read plainly, every channel by its header', async () => {
+		for (const number of [1, 2, 3, 4]) {
+			const plain = recording(number);
+			const { taken, totals, time, readings } = await recorded(recordingBytes(number));
+			expect(totals.unread).toBe(0);
+			expect(Object.keys(readings).sort()).toEqual([...plain.channels.keys()].sort());
+			expect(Object.values(taken).every(told => told.endsWith('|header'))).toBe(true);
+			const read = {
+				time: Float64Array.from(time),
+				channels: new Map(Object.entries(readings).map(([id, values]) => [id, Float64Array.from(values)])),
+			};
+			const [own, other] = [analyzed(read), drives[number - 1]!];
+			expect(own.episodes.map(({ kind }) => kind)).toEqual(other.episodes.map(({ kind }) => kind));
+			for (const id of ['log.idle_speed', 'log.coolant_highest', 'log.idle_pressure'])
+				expect(own.run.get(id)!.value ?? 0).toBeCloseTo(Number(other.run.get(id)!.value ?? 0), 6);
+		}
+	});
+
+	it('raise no finding that harms a person, the engine or the way home', () => {
+		for (const number of [1, 2, 3, 4]) {
+			const { verdicts } = judgedLog(recording(number), buildSheet('unboosted'));
+			const fails = verdicts.filter(({ verdict, rule }) => verdict === 'fails' && isSerious(rule));
+			expect(fails.map(({ rule }) => rule.id)).toEqual([]);
+		}
 	});
 });

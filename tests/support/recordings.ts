@@ -22,6 +22,9 @@ function celsius(value: number): number {
 
 export const recordingsAreHere = existsSync(`${folder}/drive-1.csv`);
 
+/** One of them as it lies there. */
+export const recordingBytes = (number: number): Uint8Array => readFileSync(`${folder}/drive-${number}.csv`);
+
 /** One of the recordings, 1 to 4: read plainly, without the program's own reader. */
 export function recording(number: number) {
 	const rows = readFileSync(`${folder}/drive-${number}.csv`, 'utf8')

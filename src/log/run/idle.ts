@@ -1,7 +1,7 @@
 import { during } from '../chunk.ts';
 import { lacking, measured } from '../measured.ts';
 import { inRun } from '../quantity.ts';
-import { percentile } from '../statistics.ts';
+import { timedPercentiles } from '../statistics.ts';
 import { errors, medianOf } from './tools.ts';
 
 const whenIdle = (channel: string, error: (typeof errors)[keyof typeof errors]) => () =>
@@ -57,7 +57,10 @@ export const throttle = inRun({
 	gather: () => medianOf(chunk => during(chunk, 'idle', 'throttle_volts'), errors.volts, ['throttle_volts']),
 });
 
-/** The swing of the nth worst warm idle: 95th less 5th percentile of engine speed. */
+/** s that a reading stands at the longest. */
+const longest = 5;
+
+/** The swing of the nth worst warm idle: 95th less 5th percentile of the time at each engine speed. */
 const swing = (id: string, rank: number, formula: string) =>
 	inRun({
 		id,
@@ -67,9 +70,10 @@ const swing = (id: string, rank: number, formula: string) =>
 			const swings: number[] = [];
 			return {
 				take(chunk) {
-					for (const { value } of during(chunk, 'idle', 'engine_speed', true)) {
-						if (value.length < 5) continue;
-						swings.push(percentile(value, 0.95) - percentile(value, 0.05));
+					for (const readings of during(chunk, 'idle', 'engine_speed', true)) {
+						if (readings.value.length < 5) continue;
+						const [low, high] = timedPercentiles(readings, [0.05, 0.95], longest);
+						swings.push(high! - low!);
 						swings.sort((a, b) => b - a);
 						swings.length = Math.min(swings.length, 2);
 					}
@@ -82,6 +86,6 @@ const swing = (id: string, rank: number, formula: string) =>
 export const worst = swing(
 	'log.idle_swing',
 	1,
-	'95th less 5th percentile of engine speed, of the idle, warm, where it is most',
+	'95th less 5th percentile of the time at each engine speed, of the idle, warm, where it is most',
 );
 export const second = swing('log.idle_swing_second', 2, 'the same of the second worst idle: one idle decides nothing');
