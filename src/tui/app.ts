@@ -8,6 +8,7 @@ import { halfTyped, leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
 import type { Edit } from '../plugs/edit/edit.ts';
+import type { Access } from '../sheet/access.ts';
 import { choicesIn, type UnitSet } from '../sheet/question.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
 import { type LineEditor, lineEditor, textOf } from './line-editor.ts';
@@ -51,6 +52,7 @@ export type Screen =
 	| 'audit'
 	| 'finding'
 	| 'limits'
+	| 'tonight'
 	| 'log-file'
 	| 'log-columns'
 	| 'log-channel'
@@ -99,6 +101,8 @@ export interface App {
 	readonly before: Figures | null;
 	/** The log that is read. */
 	readonly log: LogSession | null;
+	/** How long an evening is, min, and the one place for it; null: the most urgent. */
+	readonly evening: { readonly minutes: number; readonly place: Access | null };
 	readonly told: string | null;
 	/** What stays in sight on every screen: that answers are not saved, or that the work goes on in another file. */
 	readonly alert: { readonly kind: 'unsaved' | 'fork'; readonly text: string } | null;
@@ -134,6 +138,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		figures: null,
 		before: null,
 		log: null,
+		evening: { minutes: 120, place: null },
 		told: null,
 		alert: null,
 		units: 'us',

@@ -24,6 +24,7 @@ import * as plugs from './screens/plugs.ts';
 import * as question from './screens/question.ts';
 import * as review from './screens/review.ts';
 import * as sections from './screens/sections.ts';
+import * as tonight from './screens/tonight.ts';
 import * as touched from './screens/touched.ts';
 import { clip, type Line, line, lines } from './text.ts';
 
@@ -49,6 +50,7 @@ const screens: Readonly<Record<Screen, Drawn>> = {
 	audit,
 	finding,
 	limits,
+	tonight,
 	'log-file': logFile,
 	'log-columns': logColumns,
 	'log-channel': logChannel,

@@ -70,6 +70,7 @@ const screens: Readonly<Record<string, App>> = {
 	finding: press(audit, 'enter'),
 	'audit-ticked': press(audit, { key: 'text', text: ' ' }, 'down'),
 	end: { ...audit, screen: 'end' as const, told: 'The audit is in mule.audit.md' },
+	tonight: press(audit, { key: 'text', text: 'p' }, { key: 'text', text: 'm' }),
 	limits: press(audit, { key: 'text', text: 'l' }),
 	touched,
 	changed: (() => {

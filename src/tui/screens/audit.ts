@@ -65,6 +65,13 @@ export const bindings: readonly Binding[] = [
 	},
 	{ keys: ['text:n'], shown: 'N', label: 'answer these next', run: nextUp },
 	{
+		keys: ['text:p'],
+		shown: 'P',
+		label: 'what can I do tonight?',
+		when: app => count(app) > 0,
+		run: app => ({ ...app, screen: 'tonight', cursor: 0, told: null }),
+	},
+	{
 		keys: ['text:c'],
 		shown: 'C',
 		label: 'what changed',
