@@ -78,7 +78,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 			...loggedValues(sheet),
 		},
 		limits: ladder(state, quantities, rulebook, certainty.band, options.units),
-		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts, unwanted) : [],
+		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts, unwanted, plugs) : [],
 		readings: readings(rulebook, state),
 		since: null,
 	};

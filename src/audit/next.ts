@@ -1,6 +1,7 @@
 import type { Outcome } from '../expressions/tree.ts';
 import type { State } from '../graph/solve.ts';
 import { nineOfTen } from '../graph/uncertain.ts';
+import type { Plugs } from '../plugs/parts.ts';
 import { uncertaintyOfAnswer } from '../quantities/uncertainty.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import { harms, type Rule, stages } from '../rulebook/rulebook.ts';
@@ -23,6 +24,7 @@ export function nextAnswers(
 	state: State,
 	verdicts: readonly Verdict[],
 	unwanted: ReadonlySet<string> = new Set(),
+	plugs: Plugs | null = null,
 ): NextAnswer[] {
 	const differing = makeVerdictSensitivity(model, state);
 	const turns = new Map<string, number>();
@@ -51,14 +53,17 @@ export function nextAnswers(
 			},
 		];
 	});
-	const pins = waitingPins(verdicts).map(
-		({ answer, flips }): NextAnswer => ({
+	const waiting = waitingPins(verdicts, plugs);
+	for (const { answer, flips } of waiting)
+		turns.set(answer, Math.min(...flips.map(({ stage }) => stages.indexOf(stage))));
+	const pins = waiting.map(
+		({ answer, flips, why }): NextAnswer => ({
 			answer,
 			known: null,
 			flips: [...new Set(flips.map(({ id }) => id))].sort(),
 			weight: weightOf(flips),
 			effort: 'gauge',
-			why: `what is at ${answer.slice('plugs: '.length)} decides ${flips.length === 1 ? '1 line' : `${flips.length} lines`}`,
+			why,
 		}),
 	);
 	return [...found, ...pins].sort(

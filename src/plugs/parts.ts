@@ -4,6 +4,7 @@ import { unitNamed } from '../units/names.ts';
 import { shownUnit } from '../units/shown.ts';
 import { toKept } from '../units/unit.ts';
 import { write } from '../units/write.ts';
+import { withoutAirbags } from './checks/airbags.ts';
 import { checks } from './checks/all.ts';
 import type { Part } from './checks/part.ts';
 import type { Vocabulary } from './circuit.ts';
@@ -27,13 +28,14 @@ export function plugsOf(
 	const reading = readPlugs(plugs, vocabulary, answered);
 	if (!reading) return null;
 	const sizes = sizesIn(units);
+	const plain = withoutAirbags(reading);
 	const known = new Map<string, readonly Part[]>();
 	return {
 		reading,
 		sizes,
 		parts(check) {
 			let parts = known.get(check);
-			if (!parts) known.set(check, (parts = checks[check]!(reading, sizes)));
+			if (!parts) known.set(check, (parts = checks[check]!(check === 'plugs.airbags' ? reading : plain, sizes)));
 			return parts;
 		},
 	};

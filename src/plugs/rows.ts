@@ -59,7 +59,10 @@ class Moves {
 	readonly onLeft = new Set<Circuit>();
 	readonly onRight = new Set<Circuit>();
 
-	constructor(places: readonly Cavity[]) {
+	constructor(all: readonly Cavity[]) {
+		// Nothing of the airbags is moved.
+		const plain = (pins: readonly ReadPin[]) => pins.filter(({ airbag }) => !airbag);
+		const places = all.map(({ left, right }) => ({ left: plain(left), right: plain(right) }));
 		const [lefts, rights] = [new Map<Circuit, ReadPin[]>(), new Map<Circuit, ReadPin[]>()];
 		for (const { left, right } of places) {
 			for (const pin of left) if (pin.circuit) this.onLeft.add(pin.circuit);
@@ -97,8 +100,10 @@ function rowOf(pair: Pair, left: ReadPin | null, right: ReadPin | null, context:
 	const elsewhere = (left !== null && moves.to.has(left)) || (right !== null && moves.from.has(right));
 	const met = found.meeting === 'nothing' && elsewhere ? { ...found, meeting: 'moved' as const } : found;
 	const base = { pair, pin: (left ?? right)!.raw.pin.trim(), left, right, met };
-	if (left?.airbag || right?.airbag)
-		return { ...base, toPin: null, added: null, acts: [{ side: 'left', kind: 'leave-alone' }] };
+	if (left?.airbag || right?.airbag) {
+		const leave = { toPin: null, added: null, acts: [{ side: 'left', kind: 'leave-alone' }] } as const;
+		return { ...base, ...leave, met: atAirbag(met) };
+	}
 	if (met.meeting === 'same') {
 		const kind = left?.raw.joined && right?.raw.joined !== false ? 'done' : 'join';
 		return { ...base, toPin: null, added: null, acts: [{ side: 'left', kind }] };
@@ -113,6 +118,13 @@ function rowOf(pair: Pair, left: ReadPin | null, right: ReadPin | null, context:
 	const added = adding ? (adding.side === 'right' ? left : right)!.circuit : null;
 	const goes = acts.find(({ side, kind, pin }) => side === 'left' && pin !== undefined && kind !== 'takes');
 	return { ...base, toPin: goes?.pin ?? null, added, acts };
+}
+
+/** A wire of the airbags on anything else may fire them, or keep them from firing. */
+function atAirbag(met: Met): Met {
+	if (met.meeting !== 'burns' && met.meeting !== 'kills' && met.meeting !== 'wrong') return met;
+	const why = 'A wire of the airbags meets another: it may fire them, or keep them from firing.';
+	return { ...met, why, harm: 'person', stage: 'crank', ifLive: false };
 }
 
 /** What becomes of the left half's wire. */

@@ -1,5 +1,6 @@
 import type { Reading } from '../reading.ts';
 import type { Sizes } from '../remedy.ts';
+import { airbags } from './airbags.ts';
 import * as halves from './halves.ts';
 import * as meetings from './meetings.ts';
 import type { Part } from './part.ts';
@@ -7,6 +8,7 @@ import * as wires from './wires.ts';
 
 /** What rules may go through part by part, as `each: plugs.NAME`. */
 export const checks: Readonly<Record<string, (reading: Reading, sizes: Sizes) => Part[]>> = {
+	'plugs.airbags': airbags,
 	'plugs.meetings': meetings.meetings,
 	'plugs.moved': meetings.moved,
 	'plugs.through': meetings.through,

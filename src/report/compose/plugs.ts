@@ -1,6 +1,6 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { MeterState } from '../../plugs/circuit.ts';
-import { meterCard } from '../../plugs/meter.ts';
+import { type MeterLine, meterCard } from '../../plugs/meter.ts';
 import type { Plugs } from '../../plugs/parts.ts';
 import { countsInWords, planOf } from '../../plugs/plan.ts';
 import type { ReadPair } from '../../plugs/reading.ts';
@@ -150,18 +150,21 @@ function card({ reading }: Plugs): Block[] {
 			'Controller unplugged. Ohms only with the battery off. No test lamp on a pin of the controller: a meter of 10 Mohm. Touch the terminal from the wire side with a thin probe, never spread it. Key on only with fused leads, nobody at belts or fan. Nothing here is for yellow plugs and yellow wires.',
 		),
 		...(Object.keys(states) as MeterState[]).flatMap(state =>
-			listed(
-				[heading(3, states[state])],
-				lines
-					.filter(line => line.state === state)
-					.map(({ plug, half, pin, circuit, expect, otherwise }): Inline[] => [
-						strong(`${plug} ${pin}, ${half}'s half`),
-						`, ${circuit}: `,
-						strong(expect),
-						`. ${otherwise}`,
-					]),
-				'small',
-			),
+			listed([heading(3, states[state])], readings(lines.filter(line => line.state === state)), 'small'),
 		),
 	];
+}
+
+/** Pins of one half that read the same, and mean the same when they do not, together: what is read is said once. */
+function readings(lines: readonly MeterLine[]): Inline[][] {
+	const groups = new Map<string, MeterLine[]>();
+	for (const line of lines) {
+		const key = JSON.stringify([line.plug, line.half, line.expect, line.otherwise]);
+		groups.set(key, [...(groups.get(key) ?? []), line]);
+	}
+	return [...groups.values()].map((group): Inline[] => {
+		const [{ plug, half, expect, otherwise }] = group as [MeterLine];
+		const pins = group.map(({ pin, circuit }) => `${pin} ${circuit}`).join('; ');
+		return [`${plug}, ${half}'s half: `, strong(expect), ` at ${pins}. ${otherwise}`];
+	});
 }
