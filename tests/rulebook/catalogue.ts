@@ -113,7 +113,7 @@ const harness = [
 	line('pump cut-off told two ways', 'harness.pump-answers-disagree', fire),
 	line(
 		'halves of plugs that burn, are live at a loose end, misread, forced or badly fused',
-		'pins.meet-and-burn pins.open-end pins.read-mirrored pins.shell-forced pins.feed-unfused pins.fuse-over-wire pins.link-lost',
+		'pins.meet-and-burn pins.airbag-wire pins.open-end pins.read-mirrored pins.shell-forced pins.feed-unfused pins.fuse-over-wire pins.link-lost',
 		crank,
 	),
 	line('meetings that kill, wires in one splice', 'pins.meet-and-kill pins.reference-shared', ['crank', 'engine']),
