@@ -19,7 +19,7 @@ export interface Frame {
 	readonly rows: Rows | null;
 	/** Below the list, so that the choices stay in sight: a text that may be long. */
 	readonly help?: readonly Line[];
-	/** Below that: what was said, the field. Never cut. */
+	/** Below that: what was said, the field. Cut in the smallest windows only, and then neither its first line nor its last ones. */
 	readonly bottom: readonly Line[];
 	/** The first thing to go when the window is small. */
 	readonly panel: readonly Line[];
@@ -45,10 +45,11 @@ export interface Cut extends Frame {
 export function cutTo(frame: Frame, height: number): Cut {
 	const count = frame.rows?.items.length ?? 0;
 	const help = frame.help ?? [];
-	const fixed = frame.bottom.length + frame.footer.length;
+	const bottom = bottomIn(frame.bottom, height - frame.footer.length - 1);
+	const fixed = bottom.length + frame.footer.length;
 	const whole = fixed + frame.top.length + Math.min(count, 8) + frame.panel.length;
 	const panel = help.length === 0 && whole <= height ? frame.panel : [];
-	const left = Math.max(3, height - fixed - panel.length);
+	const left = Math.max(1, height - fixed - panel.length);
 	// A list keeps three rows of its own, a help as many, and the question the rest; what is short leaves more.
 	const least = Math.min(count, 3) + Math.min(help.length, 3);
 	const top = page(frame.top, Math.max(1, left - least), help.length > 0 ? undefined : frame.scroll);
@@ -57,8 +58,12 @@ export function cutTo(frame: Frame, height: number): Cut {
 	const from = Math.max(0, Math.min(count - shown, (frame.rows?.cursor ?? 0) - Math.floor(shown / 2)));
 	const read = scrolled(help, Math.max(0, rest - shown), frame.scroll ?? 0);
 	const gap = rest - shown - read.length > 2;
-	return { ...frame, top, help: read, panel, from, shown, gap };
+	return { ...frame, top, help: read, bottom, panel, from, shown, gap };
 }
+
+/** What is below a list where there is hardly any room: what must not be missed comes first in it, the field last. */
+const bottomIn = (lines: readonly Line[], room: number): readonly Line[] =>
+	lines.length <= room ? lines : [...lines.slice(0, 1), ...lines.slice(lines.length - room + 1)];
 
 /** How many lines a page key goes on in a frame: as many as are in sight, less one. */
 export function pageOf(frame: Frame, height: number): number {

@@ -9,7 +9,7 @@ export function headLine(app: App, title: string, width: number): Line {
 	const left = roundLeft(app.interview!);
 	const time = left && width >= 60 ? `, ${aboutWords(left.seconds)} left` : '';
 	const counted = ` ${done} of ${of}${time}`;
-	const length = width >= 60 ? 20 : width >= 36 ? 8 : 0;
+	const length = width >= 90 ? 20 : width >= 36 ? 8 : 0;
 	const room = width - counted.length - length;
 	return joined(
 		{ text: `${clip(title, room - 1).padEnd(room)}`, look: 'title' },

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { recordOf } from '../../src/audit/record.ts';
 import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { type App, arrive, newApp, tell, toBuild, withSheet } from '../../src/tui/app.ts';
-import { cutTo } from '../../src/tui/frame.ts';
+import { compose, cutTo } from '../../src/tui/frame.ts';
 import type { Key } from '../../src/tui/keys.ts';
 import { textOf } from '../../src/tui/line-editor.ts';
 import { frameOf, reduce } from '../../src/tui/reduce.ts';
@@ -374,4 +374,21 @@ test('a pass ends on what is known, the first jobs and where the audit is; Enter
 	expect(seen(end)).toMatch(/The first jobs\n- Carburetor hose on the pressure side/);
 	expect(end.effects.map(({ do: what }) => what)).toContain('write-audit');
 	expect(press(end, 'enter').screen).toBe('audit');
+});
+
+test('in the smallest window the field stays in sight, and what is not saved', () => {
+	const at = withSheet(fresh(), emptySheet('mule'), 'full', null);
+	const app = press(
+		arrive({ ...at, interview: { ...at.interview!, at: 'engine.compression' } }),
+		...type('150'),
+		'enter',
+		...type('15'),
+	);
+	const small = compose(frameOf({ ...app, alert: { kind: 'unsaved', text: 'disk full' } }, 23), 24, 8, app.appearance);
+	const text = small.map(line => line.text).join('\n');
+	expect(small.length).toBe(8);
+	expect(text).toContain('NOT SAVED');
+	expect(text).toContain('Answer (psi): 15_');
+	expect(text).toContain('F1 all keys');
+	expect(compose(frameOf(app, 17), 18, 6, app.appearance).map(line => line.text)).toContain('room: 24 x 8');
 });

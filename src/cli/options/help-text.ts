@@ -8,7 +8,7 @@ export const helpText = {
 	start: 'swap-audit alone opens the interview: your sheets, a new one, a demo.',
 	advice: 'It advises. Local law and the people licensed to inspect, weld, wire and recharge decide.',
 	examples: [
-		['swap-audit interview my-build.json --quick', 'a quarter of an hour of questions'],
+		['swap-audit interview my-build.json --quick', '12 to 20 minutes of questions'],
 		['swap-audit audit my-build.json --out audit.md', 'what to do, in which order'],
 		['swap-audit plan my-build.json', 'what to do tonight'],
 		['swap-audit next my-build.json', 'what to measure next'],

@@ -5,6 +5,7 @@ import { isAnswered } from '../../interview/state.ts';
 import { stageBy } from '../../report/compose/names.ts';
 import { readinessWords } from '../../report/compose/readiness.ts';
 import { subjectWords } from '../../report/compose/subjects.ts';
+import { widthOf } from '../../text/wrap.ts';
 import { type App, arrive, tell, toAudit, toReview } from '../app.ts';
 import { findingLines, lookOf } from '../finding-lines.ts';
 import type { Frame } from '../frame.ts';
@@ -104,10 +105,11 @@ function backToQuestions(app: App): App {
 }
 
 /** The list by urgency, a stage at a time, each under how ready it is. */
-export function view(app: App, width: number): Frame {
+export function view(app: App, width: number, whole: number): Frame {
 	const { audit } = app.assessment!;
 	const found = listed(app);
 	const cursor = Math.min(app.cursor, Math.max(0, found.length - 1));
+	const here = found[cursor];
 	const rows = stageRows(app, found);
 	const ticked = found.filter(finding => isTicked(app, finding)).length;
 	const place = found.length > 0 ? `: ${cursor + 1} of ${found.length}${ticked > 0 ? `, ${ticked} ticked` : ''}` : '';
@@ -122,7 +124,10 @@ export function view(app: App, width: number): Frame {
 			),
 		},
 		...(found.length > 0 ? { pane: (room: number) => findingLines(app, found[cursor]!, room) } : {}),
-		bottom: app.told ? lines(app.told, width, 'good') : [],
+		bottom: [
+			...(here && width === whole && widthOf(here.title) + 9 > width ? lines(here.title, width, 'quiet') : []),
+			...(app.told ? lines(app.told, width, 'good') : []),
+		],
 		panel: [],
 		footer: [],
 	};

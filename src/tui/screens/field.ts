@@ -1,5 +1,5 @@
 import { readEntry } from '../../interview/entry/entry.ts';
-import { formWords, unitWords } from '../../interview/entry/form.ts';
+import { unitWords } from '../../interview/entry/form.ts';
 import { joinedPieces } from '../../interview/entry/one-by-one.ts';
 import type { Way } from '../../interview/entry/outcome.ts';
 import { halfTyped } from '../../interview/session.ts';
@@ -30,11 +30,9 @@ export function fieldLines(app: App, question: Question, width: number): Line[] 
 	const known = app.known ? `, ${app.known}` : '';
 	const now = answerTo(state.sheet, question.id);
 	const before = now ? `Now: ${now.value === undefined ? 'not known' : formatAnswer(question, now, units)}` : '';
-	const form = formWords(question, units);
 	const said = `Answer${unit === '' ? '' : ` (${unit})`}: `;
 	return [
 		...(before ? [line(clip(before, width), 'quiet')] : []),
-		...(form && app.open !== 'how' ? lines(`Typed: ${form}`, width, 'quiet') : []),
 		...begunLines(app, question, width),
 		joined(
 			{ text: said, look: 'plain' },

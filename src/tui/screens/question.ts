@@ -1,10 +1,12 @@
 import { noneRow, rowMarks } from '../../interview/entry/choice.ts';
+import { formWords } from '../../interview/entry/form.ts';
 import { questionAt, type State } from '../../interview/state.ts';
 import { noteOn } from '../../sheet/notes.ts';
 import type { Question } from '../../sheet/question.ts';
 import { asWritten, standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { textIn } from '../../sheet/text.ts';
+import { widthOf } from '../../text/wrap.ts';
 import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, away, tell, toAudit, toReview } from '../app.ts';
 import type { Frame } from '../frame.ts';
@@ -154,9 +156,11 @@ export function view(app: App, width: number, whole: number): Frame {
 		...lines(textIn(question.how, state.sheet.units), room, 'quiet'),
 		...(app.figures ? [line(''), ...figurePane(app, question.section, room)] : []),
 	];
+	const form = formWords(question, state.sheet.units);
 	const top = [
 		head,
 		...lines(textIn(question.ask, state.sheet.units), width),
+		...(form && app.open !== 'how' ? lines(`Typed: ${form}`, width, 'quiet') : []),
 		...(app.open === 'how' ? [] : [...sofar(state, question, width), ...trail(app, question, width)]),
 	];
 	const ways = waysOf(app).map(({ echo }) => clip(echo, width - 2));
@@ -166,11 +170,19 @@ export function view(app: App, width: number, whole: number): Frame {
 		...(app.open === 'how' ? { scroll: app.scroll } : {}),
 		help: how,
 		rows: items ? { items, cursor: app.cursor } : null,
-		bottom: [...said(app, width), ...fieldLines(app, question, width)],
+		bottom: [...wholeChoice(app, question, width), ...said(app, width), ...fieldLines(app, question, width)],
 		panel: panel(app, question.section, width),
 		pane,
 		footer: [],
 	};
+}
+
+/** The words of the choice under the cursor, where its row is too short for them. */
+function wholeChoice(app: App, question: Question, width: number): Line[] {
+	const words = hasList(app) ? Object.values(question.choices)[app.cursor] : undefined;
+	if (words === undefined) return [];
+	const marks = rowMarks(question)[0]!.length + glyphs(app.appearance).open.length + 4;
+	return widthOf(words) + marks > width ? lines(words, width, 'quiet').slice(0, 3) : [];
 }
 
 function choiceRows(app: App, question: Question, width: number): string[] {
