@@ -27,7 +27,7 @@ const mostProblems = 500;
 export function noteProblem(problems: SheetProblem[], problem: SheetProblem): void {
 	problems.push(problem);
 	if (problems.length < mostProblems) return;
-	const accepted = 'mend these first, or look whether this is the right file';
+	const accepted = 'fix these first, or look whether this is the right file';
 	throw new BadSheet([...problems, { path: 'sheet', found: `${mostProblems} faults, and more behind them`, accepted }]);
 }
 

@@ -16,7 +16,7 @@ export function rescue(path: string, sheet: Sheet): string | null {
 		const there = join(folder, `${basename(path, '.json')}.unsaved-${process.pid}.json`);
 		try {
 			if (saveWhole(there, writeSheet(sheet), null).result !== 'saved') continue;
-			return `They are in ${shown(there)}. Once the cause is mended, move that file over ${shown(path)}.`;
+			return `They are in ${shown(there)}. Once the cause is fixed, move that file over ${shown(path)}.`;
 		} catch (error) {
 			if (!(error instanceof FileProblem)) throw error;
 		}

@@ -50,7 +50,7 @@ export class Source {
 	report(offset: number, message: string): void {
 		if (++this.told > most) return;
 		const { line, column } = this.at(offset);
-		const rest = this.told === most ? ' (the first 100 problems of this file; mend these first)' : '';
+		const rest = this.told === most ? ' (the first 100 problems of this file; fix these first)' : '';
 		this.problems.push({ path: this.path, line, column, message: message + rest, frame: this.frame(line, column) });
 	}
 

@@ -208,5 +208,5 @@ test('of a file full of faults the first hundred are told', () => {
 		`topic: x\nplace: 1\n${Array.from({ length: 500 }, (_, i) => `x${i}: 1\n`).join('')}`,
 	);
 	expect(problems.length).toBe(100);
-	expect(problems.at(-1)!.message).toContain('mend these first');
+	expect(problems.at(-1)!.message).toContain('fix these first');
 });
