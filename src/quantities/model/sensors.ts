@@ -211,21 +211,3 @@ export const speed = quantity({
 	nature: 'exact',
 	compute: q => speedError(q.number('sensors.speed_pulses_sent'), q.number('sensors.speed_pulses_expected')),
 });
-
-/** Throttles on motors came with the first years of the century; before, nobody names the cable. Common practice. */
-const lastCables = 2002;
-
-export const throttleMotor = quantity({
-	id: 'sensors.throttle_by_motor',
-	label: 'throttle moved by a motor',
-	kind: 'yes-no',
-	inputs: ['sensors.throttle_kind', 'engine.year', 'harness.year'],
-	formula: 'as answered; not answered, and engine and harness of 2002 or before: a cable',
-	source: ['practice'],
-	nature: 'estimate',
-	compute: q => {
-		if (q.has('sensors.throttle_kind')) return q.choice('sensors.throttle_kind') === 'motor';
-		const years = [q.number('engine.year'), q.number('harness.year')];
-		return years.every(year => year <= lastCables) ? false : q.choice('sensors.throttle_kind') === 'motor';
-	},
-});
