@@ -26,6 +26,8 @@ export const counts = {
 	plans: long ? 20_000 : 150,
 	/** Random sheets, a third answered, whose open lines are made into evenings. */
 	plannedSheets: long ? 500 : 12,
+	/** Whether pages are clicked in a real browser: Debian's chromium, which not every machine has. */
+	browser: long,
 	/** Whether the interview is stopped after each answer of a pass, or after the first, the middle and the last. */
 	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */
