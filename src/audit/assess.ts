@@ -10,6 +10,7 @@ import { type Audit, type AuditOptions, auditFormat, auditVersion } from './audi
 import { certaintyOf, sureForGates } from './certainty.ts';
 import { valueIn } from './conditions.ts';
 import { findingOf } from './findings.ts';
+import { fitJson, fitOf } from './fitted.ts';
 import { ladder } from './limits.ts';
 import { loggedValues, stateOf, stillOpen } from './logged.ts';
 import type { Model } from './model.ts';
@@ -38,11 +39,15 @@ export interface Assessment {
 export function assess(model: Model, { sheet, warnings }: Checked, options: AuditOptions): Assessment {
 	const { rulebook, judge, quantities } = model;
 	const wording = model.wordings[options.units];
-	const state = stateOf(model, sheet);
+	const plain = stateOf(model, sheet);
+	const fitted = options.unfitted || options.draws === 0 ? null : fitOf(model, sheet, plain);
+	const rests = fitted?.fit.applied ? fitted.fit : null;
+	const state = rests ? stateOf(model, sheet, rests.strays) : plain;
 	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(state, id), options.units);
 	const verdicts = judge.judge(state, plugs);
-	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws);
-	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty });
+	const points = rests?.points;
+	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, points);
+	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty, points });
 	const unwanted = unwantedOn(state, rulebook.questions);
 	const course = courseOf(state);
 	const older = stillOpen(model, sheet, verdicts);
@@ -80,6 +85,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		limits: ladder(state, quantities, rulebook, certainty.band, options.units),
 		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts, unwanted, plugs) : [],
 		readings: readings(rulebook, state),
+		fit: fitted && { days: fitted.days, ...fitJson(model, fitted.fit) },
 		since: null,
 	};
 	return { audit, sheet, warnings, model, state, verdicts, wording, plugs };

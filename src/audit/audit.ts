@@ -1,3 +1,4 @@
+import type { Fit } from '../fit/fit.ts';
 import type { Harm, readingStates, Stage, VerdictWord } from '../rulebook/rulebook.ts';
 import type { Effort, UnitSet } from '../sheet/question.ts';
 import type { KnownBy } from '../sheet/sheet.ts';
@@ -127,6 +128,20 @@ export interface PackUse {
 	readonly changes: readonly { readonly rule: string; readonly fields: readonly string[] }[];
 }
 
+/** A fit to logs as told to other programs: bands are low, middle and high. */
+export interface FitJson {
+	readonly applied: boolean;
+	readonly effective: number;
+	readonly moved: readonly (Fit['moved'][number] & { readonly unit: string })[];
+	readonly unsettled: Fit['unsettled'];
+	readonly misfit: Fit['misfit'];
+}
+
+/** The same in an audit, with the days of its logs. */
+export interface FitTold extends FitJson {
+	readonly days: readonly string[];
+}
+
 /** The audit as told to other programs. Every key is always there. */
 export interface Audit {
 	readonly format: typeof auditFormat;
@@ -142,6 +157,8 @@ export interface Audit {
 	readonly limits: readonly LimitRung[];
 	readonly next: readonly NextAnswer[];
 	readonly readings: readonly ExpectedReading[];
+	/** The model fitted to logs of this car, and of which days; null without one. */
+	readonly fit: FitTold | null;
 	readonly since: Since | null;
 }
 
@@ -153,6 +170,8 @@ export interface AuditOptions {
 	readonly draws: number;
 	/** The same for what is proved and what is not, which decides about stages; left out: as many as `draws`. */
 	readonly gateDraws?: number;
+	/** Whether the fit to logs is left aside. */
+	readonly unfitted?: boolean;
 	/** Whether to work out what to measure next; left out: when there are draws. */
 	readonly next?: boolean;
 }

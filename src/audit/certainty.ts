@@ -90,16 +90,24 @@ export function sureForGates(
 	sheet: Sheet,
 	state: State,
 	verdicts: readonly Verdict[],
-	{ options, certainty }: { options: Pick<AuditOptions, 'draws' | 'gateDraws'>; certainty: Certainty },
+	{
+		options,
+		certainty,
+		points,
+	}: {
+		options: Pick<AuditOptions, 'draws' | 'gateDraws'>;
+		certainty: Certainty;
+		points?: ((sampler: Sampler) => Points) | undefined;
+	},
 ): readonly (number | null)[] {
 	const { draws, gateDraws = draws } = options;
-	const { sure } = gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws);
+	const { sure } = gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws, points);
 	const rests = ({ assumed }: Verdict) => assumed.some(name => model.judge.usualBehind(name) === 'quantity');
 	const doubtful = (verdict: Verdict, at: number) =>
 		verdict.verdict === 'holds' && isSerious(verdict.rule) && (sure[at] ?? 1) < sureEnough && rests(verdict);
 	if (!verdicts.some(doubtful)) return sure;
 	const asked = { ...model, quantities: model.quantities.filter(quantity => !standsByItself(quantity)) };
-	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws).sure;
+	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws, points).sure;
 	return verdicts.map((verdict, at) => (doubtful(verdict, at) ? proved[at]! : (sure[at] ?? null)));
 }
 

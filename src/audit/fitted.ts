@@ -1,3 +1,4 @@
+import { readByFit } from '../fit/car-at.ts';
 import { type Fit, fitCar } from '../fit/fit.ts';
 import { fitLogOf } from '../fit/fit-log.ts';
 import { seedFrom } from '../graph/quasi-random.ts';
@@ -6,6 +7,7 @@ import { uncertainSlots } from '../quantities/uncertainty.ts';
 import { changedSince } from '../sheet/rests-on.ts';
 import { answerTo, type LogRecord, type Sheet } from '../sheet/sheet.ts';
 import { kept } from '../units/kinds.ts';
+import type { FitJson } from './audit.ts';
 import type { Model } from './model.ts';
 import { unitOf } from './quantity-values.ts';
 
@@ -14,9 +16,17 @@ type Logged = Pick<LogRecord, 'points' | 'quantities'>;
 /** Answers that are meant, not measured. */
 const wishes: readonly string[] = ['boost.target', 'boost.lambda', 'injectors.duty_limit', 'build.hot_day'];
 
-/** The logs of a sheet that still count: no answer that they rest on has another value now. */
-export const countingLogs = ({ rulebook }: Model, sheet: Sheet): readonly LogRecord[] =>
-	(sheet.logs ?? []).filter(({ rests_on }) => changedSince(rests_on, sheet, rulebook.questions).length === 0);
+/**
+ * The logs of a sheet that still count: no answer that a fit reads has another value than then. What an engine is meant to do
+ * (target, hot day) may be another by now: a fit goes by what the log says of it.
+ */
+export function countingLogs({ rulebook, graph }: Model, sheet: Sheet): readonly LogRecord[] {
+	if (!sheet.logs?.length) return [];
+	const read = readByFit(graph);
+	return sheet.logs.filter(
+		({ rests_on }) => !changedSince(rests_on, sheet, rulebook.questions).some(id => read.has(id)),
+	);
+}
 
 /** The model fitted to logs of the sheet's car; null where there is nothing at full load to fit to. The same sheet, the same fit. */
 export function fitTo(model: Model, sheet: Sheet, state: State, records: readonly Logged[]): Fit | null {
@@ -33,13 +43,15 @@ export function fitTo(model: Model, sheet: Sheet, state: State, records: readonl
 	});
 }
 
-/** A fit as told to other programs. */
-export interface FitJson {
-	readonly applied: boolean;
-	readonly effective: number;
-	readonly moved: readonly (Fit['moved'][number] & { readonly unit: string })[];
-	readonly unsettled: Fit['unsettled'];
-	readonly misfit: Fit['misfit'];
+/** The model fitted to the logs that a sheet keeps and that still count, with their days; null without one. */
+export function fitOf(
+	model: Model,
+	sheet: Sheet,
+	state: State,
+): { readonly fit: Fit; readonly days: readonly string[] } | null {
+	const records = countingLogs(model, sheet);
+	const fit = records.length === 0 ? null : fitTo(model, sheet, state, records);
+	return fit && { fit, days: [...new Set(records.map(({ date }) => date))].sort() };
 }
 
 /** Units of what a sensor is off, where that is no share. */
@@ -49,8 +61,7 @@ const ofSensors: Readonly<Record<string, string>> = {
 	'sensor: fuel_pressure': 'Pa',
 };
 
-export function fitJson({ rulebook, quantities }: Model, fit: Fit | null): FitJson | null {
-	if (!fit) return null;
+export function fitJson({ rulebook, quantities }: Model, fit: Fit): FitJson {
 	const units = new Map<string, string | null>([
 		...rulebook.questions.map(({ id, kind }): [string, string] => [id, kept[kind as keyof typeof kept] || '1']),
 		...quantities.map((quantity): [string, string | null] => [quantity.id, unitOf(quantity)]),

@@ -1,3 +1,4 @@
+import { readByFit } from '../fit/car-at.ts';
 import { reach } from '../graph/paths.ts';
 import type { Analysis } from '../log/analyze.ts';
 import type { Recording } from '../log/block.ts';
@@ -6,10 +7,10 @@ import { recordedPoints } from '../log/recorded-points.ts';
 import { type ToldQuantities, toldBy } from '../log/told.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { Wording } from '../wording/template.ts';
-import type { AuditOptions, Finding, LimitRung } from './audit.ts';
+import type { AuditOptions, Finding, FitJson, LimitRung } from './audit.ts';
 import { certaintyOf } from './certainty.ts';
 import { findingOf } from './findings.ts';
-import { countingLogs, type FitJson, fitJson, fitTo } from './fitted.ts';
+import { countingLogs, fitJson, fitTo } from './fitted.ts';
 import { ladder } from './limits.ts';
 import { answersOf, type LoggedAnswer, withLogged } from './log-answers.ts';
 import { stateWithLog } from './logged.ts';
@@ -125,7 +126,7 @@ export function reportLog(
 		quantities,
 		findings: inOrder(findings),
 		answers,
-		fit: fitJson(model, fit),
+		fit: fit && fitJson(model, fit),
 		limits: {
 			before: ladder(state, model.quantities, model.rulebook, certainty.band, units),
 			after: ladder(
@@ -143,7 +144,7 @@ export function reportLog(
 		json,
 		faults: totals.faults,
 		analysis,
-		rests_on: answersBehind(model, new Set([...read, ...(fit?.reads ?? [])])),
+		rests_on: answersBehind(model, new Set([...read, ...(fit ? readByFit(model.graph) : [])])),
 		overview,
 		wording,
 		model,

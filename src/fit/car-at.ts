@@ -1,5 +1,5 @@
 import { evaluationOn, run } from '../graph/evaluation.ts';
-import { type Evaluation, slotNamed, type Values } from '../graph/graph.ts';
+import { type Evaluation, type Graph, slotNamed, type Values } from '../graph/graph.ts';
 import { between, reach } from '../graph/paths.ts';
 import { makeSampler, type Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
@@ -64,6 +64,14 @@ const named = <Names extends Readonly<Record<string, string>>>(state: State, nam
 		number
 	>;
 
+/** Ids of all that is asked of the model here and what that is made from: what an engine runs at in a log is not among them. */
+export function readByFit(graph: Graph): ReadonlySet<string> {
+	const slots = (names: Readonly<Record<string, string>>) => Object.values(names).map(id => slotNamed(graph, id));
+	const told = new Set(slots(set));
+	const read = reach([steps, own, ofFacts].flatMap(slots), slot => graph.feeds[slot]!.filter(feed => !told.has(feed)));
+	return new Set([...read].map(slot => graph.nodes[slot]!.id));
+}
+
 /**
  * The model with its uncertain inputs at a point, run at one state of the engine after the other: the graph's own nodes, with
  * what the engine runs at in place of best power at the target.
@@ -72,8 +80,6 @@ export class CarAt {
 	readonly sampler: Sampler;
 	/** Coordinates of the sampler that anything here could move with. */
 	readonly candidates: readonly number[];
-	/** Ids of all that what is asked here is made from, what the engine runs at left out. */
-	readonly reads: readonly string[];
 	private readonly at: Evaluation;
 	private readonly values: Values;
 	private readonly sets: Readonly<Record<keyof typeof set, number>>;
@@ -109,7 +115,6 @@ export class CarAt {
 		];
 		this.sampler = makeSampler(state, uncertain, [...new Set(needed)]);
 		const above = reach(needed, slot => graph.feeds[slot]!);
-		this.reads = [...above].map(slot => graph.nodes[slot]!.id);
 		this.candidates = uncertain
 			.filter(({ slot }) => above.has(slot))
 			.flatMap(({ slot, dimensions }) =>

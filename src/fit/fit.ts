@@ -30,8 +30,6 @@ export interface Fit {
 	readonly unsettled: readonly Unsettled[];
 	/** The chance that a right log lies so far out, and what lies farthest. Null where it fits. */
 	readonly misfit: { readonly p: number; readonly look_at: readonly string[] } | null;
-	/** Ids of what the logs were compared by: a log counts while the answers among them stand. */
-	readonly reads: readonly string[];
 	/** Where the inputs are by now: the mean of the draws. Empty unless applied. */
 	readonly strays: Strays;
 	/** What is left of the uncertain inputs, as points of a sampler of the same car. */
@@ -65,8 +63,7 @@ export function fitCar(
 	const problem = carProblem(state, uncertain, logs, declared);
 	if (problem.compared.length === 0) return null;
 	const found = drawPosterior(problem, seed, draws);
-	const { reads } = problem.car;
-	if (!found) return refusal({ p: 0, look_at: [] }, reads);
+	if (!found) return refusal({ p: 0, look_at: [] });
 	const named = namesOf(problem, state, uncertain);
 	const p = agreement(problem, found.seen, found.mode);
 	const mean = meanOf(found);
@@ -75,7 +72,7 @@ export function fitCar(
 	);
 	if (p < leastChance || far) {
 		const out = [...found.seen].sort((a, b) => Math.abs(mean[b]!) - Math.abs(mean[a]!));
-		return refusal({ p, look_at: [...new Set(out.map(unknown => named[unknown]!))].slice(0, 3) }, reads);
+		return refusal({ p, look_at: [...new Set(out.map(unknown => named[unknown]!))].slice(0, 3) });
 	}
 	const { first } = problem.car.sampler;
 	const seen = new Set(found.seen);
@@ -90,20 +87,18 @@ export function fitCar(
 		moved: movedBy(problem, found, mean, state, uncertain, declared),
 		unsettled: unsettledIn(state, uncertain, found, named, limits, canMeasure),
 		misfit: null,
-		reads,
 		strays,
 		points: sampler => pointsOf(found, first, sampler),
 	};
 }
 
-function refusal(misfit: NonNullable<Fit['misfit']>, reads: readonly string[]): Fit {
+function refusal(misfit: NonNullable<Fit['misfit']>): Fit {
 	return {
 		applied: false,
 		effective: 0,
 		moved: [],
 		unsettled: [],
 		misfit,
-		reads,
 		strays: new Map(),
 		points: () => {
 			throw new TypeError('a fit that is refused has no draws');

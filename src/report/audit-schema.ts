@@ -12,6 +12,8 @@ const yesNo: Schema = { type: 'boolean' };
 const count: Schema = { type: 'integer', minimum: 0 };
 const stage: Schema = { enum: stages };
 const orNull = (schema: Schema): Schema => ({ anyOf: [schema, { type: 'null' }] });
+/** Low, middle and high. */
+const band: Schema = { type: 'array', items: number, minItems: 3, maxItems: 3 };
 const bound: Schema = { enum: ['above', 'below', null] };
 
 /** An object in which every key is always there. */
@@ -94,6 +96,15 @@ const reading = {
 	assumed: texts,
 };
 
+const fit = {
+	days: texts,
+	applied: yesNo,
+	effective: count,
+	moved: list({ id: text, unit: text, before: band, after: band }),
+	unsettled: list({ limit: text, inputs: texts, measure: orNull(text) }),
+	misfit: orNull(whole({ p: number, look_at: texts })),
+};
+
 const since = {
 	date: text,
 	logs: list({ name: text, date: text, answers: texts }),
@@ -131,6 +142,7 @@ export const auditSchema: Schema = {
 			why: text,
 		}),
 		readings: list(reading),
+		fit: orNull(whole(fit)),
 		since: orNull(whole(since)),
 	}),
 };

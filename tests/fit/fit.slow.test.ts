@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
+import { assess } from '../../src/audit/assess.ts';
 import { recordOfLog, withLog } from '../../src/audit/log-record.ts';
 import { composeFit } from '../../src/report/log/fit.ts';
 import { withAnswer } from '../../src/sheet/sheet.ts';
 import { loggedReport } from '../support/logged-report.ts';
-import { buildSheet } from '../support/model.ts';
+import { buildSheet, testModel } from '../support/model.ts';
 import { simulateDrive } from '../support/simulated-drive.ts';
 
 const sheet = buildSheet('boosted');
@@ -56,6 +57,38 @@ test('a rail that reads half as much again fits no car of these answers, and the
 	expect(fit!.misfit!.look_at).toContain('sensor: fuel_pressure');
 	// Nothing rests on it.
 	expect(limits.after.map(({ value }) => value)).toEqual(limits.before.map(({ value }) => value));
+});
+
+describe('an audit of a sheet that keeps the log', () => {
+	const kept = withLog(sheet, recordOfLog(right, sheet, {}));
+	const options = { date: '2026-05-02', units: 'us', tool: 'test', draws: 60, next: false } as const;
+	const audit = (of: typeof kept, unfitted = false) =>
+		assess(testModel(), { sheet: of, warnings: [] }, { ...options, unfitted }).audit;
+	const rests = audit(kept);
+	const limit = ({ limits }: typeof rests) => limits.find(one => one.limit === 'sensors.meter_boost_limit')!;
+
+	test('rests on the fit, and says of which day', () => {
+		expect(rests.fit).toMatchObject({ days: ['2026-05-01'], applied: true });
+		expect(rests.quantities['engine.air_efficiency']!.value).not.toBe(0.2838);
+		const { low, high } = limit(audit(kept, true));
+		expect(limit(rests).high! - limit(rests).low!).toBeLessThan(high! - low!);
+	});
+
+	test('--unfitted leaves it aside', () => {
+		const without = audit(kept, true);
+		expect(without.fit).toBeNull();
+		expect(without.limits).toEqual(audit(sheet).limits);
+	});
+
+	test('it stops counting when an answer it rests on has another value', () => {
+		const changed = withAnswer(kept, 'injectors.rated_flow', { value: 62, unit: 'lb/h', known: 'paperwork' });
+		expect(audit(changed).fit).toBeNull();
+	});
+
+	test('another boost target changes nothing that was measured', () => {
+		const other = withAnswer(kept, 'boost.target', { value: 9, unit: 'psi', known: 'estimate' });
+		expect(audit(other).fit).toMatchObject({ applied: true });
+	});
 });
 
 test('an earlier log counts while the answers it rests on stand', () => {

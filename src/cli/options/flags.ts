@@ -39,6 +39,7 @@ export function judgeOptions(command: Command): Command {
 			new Option('--date <day>', 'the day to put on it, YYYY-MM-DD (default: today)').argParser(day => readDate(day)),
 		)
 		.addOption(drawsOption())
+		.addOption(new Option('--unfitted', 'leave aside what logs say of this car'))
 		.addOption(new Option('--record', 'keep the audit in the sheet, for the next recheck'))
 		.addOption(new Option('--no-record', 'do not keep it'));
 }

@@ -11,6 +11,7 @@ export interface JudgeFlags {
 	readonly rules?: readonly string[];
 	readonly date?: string;
 	readonly draws?: number;
+	readonly unfitted?: boolean;
 }
 
 /** Enough draws for a steady second digit of how sure a verdict is. */
@@ -27,6 +28,7 @@ export async function judgeSheet(argument: string, flags: JudgeFlags): Promise<A
 		tool: version,
 		draws: flags.draws ?? defaultDraws,
 		gateDraws: defaultDraws,
+		unfitted: flags.unfitted ?? false,
 	});
 	return { ...assessment, opened };
 }

@@ -3,6 +3,7 @@ import type { LimitRung } from '../../audit/audit.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
 import type { ReportContext } from './context.ts';
+import { fittedTo } from './fitted.ts';
 import { rangeText } from './names.ts';
 
 /** What gives out first: the rungs lowest first, those that could not be placed, and what moves with boost. */
@@ -13,6 +14,7 @@ export function ladder(assessment: Assessment & Partial<Pick<ReportContext, 'pic
 	const rest = limits.filter(({ value }) => value === null);
 	return [
 		heading(2, 'What gives out first'),
+		...fittedTo(assessment.audit),
 		...(limits.some(({ limit }) => limit.endsWith('boost_limit')) ? [paragraph(notHeld(placed, rest))] : []),
 		...(placed.length > 0 ? [{ is: 'steps', items: placed.map(rung => placedLine(rung, assessment)) } as const] : []),
 		...listed(

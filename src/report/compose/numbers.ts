@@ -11,6 +11,7 @@ import { formatAnswer, unitFor } from '../../wording/format.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
 import type { ReportContext } from './context.ts';
+import { fittedTo } from './fitted.ts';
 import { rangeText } from './names.ts';
 import { assumedName, usualValuesText } from './subjects.ts';
 
@@ -33,6 +34,7 @@ export function numbers(assessment: ReportContext): Block[] {
 	}
 	return [
 		heading(2, 'The numbers'),
+		...fittedTo(audit),
 		...(pictures ? figures(assessment, ['air-meter', 'compression']) : []),
 		...listed([], known, 'small'),
 		...listed([paragraph('Not known yet:')], open, 'small'),

@@ -5,6 +5,7 @@ import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
 import { write } from '../../units/write.ts';
 import { type Block, code, type Inline, listed, paragraph, strong } from '../document.ts';
+import { fittedTo } from './fitted.ts';
 import { lower, rangeText } from './names.ts';
 
 const states: Readonly<Record<ExpectedReading['state'], string>> = {
@@ -34,6 +35,7 @@ export function readingCard(assessment: Assessment): Block[] {
 	if (cards.length + open.length === 0) return [];
 	return [
 		{ is: 'heading', level: 2, text: 'What you should read', card: true },
+		...fittedTo(assessment.audit),
 		...cards,
 		...listed([paragraph('Not worked out yet:')], open, 'small'),
 	];
