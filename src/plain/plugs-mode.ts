@@ -1,5 +1,6 @@
 import type { Vocabulary } from '../plugs/circuit.ts';
 import type { PlugHalf } from '../sheet/plugs.ts';
+import { sanitize } from '../text/sanitize.ts';
 import { plugLine, plugPrompt, startPlugLines } from './plugs.ts';
 
 /** Lines in, words out. */
@@ -17,8 +18,10 @@ export async function plugsByLines(
 	keep: (plugs: readonly PlugHalf[]) => void,
 ): Promise<'end' | 'audit' | 'end-of-input'> {
 	let now = startPlugLines(plugs);
+	// Names and notes are the sheet's own, and may be anything.
+	const say = (text: string) => tell(sanitize(text));
 	const prompt = () => {
-		plugPrompt(now).forEach(tell);
+		plugPrompt(now).forEach(say);
 		mark('');
 	};
 	prompt();
@@ -29,7 +32,7 @@ export async function plugsByLines(
 		if (after.edit.halves !== now.edit.halves) keep(after.edit.halves);
 		const elsewhere = after.open !== now.open || (!after.open && after.edit.halves !== now.edit.halves);
 		now = after;
-		now.say.forEach(tell);
+		now.say.forEach(say);
 		if (elsewhere) prompt();
 		else mark(now.open ? '[pins]' : '[plugs]');
 	}

@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { type PlugLines, plugLine, plugPrompt, startPlugLines } from '../../src/plain/plugs.ts';
+import { plugsByLines } from '../../src/plain/plugs-mode.ts';
 import { plugProblems } from '../../src/sheet/check-plugs.ts';
 import type { PlugHalf } from '../../src/sheet/plugs.ts';
 import { counts, seed } from '../counts.ts';
@@ -139,6 +140,21 @@ describe('a line of the plugs', () => {
 			}
 		}
 	});
+});
+
+test('names and notes of a sheet steer no terminal', async () => {
+	const evil = '\u001b]0;x\u0007\u001b[31mred\u202e';
+	const lines = ['1', 'list', '?', '14 red ECT', 'end'];
+	const told: string[] = [];
+	const how = await plugsByLines(
+		[{ plug: `dash ${evil}`, half: 'engine', pins: [{ pin: `1${evil}`, wire: evil, circuit: evil, note: evil }] }],
+		vocabulary,
+		{ next: async () => lines.shift() ?? null, tell: text => told.push(text), mark: text => told.push(text) },
+		() => {},
+	);
+	expect(how).toBe('end-of-input');
+	expect(told.join('')).toContain('red');
+	expect(told.join('')).not.toMatch(/\p{Cc}|\u202e/u);
 });
 
 test('on a pipe: the plugs are in the sheet line by line, and the questions go on where they were', () => {

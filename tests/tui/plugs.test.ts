@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { addHalf } from '../../src/plugs/edit/fields.ts';
 import type { PlugHalf } from '../../src/sheet/plugs.ts';
 import { emptySheet } from '../../src/sheet/sheet.ts';
+import { widthOf } from '../../src/text/wrap.ts';
 import { type App, newApp, withSheet } from '../../src/tui/app.ts';
 import { editOf } from '../../src/tui/editing.ts';
 import type { Key } from '../../src/tui/keys.ts';
@@ -92,6 +93,33 @@ describe.each(Object.entries(screens))('%s', (name, app) => {
 			for (const line of lines) expect(line.length).toBeLessThan(columns);
 		}
 	});
+});
+
+test('names, wires and circuits of a sheet steer no terminal and break no row, wide letters among them', () => {
+	const evil = `\u001b]0;x\u0007\u001b[31m\u202e${'\u7dd1'.repeat(60)}`;
+	const plugs = halves.map(half => ({
+		...half,
+		plug: `dash ${evil}`,
+		from: evil,
+		pins: [{ pin: `1${evil}`, wire: evil, circuit: evil, note: evil }],
+	}));
+	const opened = on(plugs);
+	const grid = press(opened, 'enter');
+	for (const app of [
+		opened,
+		grid,
+		press(grid, ...type('\u7dd1'.repeat(60))),
+		press(grid, 'ctrl-e'),
+		press(opened, 'ctrl-e'),
+	])
+		for (const [columns, rows] of sizes) {
+			const lines = drawn(app, columns, rows).split('\n');
+			expect(lines.length).toBe(rows);
+			for (const line of lines) {
+				expect(line).not.toMatch(/\p{Cc}|\u202e/u);
+				expect(widthOf(line)).toBeLessThan(columns);
+			}
+		}
 });
 
 describe('keys in the table', () => {

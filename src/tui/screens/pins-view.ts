@@ -94,10 +94,13 @@ export function view(app: App, width: number): Frame {
 }
 
 /** The end of what is typed, where the caret mostly is. */
-const tail = (text: string, size: number): string => {
+function tail(text: string, size: number): string {
 	const shown = sanitize(text);
-	return widthOf(shown) <= size ? filled(shown, size) : `..${shown.slice(-(size - 2))}`;
-};
+	if (widthOf(shown) <= size) return filled(shown, size);
+	const letters = [...shown];
+	while (widthOf(letters.join('')) > size - 2) letters.shift();
+	return filled(`..${letters.join('')}`, size);
+}
 
 const header = (column: Shown, { mate }: FacingHalf): string =>
 	column === 'other' ? (mate ? `on the ${mate.half}'s half` : '') : column === 'mark' ? '' : column;
