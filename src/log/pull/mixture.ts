@@ -8,12 +8,17 @@ import { heldHigh } from './tools.ts';
 
 const banks = ['lambda_1', 'lambda_2'] as const;
 
-/** s: the lag found is that of the middle of a change; the first that is seen of the lift comes earlier by this much. */
-const early = 0.1;
+/**
+ * The lag is found in steps, and it is that of the middle of a change: what is first seen of the lift comes up to two steps
+ * earlier. Without them one sound drive in 24 was told as lean.
+ */
+const early = 2;
 
 /** The part that counts, and as long after the lift as the sensor is late, for it still shows what burned before. */
-function heard({ full, whole, lag = 0 }: PullView): Interval | undefined {
-	return full && [full[0], full[1] >= whole[1] - 1e-6 ? full[1] + Math.max(0, lag - early) : full[1]];
+function heard({ full, whole, declared, lag = 0 }: PullView): Interval | undefined {
+	return (
+		full && [full[0], full[1] >= whole[1] - 1e-6 ? full[1] + Math.max(0, lag - early * declared.lag.step) : full[1]]
+	);
 }
 
 /** The extreme running median of three over the banks that are logged. */
@@ -41,7 +46,7 @@ export const leanest = inPull({
 	kind: 'ratio',
 	worst: 'highest',
 	formula:
-		'highest running median of three readings at full and up to the lag after the lift, never shifted; the leaner bank',
+		'highest running median of three readings at full and up to the lag, less two steps in finding it, after the lift, never shifted; the leaner bank',
 	measure: pull => ofBanks(pull, heard(pull), highest, Math.max),
 });
 
