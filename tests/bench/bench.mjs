@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 import { lines } from './lines.mjs';
+import { benchLog } from './log.mjs';
 import { builds, command, inTurn, root, table, timeOf } from './measure.mjs';
 
 const runs = Number(process.env.RUNS ?? 30);
@@ -39,6 +40,7 @@ table(
 timeOf([bundled('warm')], { stdio: 'inherit' });
 
 await lines(bundled('line-sheets'), folder);
+benchLog(100);
 rmSync(folder, { recursive: true, force: true });
 console.log();
 await import('./first-frame.mjs');
