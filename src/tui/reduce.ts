@@ -198,7 +198,7 @@ const paned: readonly Screen[] = ['question', 'review', 'audit'];
 function alertLines({ alert }: App, width: number): Line[] {
 	if (!alert) return [];
 	return lines(
-		alert.kind === 'unsaved' ? `NOT SAVED: ${alert.text}` : `ANOTHER FILE: ${alert.text} (^K: seen)`,
+		alert.kind === 'unsaved' ? `NOT SAVED: ${alert.text}` : `ANOTHER FILE: ${alert.text} (^K seen)`,
 		width,
 		'alert',
 	);

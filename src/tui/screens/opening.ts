@@ -50,7 +50,7 @@ function open(app: App): App {
 
 const welcome = [
 	'It asks about your swap, works out what the answers mean, and says what to do, in which order.',
-	'A first pass is a few dozen questions. Stop whenever you like: every answer is saved at once.',
+	'A first round takes 12 to 20 minutes. Stop whenever you like: every answer is saved at once.',
 	'To have at hand: the papers of the engine and of the parts; for later a compression gauge and a meter.',
 ] as const;
 
