@@ -46,6 +46,7 @@ const build = [
 ];
 
 const engine = [
+	line('vacuum for the brake booster behind another camshaft', 'engine.idle-vacuum-low-for-brakes', move),
 	line('compression lowest against highest', 'engine.compression-uneven'),
 	line('all low against the expected band', 'engine.compression-all-low engine.compression-under-floor'),
 	line('wet test recovers or not', 'engine.rings-leak engine.valves-or-gasket-leak engine.rings-worn-evenly'),
@@ -126,6 +127,7 @@ const harness = [
 ];
 
 const sensors = [
+	line('a throttle moved by a motor', 'sensors.throttle-parts-mixed sensors.pedal-signals-differ', fire),
 	line('cam wires differ', 'sensors.cam-wires-differ'),
 	line('cam wires agree but the drive does not', 'sensors.cam-drive-from-other-year'),
 	line('crank wires or teeth differ', 'sensors.crank-wires-differ sensors.crank-teeth-differ'),
@@ -234,6 +236,11 @@ const charging = [
 ];
 
 const driveline = [
+	line('what one stop does to the front brakes', 'driveline.brakes-fade-in-one-stop driveline.drums-in-front', move),
+	line('tires by speed and load', 'driveline.tires-too-slow driveline.tires-overloaded', move),
+	line('park holds and the lever tells the truth', 'driveline.park-not-proved', move),
+	line("lines of an automatic's fluid", 'driveline.fluid-lines-unfit', fire),
+	line('start inhibit that belongs to an automatic', 'driveline.start-inhibit-not-of-automatic', crank),
 	line('balances differ', 'driveline.balance-differs driveline.imbalance-differs'),
 	line('damper', 'driveline.damper-balance-differs driveline.damper-imbalance-differs'),
 	line('pilot bearing', 'driveline.no-pilot-bearing'),
