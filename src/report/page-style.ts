@@ -23,7 +23,7 @@ nav ul{columns:2 12rem}
 #tools,nav{display:none}
 body{font-size:9.5pt;line-height:1.35;margin:0;padding:0;max-width:none}
 h1{font-size:15pt;margin:0 0 2mm}h2{font-size:12pt;margin:5mm 0 2mm}h3{font-size:10.5pt;margin:3mm 0 1mm}
-p,ul,ol{margin:1.5mm 0}ul.tasks>li{margin:1.5mm 0;padding-left:6mm}li{orphans:2;widows:2}
+p,ul,ol{margin:1.5mm 0}ul.tasks>li{margin:1.5mm 0;padding-left:6mm}ul.tasks>li>input{width:4mm;height:4mm}li{orphans:2;widows:2}
 .first{break-after:page}
 .small{font-size:8.5pt;line-height:1.25;columns:2;column-gap:6mm;padding-left:4mm}
 .card{break-inside:avoid}.page{break-before:page}figure{margin:2mm 0}figure svg{width:125mm}
