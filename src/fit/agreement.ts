@@ -1,5 +1,5 @@
 import { dot, eigen } from './matrix.ts';
-import { curvatureOf, type Mode } from './mode.ts';
+import { curvatureOf, type Mode, slopesAt } from './mode.ts';
 import { normalShare, type Problem } from './problem.ts';
 
 /** Directions that readings tell less of than this share of the prior count with the noise. */
@@ -8,10 +8,18 @@ const told = 0.02;
 /**
  * The chance that a right log lies as far from the answers as this one: small where it fits no car of them. Two sums of squares
  * are each chi-squared where answers, spreads and log are right: how far the few told directions had to go from what the
- * answers say, and what is then left of the readings. Judged apart, so that many quiet readings do not hide a sensor that is
- * off; the smaller chance, doubled.
+ * answers say, and what is then left of the readings. The mean of each channel is normal about what the answers say of it.
+ * Judged apart, so that neither many quiet readings nor all the other directions hide a sensor that is off: the smallest of the
+ * three chances, times three (Bonferroni).
+ *
+ * @param channels by reading: what belongs together
  */
-export function agreement(problem: Problem, unknowns: readonly number[], { point, slopes }: Mode): number {
+export function agreement(
+	problem: Problem,
+	unknowns: readonly number[],
+	{ point, slopes }: Mode,
+	channels: readonly string[],
+): number {
 	const seen = problem.at(point);
 	if (!seen) return 0;
 	const at = Float64Array.from(unknowns, unknown => point[unknown]!);
@@ -24,7 +32,24 @@ export function agreement(problem: Problem, unknowns: readonly number[], { point
 	}
 	const left = Math.max(0, whole - went);
 	const ofLeft = upperShare(left, Math.max(1, seen.residuals.length - directions));
-	return Math.min(1, 2 * Math.min(upperShare(went, directions), ofLeft));
+	const all = [upperShare(went, directions), ofLeft, farthestChannel(problem, unknowns, channels)];
+	return Math.min(1, all.length * Math.min(...all));
+}
+
+/** The chance of the channel whose mean lies farthest from what the answers say, with its sensor as far off as sensors are. */
+function farthestChannel(problem: Problem, unknowns: readonly number[], channels: readonly string[]): number {
+	const center = new Float64Array(problem.dimensions);
+	const told = slopesAt(problem, unknowns, center);
+	const residuals = problem.at(center)?.residuals.slice();
+	if (!told || !residuals) return 1;
+	const names = new Set(channels);
+	const chances = [...names].map(name => {
+		const rows = channels.flatMap((channel, row) => (channel === name ? [row] : []));
+		const mean = (values: Float64Array) => rows.reduce((sum, row) => sum + values[row]!, 0) / rows.length;
+		const variance = told.slopes.reduce((sum, slope) => sum + mean(slope) ** 2, 1 / rows.length);
+		return 2 * normalShare(-Math.abs(mean(residuals)) / Math.sqrt(variance));
+	});
+	return Math.min(1, names.size * Math.min(...chances));
 }
 
 /** The share of chi-squared above a value. Wilson & Hilferty 1931. */

@@ -65,7 +65,12 @@ export function fitCar(
 	const found = drawPosterior(problem, seed, draws);
 	if (!found) return refusal({ p: 0, look_at: [] });
 	const named = namesOf(problem, state, uncertain);
-	const p = agreement(problem, found.seen, found.mode);
+	const p = agreement(
+		problem,
+		found.seen,
+		found.mode,
+		problem.compared.map(({ channel }) => channel),
+	);
 	const mean = meanOf(found);
 	const far = problem.terms.some(
 		({ channel }, at) => channel !== null && Math.abs(mean[problem.car.sampler.dimensions + at]!) > farthestSensor,

@@ -74,7 +74,7 @@ const costOf = (residuals: Float64Array, point: Float64Array, unknowns: readonly
 	(dot(residuals, residuals) + unknowns.reduce((sum, unknown) => sum + point[unknown]! ** 2, 0)) / 2;
 
 /** How residuals and margins move with each unknown; null where the model cannot be evaluated on either side. */
-function slopesAt(problem: Problem, unknowns: readonly number[], point: Float64Array): Slopes | null {
+export function slopesAt(problem: Problem, unknowns: readonly number[], point: Float64Array): Slopes | null {
 	const here = problem.at(point);
 	if (!here) return null;
 	const [residuals, margins] = [here.residuals.slice(), here.margins.slice()];

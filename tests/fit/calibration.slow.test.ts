@@ -43,7 +43,14 @@ beforeAll(() => {
 			const below = all.filter(draw => draw.get(id)! < value).length;
 			ranks.set(id, [...(ranks.get(id) ?? []), below]);
 		}
-		refused.push(agreement(problem, found.seen, found.mode));
+		refused.push(
+			agreement(
+				problem,
+				found.seen,
+				found.mode,
+				problem.compared.map(({ channel }) => channel),
+			),
+		);
 	}
 }, 600_000);
 
