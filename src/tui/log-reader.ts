@@ -38,7 +38,7 @@ export class LogReader {
 		};
 		this.machine.judgeLog(sheet, path, choices, progress).then(
 			report => this.tell(turn, app => judged(app, report)),
-			error => this.refused(turn, error, app => ({ ...app, screen: 'log-columns', cursor: 0 })),
+			error => this.refused(turn, error, app => ({ ...app, screen: 'logColumns', cursor: 0 })),
 		);
 	}
 

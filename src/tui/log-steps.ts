@@ -9,7 +9,7 @@ import type { LogChoices, LogSession } from './log-session.ts';
 /** Begins to read a log: asks for the file. */
 export const readLog = (app: App): App => ({
 	...app,
-	screen: 'log-file',
+	screen: 'logFile',
 	field: lineEditor(),
 	taking: 'answer',
 	told: null,
@@ -55,23 +55,23 @@ export function lookAt(app: App, path: string, choices: LogChoices): App {
 /** The columns as they were found, to be looked over. What was asked meanwhile is passed over. */
 export function lookedAt(app: App, choices: LogChoices, found: LogColumns): App {
 	if (app.log?.choices !== choices) return app;
-	const cursor = app.screen === 'log-file' ? 0 : app.log.column;
-	return withLog({ ...app, screen: 'log-columns', cursor, told: null, field: lineEditor() }, { found, channel: null });
+	const cursor = app.screen === 'logFile' ? 0 : app.log.column;
+	return withLog({ ...app, screen: 'logColumns', cursor, told: null, field: lineEditor() }, { found, channel: null });
 }
 
 /** Reads the whole log. */
 export function judge(app: App): App {
 	const { path, choices } = app.log!;
 	const { sheet } = app.interview!;
-	const next = withLog({ ...app, screen: 'log-reading', told: null }, { share: null });
+	const next = withLog({ ...app, screen: 'logReading', told: null }, { share: null });
 	return asking(next, { do: 'judge-log', path, choices, sheet });
 }
 
 /** What the log came to; what was measured by hand is left unless it is ticked. */
 export function judged(app: App, report: LogReport): App {
-	if (app.screen !== 'log-reading') return app;
+	if (app.screen !== 'logReading') return app;
 	const left = report.json.answers.filter(({ by_hand }) => by_hand).map(({ answer }) => answer);
-	return withLog({ ...app, screen: 'log-found', cursor: 0, scroll: 0 }, { report, left });
+	return withLog({ ...app, screen: 'logFound', cursor: 0, scroll: 0 }, { report, left });
 }
 
 /** Back to where it began, the log left alone. */

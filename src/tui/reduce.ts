@@ -51,12 +51,12 @@ const screens: Readonly<Record<Screen, Drawn>> = {
 	finding,
 	limits,
 	tonight,
-	'log-file': logFile,
-	'log-columns': logColumns,
-	'log-channel': logChannel,
-	'log-reading': logReading,
-	'log-found': logFound,
-	'log-answers': logAnswers,
+	logFile,
+	logColumns,
+	logChannel,
+	logReading,
+	logFound,
+	logAnswers,
 	plugs,
 	pins,
 	'about-half': aboutHalf,
@@ -101,7 +101,7 @@ const everywhere: readonly Binding[] = [
 /** Whether characters go into the field. */
 function typing({ screen, taking }: App): boolean {
 	return (
-		['question', 'review', 'sections', 'log-file'].includes(screen) ||
+		['question', 'review', 'sections', 'logFile'].includes(screen) ||
 		taking === 'cell' ||
 		(screen === 'opening' && taking === 'name')
 	);

@@ -33,7 +33,7 @@ describe('a log in the interview', () => {
 
 	test('Esc stops the reading, and what comes of it later is passed over', () => {
 		const stopped = press(screens['log-reading']!, 'escape');
-		expect(stopped.screen).toBe('log-columns');
+		expect(stopped.screen).toBe('logColumns');
 		expect(last(stopped)).toEqual({ do: 'stop-log' });
 	});
 

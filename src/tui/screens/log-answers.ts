@@ -16,7 +16,7 @@ export const bindings: readonly Binding[] = [
 		keys: ['ctrl-b', 'escape'],
 		shown: '^B',
 		label: 'back',
-		run: app => ({ ...app, screen: 'log-found', cursor: 0, scroll: 0 }),
+		run: app => ({ ...app, screen: 'logFound', cursor: 0, scroll: 0 }),
 	},
 	...listKeys(count),
 ];

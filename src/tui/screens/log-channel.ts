@@ -21,7 +21,7 @@ export const bindings: readonly Binding[] = [
 		keys: ['ctrl-b', 'escape'],
 		shown: '^B',
 		label: 'as it was',
-		run: app => ({ ...app, screen: 'log-columns', cursor: app.log!.column, told: null }),
+		run: app => ({ ...app, screen: 'logColumns', cursor: app.log!.column, told: null }),
 	},
 	...listKeys(count),
 ];

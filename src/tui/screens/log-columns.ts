@@ -14,13 +14,13 @@ export const bindings: readonly Binding[] = [
 		keys: ['text:c', 'right'],
 		shown: 'C',
 		label: 'change this column',
-		run: app => withLog({ ...app, screen: 'log-channel', cursor: 0 }, { column: app.cursor, channel: null }),
+		run: app => withLog({ ...app, screen: 'logChannel', cursor: 0 }, { column: app.cursor, channel: null }),
 	},
 	{
 		keys: ['ctrl-b', 'escape'],
 		shown: '^B',
 		label: 'another file',
-		run: app => ({ ...app, screen: 'log-file', field: lineEditor(app.log!.path), told: null }),
+		run: app => ({ ...app, screen: 'logFile', field: lineEditor(app.log!.path), told: null }),
 	},
 	...listKeys(count),
 ];

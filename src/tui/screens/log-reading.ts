@@ -9,7 +9,7 @@ export const bindings: readonly Binding[] = [
 		keys: ['escape', 'ctrl-b'],
 		shown: 'Esc',
 		label: 'stop reading',
-		run: app => ({ ...app, screen: 'log-columns', cursor: 0, effects: [...app.effects, { do: 'stop-log' }] }),
+		run: app => ({ ...app, screen: 'logColumns', cursor: 0, effects: [...app.effects, { do: 'stop-log' }] }),
 	},
 ];
 
