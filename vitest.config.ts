@@ -7,6 +7,8 @@ export default defineConfig(({ mode }) => {
 	const test: ViteUserConfig['test'] = {
 		env: { SWAP_AUDIT_LONG: long ? '1' : '' },
 		include: ['tests/**/*.test.{ts,tsx}'],
+		// What needs a browser, or takes minutes, runs at length only.
+		exclude: long ? [] : ['**/*.long.test.*'],
 		// The default leaves one core idle: on two cores that is half of the machine.
 		maxWorkers: '100%',
 		// Files of one worker share what they import: rooms keep nothing between calls, and loading them 175 times costs more than they do.

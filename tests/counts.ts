@@ -26,8 +26,6 @@ export const counts = {
 	plans: long ? 20_000 : 150,
 	/** Random sheets, a third answered, whose open lines are made into evenings. */
 	plannedSheets: long ? 500 : 12,
-	/** Whether pages are clicked in a real browser: Debian's chromium, which not every machine has. */
-	browser: long,
 	/** Whether the interview is stopped after each answer of a pass, or after the first, the middle and the last. */
 	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */
@@ -41,7 +39,7 @@ export const counts = {
 	/** Cars drawn from what their sheets say, whose logs the model is fitted to. */
 	fits: long ? 500 : 60,
 	/** Runs of each command with random options. */
-	commandRuns: long ? 1_000 : 2,
+	commandRuns: long ? 1_000 : 1,
 	/** Saves by each of two programs on one sheet. */
 	increments: long ? 3_000 : 150,
 };

@@ -91,7 +91,7 @@ const page = [
 	'.Pp',
 	text(helpText.advice),
 	'.Sh COMMANDS',
-	...help.visibleCommands(program).flatMap(command => (command.name() === 'help' ? [] : chapter(command))),
+	...help.visibleCommands(program).flatMap(command => chapter(command)),
 	'.Sh ENVIRONMENT',
 	...list(helpText.environment.map(([name, words]) => [`Ev ${name}`, words])),
 	'.Sh EXIT STATUS',

@@ -53,6 +53,7 @@ export function fitLogOf(
 	const inPull = (id: string) => (told[id] ?? []) as readonly RecordedInPull[];
 	const pullsWhere = (id: string, holds: (value: number) => boolean) =>
 		inPull(id).flatMap(({ pull, value }) => (typeof value === 'number' && holds(value) ? [pull] : []));
+	const listened = (told['log.knock_proved'] as RecordedFigure | undefined)?.value === true;
 	const [rail, manifold] = [figure('log.idle_fuel_pressure'), figure('log.idle_pressure')];
 	return {
 		ambient,
@@ -76,7 +77,8 @@ export function fitLogOf(
 		held: {
 			clutch: pullsWhere('log.slip', slip => slip < noSlip),
 			spark: pullsWhere('log.stumbles', count => count === 0),
-			knock: pullsWhere('log.knock_most', retard => retard <= 0),
+			// A knock channel that never moved on a sensor that may not be there heard nothing.
+			knock: listened ? pullsWhere('log.knock_most', retard => retard <= 0) : [],
 		},
 	};
 }

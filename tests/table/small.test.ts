@@ -13,9 +13,10 @@ test('columns by their headers in any order and spelling, comments and blank lin
 		wanted,
 	);
 	expect(problems).toEqual([]);
+	const columns = { circuit: 1, pin: 2, gauge: 4 };
 	expect(rows).toEqual([
-		{ line: 4, cells: { circuit: 'ground', pin: '1', gauge: '18' } },
-		{ line: 5, cells: { circuit: 'pump', pin: '2', gauge: '' } },
+		{ line: 4, cells: { circuit: 'ground', pin: '1', gauge: '18' }, columns },
+		{ line: 5, cells: { circuit: 'pump', pin: '2', gauge: '' }, columns },
 	]);
 });
 

@@ -12,7 +12,8 @@ export const perInch = quantity({
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
-		const sag = q.number('build.front_sag');
-		return sag > 0 ? (q.number('build.front_mass_added') * 0.0254) / sag : null;
+		// A front that got lighter and sank, or heavier and rose, was not moved by its weight.
+		const rate = (q.number('build.front_mass_added') * 0.0254) / q.number('build.front_sag');
+		return rate > 0 && Number.isFinite(rate) ? rate : null;
 	},
 });

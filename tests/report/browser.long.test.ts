@@ -3,7 +3,6 @@ import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { expect, test } from 'vitest';
 import { renderAudit } from '../../src/report/render.ts';
-import { counts } from '../counts.ts';
 import { audited, brokenBuild, thirdOf } from '../support/audited.ts';
 import { openBrowser } from '../support/browser.ts';
 import { temporaryFolder } from '../support/folder.ts';
@@ -13,7 +12,7 @@ const sizes = [
 	['a desktop', 1440, 900],
 ] as const;
 
-test.runIf(counts.browser).each(sizes)(
+test.each(sizes)(
 	'on %s a tick that is clicked survives a reload, the filter hides and counts, nothing leaves the page',
 	async (_, width, height) => {
 		const path = join(temporaryFolder(), 'audit.html');
