@@ -5,6 +5,8 @@ import type { State } from '../graph/solve.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import { uncertainSlots } from '../quantities/uncertainty.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
+import { namesRead } from '../rulebook/reads.ts';
+import type { Rule } from '../rulebook/rulebook.ts';
 import { answerTo, type Sheet } from '../sheet/sheet.ts';
 import type { AuditOptions } from './audit.ts';
 import type { Model } from './model.ts';
@@ -27,7 +29,8 @@ const tail = 0.05;
 
 /**
  * Evaluates the graph at `draws` points and judges each. The seed comes from the sheet: the same sheet, the same bands.
- * `pointsFor` replaces the usual sequence, as by draws from what a log says of the inputs.
+ * `pointsFor` replaces the usual sequence, as by draws from what a log says of the inputs. With `only` no more is worked out
+ * than how sure those verdicts are: no bands, and the others are not to be looked at.
  */
 export function certaintyOf(
 	{ judge, rulebook, quantities }: Model,
@@ -37,17 +40,21 @@ export function certaintyOf(
 	draws: number,
 	pointsFor: (sampler: Sampler) => Points = ({ dimensions }) =>
 		quasiRandom(seedFrom(JSON.stringify(sheet.answers)), dimensions),
+	only?: (verdict: Verdict, at: number) => boolean,
 ): Certainty {
 	if (draws === 0) return unsaid;
+	const rules = only && new Set(verdicts.filter(only).map(({ rule }) => rule));
 	const uncertain = uncertainSlots(rulebook.questions, quantities, state, id => answerTo(sheet, id));
-	const sampler = makeSampler(state, uncertain);
+	const sampler = makeSampler(state, uncertain, rules && slotsRead(rules, state));
 	const points = pointsFor(sampler);
 	const z = new Float64Array(sampler.dimensions);
-	const watched = [...sampler.affected].filter(slot => typeof state.values[slot] === 'number');
+	const watched = rules ? [] : [...sampler.affected].filter(slot => typeof state.values[slot] === 'number');
 	// A row a draw, so that what is written together lies together.
 	const drawn = new Float64Array(draws * watched.length);
 	const starts = startsOf(judge, verdicts);
-	const affected = judge.placesReadingAny(sampler.affected);
+	const affected = judge
+		.placesReadingAny(sampler.affected)
+		.filter(place => !rules || rules.has(judge.rulebook.rules[place]!));
 	const same = new Uint32Array(verdicts.length);
 	for (let index = 0; index < draws; index++) {
 		points.point(index, z);
@@ -101,15 +108,20 @@ export function sureForGates(
 	},
 ): readonly (number | null)[] {
 	const { draws, gateDraws = draws } = options;
-	const { sure } = gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws, points);
+	const counts = ({ verdict, rule }: Verdict) => verdict === 'holds' && isSerious(rule);
+	const { sure } =
+		gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws, points, counts);
 	const rests = ({ assumed }: Verdict) => assumed.some(name => model.judge.usualBehind(name) === 'quantity');
-	const doubtful = (verdict: Verdict, at: number) =>
-		verdict.verdict === 'holds' && isSerious(verdict.rule) && (sure[at] ?? 1) < sureEnough && rests(verdict);
+	const doubtful = (verdict: Verdict, at: number) => counts(verdict) && (sure[at] ?? 1) < sureEnough && rests(verdict);
 	if (!verdicts.some(doubtful)) return sure;
 	const asked = { ...model, quantities: model.quantities.filter(quantity => !standsByItself(quantity)) };
-	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws, points).sure;
+	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws, points, doubtful).sure;
 	return verdicts.map((verdict, at) => (doubtful(verdict, at) ? proved[at]! : (sure[at] ?? null)));
 }
+
+/** The slots that rules read. */
+const slotsRead = (rules: ReadonlySet<Rule>, { graph }: State): number[] =>
+	[...rules].flatMap(rule => [...namesRead(rule)]).flatMap(name => graph.slotOf.get(name) ?? []);
 
 /** Whether a quantity is a usual value that no question asks. */
 const standsByItself = (quantity: AnyQuantity): boolean =>

@@ -17,8 +17,12 @@ export interface JudgeFlags {
 /** Enough draws for a steady second digit of how sure a verdict is. */
 export const defaultDraws = 400;
 
-/** Reads a sheet and judges it. */
-export async function judgeSheet(argument: string, flags: JudgeFlags): Promise<Assessment & { opened: Opened }> {
+/** Reads a sheet and judges it. Where stages are not looked at, `gateDraws` is 0. */
+export async function judgeSheet(
+	argument: string,
+	flags: JudgeFlags,
+	gateDraws = defaultDraws,
+): Promise<Assessment & { opened: Opened }> {
 	const model = await loadModel(flags.rules);
 	const opened = openSheet(argument, model.rulebook.questions);
 	warnUnusual(opened);
@@ -27,7 +31,7 @@ export async function judgeSheet(argument: string, flags: JudgeFlags): Promise<A
 		units: flags.units ?? opened.sheet.units,
 		tool: version,
 		draws: flags.draws ?? defaultDraws,
-		gateDraws: defaultDraws,
+		gateDraws,
 		unfitted: flags.unfitted ?? false,
 	});
 	return { ...assessment, opened };
