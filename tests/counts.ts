@@ -3,11 +3,11 @@ const long = process.env.SWAP_AUDIT_LONG === '1';
 
 export const counts = {
 	/** Processes killed in the middle of a save. */
-	kills: long ? 10_000 : 80,
+	kills: long ? 10_000 : 50,
 	/** Generated expressions checked against the library. */
 	expressions: long ? 20_000 : 500,
 	/** Spoilt rule files. */
-	ruleFiles: long ? 100_000 : 600,
+	ruleFiles: long ? 100_000 : 300,
 	/** Texts of anything, taken for expressions. */
 	expressionTexts: long ? 1_000_000 : 20_000,
 	/** Places of one sheet (bytes, lines, keys, numbers) at which it is spoilt in each way; long: all of them. */
@@ -15,13 +15,13 @@ export const counts = {
 	/** Broken files of many MB, read by the command under a bound of memory. */
 	bigFiles: long ? Number.POSITIVE_INFINITY : 4,
 	/** Sheets with known truth, whose bands are held against it. */
-	trials: long ? 2_000 : 200,
+	trials: long ? 2_000 : 100,
 	/** Changes of one answer whose effect on the verdicts is followed. */
-	edits: long ? 10_000 : 150,
+	edits: long ? 10_000 : 80,
 	/** Random sheets from which one answer is taken away, and no gate may open. */
 	removals: long ? 3_000 : 30,
 	/** Random sheets whose quantities are worked out and held against physics. */
-	sheets: long ? 5_000 : 60,
+	sheets: long ? 5_000 : 45,
 	/** Lists of random lines, made into evenings. */
 	plans: long ? 20_000 : 150,
 	/** Random sheets, a third answered, whose open lines are made into evenings. */
@@ -29,15 +29,15 @@ export const counts = {
 	/** Whether the interview is stopped after each answer of a pass, or after the first, the middle and the last. */
 	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */
-	walks: long ? 5_000 : 120,
+	walks: long ? 5_000 : 80,
 	/** Hostile texts on each surface that prints them. */
-	hostile: long ? 100_000 : 1_000,
+	hostile: long ? 100_000 : 600,
 	/** Pairs of halves of plugs, and tables of pins. */
 	plugs: long ? 10_000 : 100,
 	/** Simulated drives of sound cars, none of which may raise anything. */
 	soundDrives: long ? 600 : 12,
 	/** Cars drawn from what their sheets say, whose logs the model is fitted to. */
-	fits: long ? 500 : 16,
+	fits: long ? 500 : 12,
 	/** Runs of each command with random options. */
 	commandRuns: long ? 1_000 : 1,
 	/** Saves by each of two programs on one sheet. */

@@ -13,18 +13,18 @@ import { finished } from './finished.ts';
 const model = testModel();
 const { questions } = model.rulebook;
 
-/** On two of the cars every choice is tried; elsewhere a seventh, at length all. */
-const whole: readonly string[] = ['boosted, never boosted yet', 'unboosted, driven'];
+/** On one of the cars every choice is tried; elsewhere a twelfth, at length all. */
+const whole: readonly string[] = ['boosted, never boosted yet'];
 
 const isChoice = ({ kind }: Question) => kind === 'choice' || kind === 'several';
 const triedOn = (name: string) =>
 	questions.filter(
-		(question, index) => counts.everyAnswer || index % 7 === 0 || (isChoice(question) && whole.includes(name)),
+		(question, index) => counts.everyAnswer || index % 12 === 0 || (isChoice(question) && whole.includes(name)),
 	);
 
 test.each([...finished, ...demoSheets()])('no answer taken away opens a gate: %s', (name, sheet) => {
 	const tried = triedOn(name);
-	expect(tried.flatMap(otherAnswers).length).toBeGreaterThan(100);
+	expect(tried.flatMap(otherAnswers).length).toBeGreaterThan(60);
 	expect(tried.flatMap(question => openedBy(sheet, question, otherAnswers(question), model))).toEqual([]);
 });
 

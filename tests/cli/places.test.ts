@@ -15,7 +15,7 @@ import { runCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
 import { buildSheet } from '../support/model.ts';
 
-const text = (name = 'mule') => writeSheet({ ...buildSheet('boosted'), name });
+const text = (name = 'mule') => writeSheet({ ...buildSheet('unboosted'), name });
 const quick = ['--draws', '0', '--date', '2026-05-01'];
 
 /** Every file and folder under a folder, by its path in it. */

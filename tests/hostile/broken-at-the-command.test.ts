@@ -85,7 +85,9 @@ test.each(bigFiles.slice(0, counts.bigFiles))(
 	(what, make) => {
 		const path = broken(make());
 		const start = performance.now();
-		const done = spawnSync(process.execPath, ['--import', telling, command, 'audit', path], {
+		// Through a shell: the system counts what a process held before it became another, and this one holds a lot.
+		const line = [process.execPath, '--import', telling, command, 'audit', path];
+		const done = spawnSync('sh', ['-c', '"$@"; exit $?', 'sh', ...line], {
 			stdio: ['ignore', 'pipe', 'pipe', 'pipe'],
 			encoding: 'utf8',
 		});
