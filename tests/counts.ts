@@ -21,7 +21,7 @@ export const counts = {
 	/** Random sheets from which one answer is taken away, and no gate may open. */
 	removals: long ? 3_000 : 30,
 	/** Random sheets whose quantities are worked out and held against physics. */
-	sheets: long ? 5_000 : 45,
+	sheets: long ? 5_000 : 60,
 	/** Lists of random lines, made into evenings. */
 	plans: long ? 20_000 : 150,
 	/** Random sheets, a third answered, whose open lines are made into evenings. */
