@@ -35,7 +35,7 @@ export const counts = {
 	/** Pairs of halves of plugs, and tables of pins. */
 	plugs: long ? 10_000 : 100,
 	/** Simulated drives of sound cars, none of which may raise anything. */
-	soundDrives: long ? 600 : 12,
+	soundDrives: long ? 600 : 8,
 	/** Cars drawn from what their sheets say, whose logs the model is fitted to. */
 	fits: long ? 500 : 12,
 	/** Runs of each command with random options. */
