@@ -32,12 +32,12 @@ export function changesBetween(
 	by: Change['by'] = 'answers',
 ): Change[] {
 	const failed = new Map(before.verdicts.map(verdict => [lineKey(verdict), verdict]));
-	const [held, untold] = [codesIn(before.held ?? ''), codesIn(before.untold ?? '')];
+	const [held, undecided] = [codesIn(before.held ?? ''), codesIn(before.undecided ?? '')];
 	const verdictOf = (key: string): Was | undefined => {
 		const known = failed.get(key);
 		if (known) return known;
 		const code = codeOf(key);
-		return held.has(code) ? { verdict: 'holds' } : untold.has(code) ? { verdict: 'cannot-tell' } : undefined;
+		return held.has(code) ? { verdict: 'holds' } : undecided.has(code) ? { verdict: 'cannot-tell' } : undefined;
 	};
 	const fresh = new Map(findings.map(finding => [lineKey(finding), finding]));
 	return [...new Set([...failed.keys(), ...fresh.keys()])].sort().flatMap((key): Change[] => {

@@ -70,7 +70,7 @@ function worst({ rule, worse }: Verdict, own: Stage): Pick<Finding, 'stage' | 'h
 }
 
 function nullForUnknown(numbers: Verdict['numbers']): Record<string, unknown> {
-	const told: Record<string, unknown> = {};
-	for (const name in numbers) told[name] = numbers[name] ?? null;
-	return told;
+	const values: Record<string, unknown> = {};
+	for (const name in numbers) values[name] = numbers[name] ?? null;
+	return values;
 }

@@ -1,10 +1,19 @@
 import type { State } from '../graph/solve.ts';
 import { logQuantities } from '../log/all.ts';
-import type { ToldFigure, ToldInPull, ToldQuantities } from '../log/told.ts';
+import type { LogResults } from '../log/results.ts';
+import { canonicalAnswer } from '../sheet/canonical.ts';
 import { faultIn } from '../sheet/check-value.ts';
-import { keptAnswer } from '../sheet/kept.ts';
 import type { Question } from '../sheet/question.ts';
-import { type Answer, answerTo, type LogRecord, type Sheet, usualCylinders, withAnswer } from '../sheet/sheet.ts';
+import {
+	type Answer,
+	answerTo,
+	type LogRecord,
+	type RecordedFigure,
+	type RecordedInPull,
+	type Sheet,
+	usualCylinders,
+	withAnswer,
+} from '../sheet/sheet.ts';
 import { unitNamed } from '../units/names.ts';
 import { fromKept } from '../units/unit.ts';
 import type { Model } from './model.ts';
@@ -29,16 +38,16 @@ export function answersOf(
 	{ rulebook, graph, ...model }: Model,
 	sheet: Sheet,
 	state: State,
-	quantities: ToldQuantities,
+	quantities: LogResults,
 ): LoggedAnswer[] {
 	const differing = makeVerdictSensitivity({ rulebook, graph, ...model }, state);
 	return rulebook.questions.flatMap((question): LoggedAnswer[] => {
 		const slot = graph.slotOf.get(question.id)!;
-		const told = question.logged === null ? undefined : figureFor(question.logged, quantities);
-		const answer = told && answerFrom(question, told, sheet);
+		const figure = question.logged === null ? undefined : figureFor(question.logged, quantities);
+		const answer = figure && answerFrom(question, figure, sheet);
 		// Not in effect on this build.
 		if (!answer || state.values[slot] === null) return [];
-		const kept = keptAnswer(question, answer).value;
+		const kept = canonicalAnswer(question, answer).value;
 		const before = answerTo(sheet, question.id) ?? null;
 		const changes = differing(slot, [state.values[slot], kept]);
 		return [
@@ -56,12 +65,12 @@ export function answersOf(
 }
 
 /** The figure of a log, of the worst pull where there is one a pull. */
-function figureFor(id: string, quantities: ToldQuantities): ToldFigure | undefined {
-	const told = quantities[id];
-	if (!Array.isArray(told)) return told as ToldFigure | undefined;
+function figureFor(id: string, quantities: LogResults): RecordedFigure | undefined {
+	const entry = quantities[id];
+	if (!Array.isArray(entry)) return entry as RecordedFigure | undefined;
 	const quantity = logQuantities.find(one => one.id === id);
 	const sign = quantity?.logged === 'pull' && quantity.worst === 'lowest' ? -1 : 1;
-	const known = (told as readonly ToldInPull[]).filter(({ value }) => typeof value === 'number');
+	const known = (entry as readonly RecordedInPull[]).filter(({ value }) => typeof value === 'number');
 	return known.sort((a, b) => sign * ((b.value as number) - (a.value as number)))[0];
 }
 
@@ -69,7 +78,7 @@ function figureFor(id: string, quantities: ToldQuantities): ToldFigure | undefin
 const [digits, spreadDigits] = [4, 2];
 
 /** A figure as an answer in the sheet's units; undefined where it does not tell, or no such answer is taken. */
-function answerFrom(question: Question, { value, low, high }: ToldFigure, { units }: Sheet): Answer | undefined {
+function answerFrom(question: Question, { value, low, high }: RecordedFigure, { units }: Sheet): Answer | undefined {
 	if (typeof value === 'string')
 		return Object.hasOwn(question.choices, value) ? { value, known: 'measured' } : undefined;
 	const symbol = question.unit[units][0];

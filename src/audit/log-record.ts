@@ -28,9 +28,9 @@ export function recordOfLog(
 			lag: lag === null ? null : short(lag),
 		})),
 		quantities: Object.fromEntries(
-			Object.entries(json.quantities).map(([id, told]) => [
+			Object.entries(json.quantities).map(([id, entry]) => [
 				id,
-				isList(told) ? told.map(one => ({ pull: one.pull, ...figure(one) })) : figure(told as RecordedFigure),
+				isList(entry) ? entry.map(one => ({ pull: one.pull, ...figure(one) })) : figure(entry as RecordedFigure),
 			]),
 		),
 		points: recordedPoints(analysis.points),
@@ -40,8 +40,8 @@ export function recordOfLog(
 	};
 }
 
-const isList = (told: RecordedFigure | readonly RecordedInPull[]): told is readonly RecordedInPull[] =>
-	Array.isArray(told);
+const isList = (entry: RecordedFigure | readonly RecordedInPull[]): entry is readonly RecordedInPull[] =>
+	Array.isArray(entry);
 
 const figure = ({ value, unit, low, high, missing }: RecordedFigure): RecordedFigure => ({
 	value: shortened(value),

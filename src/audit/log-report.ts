@@ -4,7 +4,7 @@ import type { Analysis } from '../log/analyze.ts';
 import type { Recording } from '../log/block.ts';
 import type { OverviewPoint } from '../log/overview.ts';
 import { recordedPoints } from '../log/recorded-points.ts';
-import { type ToldQuantities, toldBy } from '../log/told.ts';
+import { type LogResults, resultsOf } from '../log/results.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { Wording } from '../wording/template.ts';
 import type { AuditOptions, Finding, FitJson, LimitRung } from './audit.ts';
@@ -49,7 +49,7 @@ export interface LogJson {
 	}[];
 	readonly unused: readonly string[];
 	readonly episodes: Analysis['episodes'];
-	readonly quantities: ToldQuantities;
+	readonly quantities: LogResults;
 	readonly findings: readonly Finding[];
 	readonly answers: readonly LoggedAnswer[];
 	readonly fit: FitJson | null;
@@ -85,7 +85,7 @@ export function reportLog(
 ): LogReport {
 	const { judge } = model;
 	const wording = model.wordings[units];
-	const quantities = toldBy(analysis);
+	const quantities = resultsOf(analysis);
 	const state = stateWithLog(model, sheet, quantities);
 	const all = judge.judge(state);
 	const certainty = certaintyOf(model, sheet, state, all, draws);

@@ -1,11 +1,11 @@
 import type { Strays } from '../graph/graph.ts';
 import { type State, solve } from '../graph/solve.ts';
 import { logQuantities } from '../log/all.ts';
-import { type ToldFigure, type ToldInPull, type ToldQuantities, valuesOf } from '../log/told.ts';
+import { type LogResults, valuesOf } from '../log/results.ts';
 import { givenAnswers } from '../quantities/from-sheet.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import type { VerdictWord } from '../rulebook/rulebook.ts';
-import type { Sheet } from '../sheet/sheet.ts';
+import type { RecordedFigure, RecordedInPull, Sheet } from '../sheet/sheet.ts';
 import type { QuantityValue } from './audit.ts';
 import type { Model } from './model.ts';
 
@@ -19,16 +19,16 @@ export const stateOf = (model: Told, sheet: Sheet, strays?: Strays): State =>
 export function stateWithLog(
 	{ graph, rulebook }: Told,
 	sheet: Sheet,
-	told: ToldQuantities | null,
+	results: LogResults | null,
 	strays?: Strays,
 ): State {
 	const given = givenAnswers(sheet, rulebook.questions);
-	if (told === null) return solve(graph, given, new Map(), undefined, strays);
-	const state = solve(graph, given, valuesOf(told), undefined, strays);
+	if (results === null) return solve(graph, given, new Map(), undefined, strays);
+	const state = solve(graph, given, valuesOf(results), undefined, strays);
 	const asked = new Set(rulebook.questions.map(({ id }) => id));
 	const missing = [...state.missing];
 	for (const { id } of logQuantities) {
-		const lacks = missingIn(told, id).filter(name => asked.has(name) && !given.has(name));
+		const lacks = missingIn(results, id).filter(name => asked.has(name) && !given.has(name));
 		if (lacks.length > 0) missing[graph.slotOf.get(id)!] = lacks;
 	}
 	return { ...state, missing };
@@ -36,12 +36,12 @@ export function stateWithLog(
 
 /** The figures of the newest log as an audit tells them: with the sensors' error, and what they lack. */
 export function loggedValues({ logs }: Pick<Sheet, 'logs'>): Record<string, QuantityValue> {
-	const told = logs?.at(-1)?.quantities;
-	if (!told) return {};
+	const results = logs?.at(-1)?.quantities;
+	if (!results) return {};
 	return Object.fromEntries(
 		logQuantities.map(({ id }): [string, QuantityValue] => {
-			const entry = Object.hasOwn(told, id) ? told[id] : undefined;
-			const rest = { bound: null, missing: missingIn(told, id), assumed: [] };
+			const entry = Object.hasOwn(results, id) ? results[id] : undefined;
+			const rest = { bound: null, missing: missingIn(results, id), assumed: [] };
 			if (entry !== undefined && !isList(entry)) {
 				const { value, unit, low, high } = entry;
 				return [id, { value, unit, low, high, ...rest }];
@@ -51,11 +51,12 @@ export function loggedValues({ logs }: Pick<Sheet, 'logs'>): Record<string, Quan
 	);
 }
 
-const isList = (entry: ToldFigure | readonly ToldInPull[]): entry is readonly ToldInPull[] => Array.isArray(entry);
+const isList = (entry: RecordedFigure | readonly RecordedInPull[]): entry is readonly RecordedInPull[] =>
+	Array.isArray(entry);
 
 /** What a log lacks of a quantity, of any pull. */
-function missingIn(told: ToldQuantities, id: string): string[] {
-	const entry = Object.hasOwn(told, id) ? told[id] : undefined;
+function missingIn(results: LogResults, id: string): string[] {
+	const entry = Object.hasOwn(results, id) ? results[id] : undefined;
 	const figures = entry === undefined ? [] : isList(entry) ? entry : [entry];
 	return [...new Set(figures.flatMap(({ missing }) => missing))].sort();
 }
@@ -72,17 +73,17 @@ export interface StillOpen {
  * @param verdicts those of the newest log
  */
 export function stillOpen(model: Model, sheet: Sheet, verdicts: readonly Verdict[]): StillOpen[] {
-	const untold = new Set(verdicts.filter(({ rule }) => rule.section === 'log').map(({ rule }) => rule));
-	for (const { rule, verdict } of verdicts) if (decides(verdict)) untold.delete(rule);
+	const undecided = new Set(verdicts.filter(({ rule }) => rule.section === 'log').map(({ rule }) => rule));
+	for (const { rule, verdict } of verdicts) if (decides(verdict)) undecided.delete(rule);
 	return (sheet.logs ?? [])
 		.slice(0, -1)
 		.reverse()
 		.flatMap(({ quantities }): StillOpen[] => {
-			if (untold.size === 0) return [];
+			if (undecided.size === 0) return [];
 			const state = stateWithLog(model, sheet, quantities);
-			const judged = model.judge.judge(state).filter(({ rule }) => untold.has(rule));
+			const judged = model.judge.judge(state).filter(({ rule }) => undecided.has(rule));
 			const failed = new Set(judged.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => rule));
-			for (const { rule, verdict } of judged) if (decides(verdict)) untold.delete(rule);
+			for (const { rule, verdict } of judged) if (decides(verdict)) undecided.delete(rule);
 			return failed.size === 0 ? [] : [{ state, verdicts: judged.filter(({ rule }) => failed.has(rule)) }];
 		});
 }

@@ -29,12 +29,12 @@ function compare(a: string, b: string): number {
 export function inOrder(findings: readonly Finding[], shown?: (stage: Stage) => Stage): Finding[] {
 	const first = (a: Finding, b: Finding) => byPriority(a, b, shown);
 	const fails: Finding[] = [];
-	const untold: Finding[] = [];
+	const undecided: Finding[] = [];
 	const rest: Finding[] = [];
 	for (const finding of findings) {
 		if (finding.verdict === 'fails') fails.push(finding);
-		else if (finding.verdict === 'cannot-tell') untold.push(finding);
+		else if (finding.verdict === 'cannot-tell') undecided.push(finding);
 		else rest.push(finding);
 	}
-	return [...fails.sort(first), ...untold.sort(first), ...rest.sort(byId)];
+	return [...fails.sort(first), ...undecided.sort(first), ...rest.sort(byId)];
 }

@@ -18,13 +18,13 @@ export function quantityValues(
 	quantities: readonly AnyQuantity[],
 	bands: (slot: number) => readonly [number, number] | null,
 ): Record<string, QuantityValue> {
-	const told: Record<string, QuantityValue> = {};
+	const values: Record<string, QuantityValue> = {};
 	for (const quantity of quantities) {
 		if (quantity.kind === 'hidden') continue;
 		const slot = slotNamed(state.graph, quantity.id);
-		told[quantity.id] = tellValue(state, quantity, slot, bands);
+		values[quantity.id] = tellValue(state, quantity, slot, bands);
 	}
-	return told;
+	return values;
 }
 
 function tellValue(

@@ -44,21 +44,21 @@ type Figures = Pick<Audit, 'limits' | 'quantities'>;
 
 /** The figures that a recheck tells, by the id of a quantity or a limit. */
 export function figuresIn({ limits, quantities }: Figures): Map<string, number> {
-	const told = [
+	const figures = [
 		...keyFigures.map(id => [id, quantities[id]?.value] as const),
 		...limits.map(({ limit, value }) => [limit, value] as const),
 	];
-	return new Map(told.flatMap(([id, value]) => (typeof value === 'number' ? [[id, value]] : [])));
+	return new Map(figures.flatMap(([id, value]) => (typeof value === 'number' ? [[id, value]] : [])));
 }
 
-type Recorded = Pick<AuditRecord, 'verdicts' | 'held' | 'untold' | 'numbers'>;
+type Recorded = Pick<AuditRecord, 'verdicts' | 'held' | 'undecided' | 'numbers'>;
 
 function recorded({ findings, ...figures }: Figures & Pick<Audit, 'findings'>): Recorded {
 	const codes = (...words: string[]) => codesOf(findings.filter(({ verdict }) => words.includes(verdict)));
 	return {
 		verdicts: findings.filter(({ verdict }) => verdict === 'fails').map(recordedVerdict),
 		held: codes('holds'),
-		untold: codes('cannot-tell', 'not-evaluated'),
+		undecided: codes('cannot-tell', 'not-evaluated'),
 		numbers: Object.fromEntries([...figuresIn(figures)].map(([id, value]) => [id, rounded(value)])),
 	};
 }
@@ -91,11 +91,11 @@ export function lastOfOtherAnswers(audits: readonly AuditRecord[], now: AuditRec
 }
 
 /** What a kept audit came to, in words. Nothing known is not nothing to do: what could not be told is counted too. */
-export function recordWords({ verdicts, untold }: AuditRecord): string {
+export function recordWords({ verdicts, undecided }: AuditRecord): string {
 	const fails = verdicts.filter(({ verdict }) => verdict === 'fails').length;
-	const open = untold === undefined ? verdicts.filter(isUntold).length : countCodes(untold);
-	const told = [fails > 0 ? `${fails} to do` : '', open > 0 ? `${open} not known yet` : ''].filter(Boolean);
-	return told.length > 0 ? told.join(', ') : 'nothing to do';
+	const open = undecided === undefined ? verdicts.filter(isUntold).length : countCodes(undecided);
+	const words = [fails > 0 ? `${fails} to do` : '', open > 0 ? `${open} not known yet` : ''].filter(Boolean);
+	return words.length > 0 ? words.join(', ') : 'nothing to do';
 }
 
 const isUntold = ({ verdict }: RecordedVerdict): boolean => verdict === 'cannot-tell' || verdict === 'not-evaluated';

@@ -44,11 +44,11 @@ const namesOf = ({ circuit, also }: UsualCircuit): string[] => [circuit, ...also
 /** The wiring worksheet: the circuits told, then the usual ones of such a build that were not, wire and fuse worked out. */
 export function worksheet({ model, state, plugs }: Pick<Assessment, 'model' | 'state' | 'plugs'>): WiringRow[] {
 	const list = valueIn(state, 'harness.circuits');
-	const told = Array.isArray(list) ? (list as unknown as readonly CircuitAnswer[]) : [];
+	const circuits = Array.isArray(list) ? (list as unknown as readonly CircuitAnswer[]) : [];
 	const usual = model.rulebook.worksheet.filter(({ when }) => conditionIn(state, when) === true);
 	// Of two usual ones of one name the first.
 	const usualOf = new Map(usual.toReversed().flatMap(known => namesOf(known).map(name => [name, known] as const)));
-	const named = new Set(told.map(({ circuit }) => plain(circuit)));
+	const named = new Set(circuits.map(({ circuit }) => plain(circuit)));
 	const rest = usual
 		.filter(known => !namesOf(known).some(name => named.has(name)))
 		.map(({ circuit, pins }): Told => ({ circuit, state: 'not told', ...ofPins(pins, plugs) }));
@@ -56,7 +56,7 @@ export function worksheet({ model, state, plugs }: Pick<Assessment, 'model' | 's
 		const value = id ? valueIn(state, id) : null;
 		return typeof value === 'number' ? value : null;
 	};
-	return [...told, ...rest].map((row: Told): WiringRow => {
+	return [...circuits, ...rest].map((row: Told): WiringRow => {
 		const known = usualOf.get(plain(row.circuit));
 		const load = row.load ?? answered(known?.load);
 		return sized({

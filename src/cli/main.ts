@@ -3,7 +3,7 @@ import { exit, isForPerson } from './process/exit.ts';
 import { printMessage } from './process/output.ts';
 
 /** What an error means for whoever called: a line or more, and a status. The stack of a bug is shown when asked for only. */
-function tell(error: unknown): number {
+function report(error: unknown): number {
 	if (isForPerson(error)) {
 		printMessage(error.message);
 		return exit.badInput;
@@ -17,14 +17,14 @@ function tell(error: unknown): number {
 }
 
 // What is thrown outside of any call (a timer, a key) ends the same way.
-process.on('uncaughtException', error => process.exit(tell(error)));
+process.on('uncaughtException', error => process.exit(report(error)));
 
 /** Runs the command line that the process was started with, to its end. */
 async function main(): Promise<never> {
 	try {
 		process.exitCode = await (await import('./program.ts')).run(process.argv.slice(2));
 	} catch (error) {
-		process.exitCode = tell(error);
+		process.exitCode = report(error);
 	}
 	process.exit();
 }

@@ -3,7 +3,7 @@ import { curvatureOf, type Mode, slopesAt } from './mode.ts';
 import { normalShare, type Problem } from './problem.ts';
 
 /** Directions that readings tell less of than this share of the prior count with the noise. */
-const told = 0.02;
+const leastInformed = 0.02;
 
 /**
  * The chance that a right log lies as far from the answers as this one: small where it fits no car of them. Two sums of squares
@@ -26,7 +26,7 @@ export function agreement(
 	const whole = dot(seen.residuals, seen.residuals) + dot(at, at);
 	let [went, directions] = [0, 0];
 	for (const { value, vector } of eigen(curvatureOf(slopes))) {
-		if (value < told) break;
+		if (value < leastInformed) break;
 		went += (dot(vector, at) ** 2 * (1 + value)) / value;
 		directions++;
 	}
@@ -39,14 +39,14 @@ export function agreement(
 /** The chance of the channel whose mean lies farthest from what the answers say, with its sensor as far off as sensors are. */
 function farthestChannel(problem: Problem, unknowns: readonly number[], channels: readonly string[]): number {
 	const center = new Float64Array(problem.dimensions);
-	const told = slopesAt(problem, unknowns, center);
+	const slopes = slopesAt(problem, unknowns, center);
 	const residuals = problem.at(center)?.residuals.slice();
-	if (!told || !residuals) return 1;
+	if (!slopes || !residuals) return 1;
 	const names = new Set(channels);
 	const chances = [...names].map(name => {
 		const rows = channels.flatMap((channel, row) => (channel === name ? [row] : []));
 		const mean = (values: Float64Array) => rows.reduce((sum, row) => sum + values[row]!, 0) / rows.length;
-		const variance = told.slopes.reduce((sum, slope) => sum + mean(slope) ** 2, 1 / rows.length);
+		const variance = slopes.slopes.reduce((sum, slope) => sum + mean(slope) ** 2, 1 / rows.length);
 		return 2 * normalShare(-Math.abs(mean(residuals)) / Math.sqrt(variance));
 	});
 	return Math.min(1, names.size * Math.min(...chances));

@@ -67,8 +67,8 @@ const named = <Names extends Readonly<Record<string, string>>>(state: State, nam
 /** Ids of all that is asked of the model here and what that is made from: what an engine runs at in a log is not among them. */
 export function readByFit(graph: Graph): ReadonlySet<string> {
 	const slots = (names: Readonly<Record<string, string>>) => Object.values(names).map(id => slotNamed(graph, id));
-	const told = new Set(slots(set));
-	const read = reach([steps, own, ofFacts].flatMap(slots), slot => graph.feeds[slot]!.filter(feed => !told.has(feed)));
+	const put = new Set(slots(set));
+	const read = reach([steps, own, ofFacts].flatMap(slots), slot => graph.feeds[slot]!.filter(feed => !put.has(feed)));
 	return new Set([...read].map(slot => graph.nodes[slot]!.id));
 }
 

@@ -1,8 +1,9 @@
-import { evaluate, type State } from '../graph/solve.ts';
+import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
 import type { Declared } from '../log/declared.ts';
 import { CarAt, type Running } from './car-at.ts';
 import { type Fact, type FitLog, type FitPoint, facts } from './fit-log.ts';
+import { doubts, heldFacts, type Prepared } from './held-facts.ts';
 import type { Problem, Seen } from './problem.ts';
 import { breathing, leftOut, outsideUnknown, type Sensor, sensorErrors, sensors, type Term } from './terms.ts';
 
@@ -23,13 +24,6 @@ export interface CarProblem extends Problem {
 	readonly facts: readonly { readonly fact: Fact; readonly log: number }[];
 }
 
-/** The chance that a fact is told although it is not so, and how sharp its line is, as a share. */
-const doubts: Readonly<Record<Fact, { readonly doubt: number; readonly soft: number }>> = {
-	clutch: { doubt: 0.05, soft: 0.03 },
-	spark: { doubt: 0.1, soft: 0.03 },
-	knock: { doubt: 0.3, soft: 0.1 },
-};
-
 /** What is compared, in the order in which a point of a log is worked out. */
 type Take = (
 	channel: Compared['channel'],
@@ -37,17 +31,6 @@ type Take = (
 	deviation: number,
 	at: FitPoint | { readonly pull: number } | null,
 ) => void;
-
-/** A point of a log that can be compared, with what was decided about it once. */
-interface Prepared {
-	readonly point: FitPoint;
-	readonly log: number;
-	readonly lambdas: readonly ('lambda_1' | 'lambda_2')[];
-	/** Its charge temperature counts as a reading of the model's: the last of its pull. */
-	readonly judgesCharge: boolean;
-	/** The model tells the rail there, on its nominal values. */
-	readonly knowsRail: boolean;
-}
 
 /** Share of a pressure sensor's scale beyond which it is at its top, and V under the ceiling from which a meter is. */
 const [topShare, topVolts] = [0.97, 0.2] as const;
@@ -58,9 +41,9 @@ export function carProblem(
 	logs: readonly FitLog[],
 	declared: Pick<Declared, 'sensor_error'>,
 ): CarProblem {
-	const told = (id: string) => state.values[state.graph.slotOf.get(id)!];
+	const valueAt = (id: string) => state.values[state.graph.slotOf.get(id)!];
 	const asNumber = (id: string) => {
-		const value = told(id);
+		const value = valueAt(id);
 		return typeof value === 'number' ? value : Number.NaN;
 	};
 	const shownFacts = facts.filter(fact => logs.some(({ held }) => held[fact].length > 0));
@@ -76,16 +59,16 @@ export function carProblem(
 		...Array.from({ length: breathing.terms }, (_, at) => ({ id: `breathing ${at + 1}`, channel: null })),
 		...logs.map((_, at) => ({ id: `outside air of log ${at + 1}`, channel: null })),
 	];
-	const boosted = told('boost.kind') !== 'none';
-	const place = told('sensors.air_temp_place');
+	const boosted = valueAt('boost.kind') !== 'none';
+	const place = valueAt('sensors.air_temp_place');
 	const inCharge =
 		!boosted ||
 		place === 'after-intercooler' ||
-		(place === 'in-air-meter' && told('sensors.meter_place') === 'blow-through');
+		(place === 'in-air-meter' && valueAt('sensors.meter_place') === 'blow-through');
 	const before = boosted && (place === 'before-compressor' || (place === 'in-air-meter' && !inCharge));
 	const [mapTop, ceiling] = [asNumber('sensors.map_full_scale'), asNumber('sensors.meter_ceiling')];
 	const best = asNumber('engine.peak_rpm');
-	const manifoldReference = told('fuel.reference') === 'manifold';
+	const manifoldReference = valueAt('fuel.reference') === 'manifold';
 	const points = logs.flatMap(({ points }, log) =>
 		points.flatMap((point, at): Prepared[] => {
 			const pressure = point.read.manifold_pressure;
@@ -239,7 +222,7 @@ export function carProblem(
 		if (counts.at(-1))
 			compared.push({ channel, log, pull: at?.pull ?? null, speed: at && 'speed' in at ? at.speed : null });
 	});
-	const shown = factsOf(state, car, logs, prepared);
+	const shown = heldFacts(state, car, logs, prepared);
 	const seen: Seen = { residuals: new Float64Array(compared.length), margins: new Float64Array(shown.length) };
 	return {
 		dimensions,
@@ -271,78 +254,4 @@ function ofDuty(duty: FitPoint['read'][string] | undefined, speed: number) {
 	if (!duty) return undefined;
 	const cycle = 120 / speed;
 	return { value: duty.value * cycle, deviation: duty.deviation * cycle };
-}
-
-interface Shown {
-	readonly fact: Fact;
-	readonly log: number;
-	readonly one: Prepared;
-	/** What was spare there, as a share. */
-	margin(running: Running): number;
-}
-
-/** The facts that can be told of the car: each at the point of most pressure of the pulls in which it held. */
-function factsOf(state: State, car: CarAt, logs: readonly FitLog[], prepared: readonly Prepared[]): Shown[] {
-	const found = logs.flatMap(({ held }, log) =>
-		facts.flatMap(fact => {
-			const here = prepared.filter(({ point, log: of }) => of === log && held[fact].includes(point.pull));
-			if (here.length === 0) return [];
-			const pressure = ({ point }: Prepared) => point.read.manifold_pressure!.value;
-			const one = here.reduce((most, next) => (pressure(next) > pressure(most) ? next : most));
-			return [{ fact, log, one }];
-		}),
-	);
-	return found.flatMap(({ fact, log, one }): Shown[] => {
-		const { read } = one.point;
-		const put = () => {
-			if (read.charge_temp) car.put('charge', read.charge_temp.value);
-			else car.work('charge');
-			if (read.spark_advance) car.put('advance', read.spark_advance.value);
-		};
-		const margins: Record<Fact, (running: Running) => number> = {
-			clutch: running =>
-				car.running(running, () => {
-					put();
-					car.work('air');
-					car.work('power');
-					return car.of('clutch') / car.work('turning') - 1;
-				}),
-			spark: running => {
-				const coil = car.of('spark');
-				return car.running(running, () => {
-					put();
-					return coil / car.work('spark') - 1;
-				});
-			},
-			knock: knockMargin(state, car, logs[log]!, one),
-		};
-		const center = new Float64Array(car.sampler.dimensions);
-		car.moveTo(center);
-		const margin = margins[fact];
-		const running: Running = {
-			speed: one.point.speed,
-			manifold: read.manifold_pressure!.value,
-			ambient: logs[log]!.ambient,
-			outside: logs[log]!.outside ?? outsideUnknown.usual,
-			lambda: read[one.lambdas[0]!]!.value,
-			filling: 1,
-		};
-		return Number.isFinite(margin(running)) ? [{ fact, log, one, margin }] : [];
-	});
-}
-
-/** The cylinder model runs once at what was logged; from there its figure follows by its slopes. */
-function knockMargin(state: State, car: CarAt, { ambient, outside }: FitLog, { point }: Prepared) {
-	const { manifold_pressure, charge_temp, spark_advance } = point.read;
-	const nominal = state.values[state.graph.slotOf.get('engine.knock_integral')!];
-	const [there] = evaluate(state, ['engine.knock_integral'], {
-		'air.ambient_pressure': ambient,
-		'build.hot_day': outside ?? outsideUnknown.usual,
-		'boost.target': Math.max(0, manifold_pressure!.value - ambient),
-		'boost.manifold_pressure': manifold_pressure!.value,
-		...(charge_temp ? { 'boost.charge_temp': charge_temp.value } : {}),
-		...(spark_advance ? { 'ignition.full_load_advance': spark_advance.value } : {}),
-	});
-	const ratio = typeof there === 'number' && typeof nominal === 'number' ? there / nominal : Number.NaN;
-	return () => 1 - ratio * car.of('knock');
 }

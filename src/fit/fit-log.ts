@@ -39,21 +39,21 @@ const noSlip = 0.02;
 
 /** What a log, judged, gives to fit to; null without a single point at full load. `share`: of the points of all logs. */
 export function fitLogOf(
-	{ points: pulls, quantities: told }: Pick<LogRecord, 'points' | 'quantities'>,
+	{ points: pulls, quantities: results }: Pick<LogRecord, 'points' | 'quantities'>,
 	share = 1,
 ): FitLog | null {
 	const figure = (id: string) => {
-		const value = (told[id] as RecordedFigure | undefined)?.value;
+		const value = (results[id] as RecordedFigure | undefined)?.value;
 		return typeof value === 'number' ? value : null;
 	};
 	const ambient = figure('log.ambient_pressure');
 	const some = pulls.filter(({ points }) => points.length > 0).slice(-10);
 	if (some.length === 0 || ambient === null) return null;
 	const each = Math.max(2, Math.min(mostOfPull, Math.floor((mostOfAll * share) / some.length)));
-	const inPull = (id: string) => (told[id] ?? []) as readonly RecordedInPull[];
+	const inPull = (id: string) => (results[id] ?? []) as readonly RecordedInPull[];
 	const pullsWhere = (id: string, holds: (value: number) => boolean) =>
 		inPull(id).flatMap(({ pull, value }) => (typeof value === 'number' && holds(value) ? [pull] : []));
-	const listened = (told['log.knock_proved'] as RecordedFigure | undefined)?.value === true;
+	const listened = (results['log.knock_proved'] as RecordedFigure | undefined)?.value === true;
 	const [rail, manifold] = [figure('log.idle_fuel_pressure'), figure('log.idle_pressure')];
 	return {
 		ambient,

@@ -5,7 +5,7 @@ import { type Cloud, makeCloud } from './proposal.ts';
 import type { Chance } from './random.ts';
 
 /** Readings that tell less than this share of what the prior tells in a direction leave it to the prior. */
-const told = 0.02;
+const leastInformed = 0.02;
 
 /**
  * The few directions in which readings or facts tell something, as an orthonormal basis; across them points are prior draws.
@@ -23,12 +23,12 @@ export function frameOf(unknowns: readonly number[], modes: readonly Mode[]): Fr
 	for (const { slopes } of modes)
 		for (const [row, values] of curvatureOf(slopes).entries())
 			for (const [column, value] of values.entries()) summed[row]![column]! += value / modes.length;
-	const basis = eigen(summed).flatMap(({ value, vector }) => (value > told ? [vector] : []));
+	const basis = eigen(summed).flatMap(({ value, vector }) => (value > leastInformed ? [vector] : []));
 	for (const { marginSlopes } of modes)
 		for (const at of marginSlopes[0]!.keys()) {
 			const direction = Float64Array.from(marginSlopes, one => one[at]!);
 			const length = Math.sqrt(dot(direction, direction));
-			if (length < told) continue;
+			if (length < leastInformed) continue;
 			for (const one of basis) subtract(direction, one, dot(direction, one));
 			const left = Math.sqrt(dot(direction, direction));
 			if (left > 0.05 * length) basis.push(direction.map(one => one / left));

@@ -70,8 +70,8 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 			};
 		}
 		if (given && !(given.value instanceof Incomplete)) {
-			const told = state.strays?.has(slot) && ownOf.has(slot) ? given.value : nominal;
-			return () => told;
+			const held = state.strays?.has(slot) && ownOf.has(slot) ? given.value : nominal;
+			return () => held;
 		}
 		if (!(node instanceof LimitNode)) return () => valueAt(at, slot);
 		const root = rootOf(state, node);

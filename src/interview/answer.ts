@@ -24,8 +24,8 @@ export function enter(state: State, question: Question, text: string): State {
 	// A line that reads two ways, written so that it reads one way, is the whole of it.
 	if (way) return enter({ ...state, doubt: null, begun: [] }, question, way.text);
 	if (begun.length === 0 && text.trim() === '' && stands && !asksAnew(state, question.id)) {
-		const told = stands.value === undefined ? 'not known' : formatAnswer(question, stands, state.sheet.units);
-		return keep(state, question, stands, `Kept: ${told}.`);
+		const words = stands.value === undefined ? 'not known' : formatAnswer(question, stands, state.sheet.units);
+		return keep(state, question, stands, `Kept: ${words}.`);
 	}
 	const piece = pieceOf(question, begun, text, state.sheet.units, cylinders);
 	if (piece.is === 'problem') return { ...state, doubt: null, said: { kind: 'problem', text: piece.problem } };
@@ -33,7 +33,7 @@ export function enter(state: State, question: Question, text: string): State {
 		return {
 			...state,
 			begun: [...begun, text.trim().replace(/[\s,|]+$/, '')],
-			said: { kind: 'read', text: piece.told },
+			said: { kind: 'read', text: piece.prompt },
 		};
 	const entry = readEntry(question, piece.text, state.sheet.units, cylinders);
 	switch (entry.is) {
@@ -82,7 +82,7 @@ export function keep(state: State, question: Question, answer: Answer, words: st
 /** Puts a question off for this session. */
 export function putOff(state: State, { id }: Question): State {
 	const later = new Set([...state.later, id]);
-	return onward(state, id, { ...state, later, doubt: null, said: { kind: 'told', text: 'Left for later.' } });
+	return onward(state, id, { ...state, later, doubt: null, said: { kind: 'notice', text: 'Left for later.' } });
 }
 
 /** Where it goes on from a question that is dealt with. */
@@ -99,13 +99,13 @@ function toSecondRound(state: State): State {
 	const { count, seconds } = roundLeft(state)!;
 	if (count === 0) return state;
 	const text = `The first round is done. The second, with the gauge in hand, place by place: ${count} questions, ${aboutWords(seconds)}. The audit can be had now.`;
-	return { ...state, said: { kind: 'told', text: [state.said?.text, text].filter(Boolean).join(' ') } };
+	return { ...state, said: { kind: 'notice', text: [state.said?.text, text].filter(Boolean).join(' ') } };
 }
 
 /** A note to the answer. Before there is one it waits for it, and the question stays open: a note is no answer. */
 export function note(state: State, { id }: Question, text: string): State {
 	const words = typable(text.trim());
-	const said = { kind: 'told', text: 'Note saved.' } as const;
+	const said = { kind: 'notice', text: 'Note saved.' } as const;
 	const answer = answerTo(state.sheet, id);
 	if (!answer) return { ...state, sheet: withWaitingNote(state.sheet, id, words), said };
 	const { note: _old, ...bare } = answer;
@@ -117,7 +117,7 @@ export function note(state: State, { id }: Question, text: string): State {
 export function clear(state: State, { id }: Question): State {
 	return {
 		...changed(state, id, withAnswer(state.sheet, id, undefined)),
-		said: { kind: 'told', text: 'Answer taken away.' },
+		said: { kind: 'notice', text: 'Answer taken away.' },
 	};
 }
 
@@ -129,11 +129,11 @@ function withNote(answer: Answer, { sheet }: State, { id }: Question): Answer {
 
 /** The state with another sheet: what is in effect now, and in words which other answers that touched. */
 function changed(state: State, id: string, sheet: Sheet): State {
-	const fitting = id === 'engine.cylinders' ? misfits(state.model.rulebook.questions, sheet) : { sheet, told: '' };
+	const fitting = id === 'engine.cylinders' ? misfits(state.model.rulebook.questions, sheet) : { sheet, message: '' };
 	const aside = state.aside?.id === id ? null : state.aside;
 	const relevance = relevanceOf(state.model, fitting.sheet);
 	const after = { ...state, sheet: fitting.sheet, relevance, doubt: null, aside };
-	const text = [fitting.told, touchedBy(state, after)].filter(Boolean).join(' ');
+	const text = [fitting.message, touchedBy(state, after)].filter(Boolean).join(' ');
 	return { ...after, recheck: dealtWith(state, after, id), said: text ? { kind: 'read', text } : null };
 }
 

@@ -7,7 +7,7 @@ const kinds = Object.keys(changeWords) as Change['change'][];
 /** What changed since an earlier audit: a line a change by what it came to, then one for each figure that moved. */
 export function changeLines({ audit: { since }, model, wording }: Assessment): string[] {
 	if (!since) return [];
-	const told = kinds.flatMap(kind =>
+	const counted = kinds.flatMap(kind =>
 		since.changes
 			.filter(({ change }) => change === kind)
 			.map(change => `${changeWords[kind]}: ${changeTitle(change, model)}`),
@@ -16,7 +16,7 @@ export function changeLines({ audit: { since }, model, wording }: Assessment): s
 		({ name, before, after }) =>
 			`${wording.label(name)} ${wording.show(name, after)}, was ${wording.show(name, before)}`,
 	);
-	return [...told, ...moved];
+	return [...counted, ...moved];
 }
 
 /** The same as one sentence: how many of each. */

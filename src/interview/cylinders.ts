@@ -12,7 +12,7 @@ import { cylindersOf } from './state.ts';
 export function misfits(
 	questions: readonly Question[],
 	sheet: Sheet,
-): { readonly sheet: Sheet; readonly told: string } {
+): { readonly sheet: Sheet; readonly message: string } {
 	const cylinders = cylindersOf(sheet);
 	const wrong = questions.filter(question => {
 		const answer = answerTo(sheet, question.id);
@@ -20,12 +20,12 @@ export function misfits(
 		if (answer) checkAnswer(question, answer, cylinders, { problems, warnings: [] });
 		return problems.length > 0;
 	});
-	if (wrong.length === 0) return { sheet, told: '' };
+	if (wrong.length === 0) return { sheet, message: '' };
 	const fitting = wrong.reduce((now, question) => {
 		const answer = answerTo(now, question.id)!;
 		const was = `before: ${formatAnswer(question, answer, now.units)}`;
 		return withAnswer(now, question.id, { known: 'not-known', note: [answer.note, was].filter(Boolean).join('; ') });
 	}, sheet);
 	const names = wrong.map(({ id }) => id).join(', ');
-	return { sheet: fitting, told: `Not for ${cylinders} cylinders, so not known now (kept as a note): ${names}.` };
+	return { sheet: fitting, message: `Not for ${cylinders} cylinders, so not known now (kept as a note): ${names}.` };
 }

@@ -13,7 +13,7 @@ export interface Listed {
 	readonly question: Question;
 	readonly number: number;
 	/** The answer; or that there is none, or that it does not count. */
-	readonly told: string;
+	readonly words: string;
 }
 
 /**
@@ -42,8 +42,8 @@ function listedAnew(state: State, show: Show, text: string): Listed[] {
 		if (!(inEffect || answer) || !(show === 'all' || show === standing)) return [];
 		if (!matches(state, question, at + 1, wanted)) return [];
 		const value = answer?.value === undefined ? null : formatAnswer(question, answer, state.sheet.units);
-		const told = value ?? (standing === 'open' && state.later.has(question.id) ? 'left for later' : standing);
-		return [{ question, number: at + 1, told: inEffect ? told : `${told} (not in effect)` }];
+		const words = value ?? (standing === 'open' && state.later.has(question.id) ? 'left for later' : standing);
+		return [{ question, number: at + 1, words: inEffect ? words : `${words} (not in effect)` }];
 	});
 }
 

@@ -20,7 +20,7 @@ export function back(state: State): State {
 	const order = asked(state);
 	const place = order.findIndex(({ id }) => id === state.at);
 	const before = order[(place < 0 ? order.length : place) - 1];
-	if (!before) return { ...state, said: { kind: 'told', text: 'This is the first question.' } };
+	if (!before) return { ...state, said: { kind: 'notice', text: 'This is the first question.' } };
 	return { ...state, ...arriving, at: before.id };
 }
 
@@ -35,7 +35,7 @@ export function go(state: State, id: string): State {
 export function toSection(state: State, section: string): State {
 	const own = asked({ ...state, section: null }).filter(question => question.section === section);
 	const target = own.find(({ id }) => answerTo(state.sheet, id) === undefined) ?? own[0];
-	if (!target) return { ...state, said: { kind: 'told', text: 'Nothing is asked there on this build.' } };
+	if (!target) return { ...state, said: { kind: 'notice', text: 'Nothing is asked there on this build.' } };
 	return { ...state, ...arriving, section: null, at: target.id, trail: trailWith(state) };
 }
 

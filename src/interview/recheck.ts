@@ -33,7 +33,7 @@ export function beginRecheck(state: State, touched: readonly string[]): State {
 		fromReview: false,
 		recheck: todo.length > 0 ? { todo, of: todo.length } : null,
 		since: state.sheet.audits.length > 0 ? state.sheet.audits.length : null,
-		said: todo.length > 0 ? { kind: 'told', text: `${todo.length} to go through. Enter keeps what stands.` } : null,
+		said: todo.length > 0 ? { kind: 'notice', text: `${todo.length} to go through. Enter keeps what stands.` } : null,
 	};
 }
 

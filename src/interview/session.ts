@@ -26,7 +26,7 @@ export function start(model: Model, sheet: Sheet, pass: Pass, section: string | 
 			: left
 				? `A first round of what you know, have on paper or see: ${aboutWords(left.seconds)} at most. Then one with the gauge in hand.`
 				: null;
-	const said = words === null ? null : ({ kind: 'told', text: words } as const);
+	const said = words === null ? null : ({ kind: 'notice', text: words } as const);
 	return { ...state, at: open(state)[0]?.id ?? null, said };
 }
 

@@ -8,7 +8,7 @@ export type Pass = 'quick' | 'full';
 
 /** What the interview last said: what was read, what could not be, what an answer touched. */
 export interface Said {
-	readonly kind: 'read' | 'problem' | 'odd' | 'told';
+	readonly kind: 'read' | 'problem' | 'odd' | 'notice';
 	readonly text: string;
 }
 

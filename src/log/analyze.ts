@@ -66,7 +66,7 @@ export class Analyzer {
 	private readonly pulse = new PulseSeen();
 	private readonly gathered: readonly (readonly [InRun, Gathering])[];
 	private readonly perPull = logQuantities.filter((one): one is InPull => one.logged === 'pull');
-	private readonly told = new Map<string, Measured[]>(this.perPull.map(({ id }) => [id, []]));
+	private readonly results = new Map<string, Measured[]>(this.perPull.map(({ id }) => [id, []]));
 	private readonly episodes: Episode[] = [];
 	private readonly points: PullPoints[] = [];
 	private readonly samples = new Map<string, { count: number; low: number; high: number }>();
@@ -104,13 +104,13 @@ export class Analyzer {
 		const speed = this.samples.get('engine_speed');
 		return {
 			episodes: this.episodes,
-			run: new Map(this.gathered.map(([{ id }, gathering]) => [id, gathering.tell()])),
-			pulls: this.told,
+			run: new Map(this.gathered.map(([{ id }, gathering]) => [id, gathering.result()])),
+			pulls: this.results,
 			points: this.points,
 			lag: this.lag.found ?? null,
 			ambient: this.ambient.known,
 			demand: this.demand.source,
-			pulse: this.samples.get('injector_pulse')?.count ? this.pulse.told : null,
+			pulse: this.samples.get('injector_pulse')?.count ? this.pulse.detected : null,
 			samples: this.samples,
 			rate: speed && this.store.now > 0 ? speed.count / this.store.now : null,
 			seconds: this.store.now,
@@ -198,7 +198,7 @@ export class Analyzer {
 	}
 
 	private tellPull(view: PullView): void {
-		for (const { id, measure } of this.perPull) this.told.get(id)!.push(measure(view));
+		for (const { id, measure } of this.perPull) this.results.get(id)!.push(measure(view));
 		this.points.push(pointsOf(view));
 	}
 

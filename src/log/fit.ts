@@ -52,9 +52,9 @@ export function fitUnwritten(channel: Channel, name: string, values: Values): Re
 	const found = channel.kind === 'ratio' && channel.special === null ? bareRatio(fitting, values) : fitting;
 	if (found.length === 1) {
 		const [scale] = found as [Scale];
-		const told =
+		const notes =
 			scales.length === 1 || scale.unit === '' ? [] : [`its header has no unit; by its values it is ${scale.unit}`];
-		return { scale, notes: [...told, ...(scale.unit === 'AFR' ? [dividedNote] : [])] };
+		return { scale, notes: [...notes, ...(scale.unit === 'AFR' ? [dividedNote] : [])] };
 	}
 	if (found.length > 1) {
 		const choices = found.map(({ unit }) => unit).join(' or ');

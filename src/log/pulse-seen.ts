@@ -51,7 +51,7 @@ export class PulseSeen {
 	}
 
 	/** What it was taken for and why, in a sentence. */
-	get told(): string {
+	get detected(): string {
 		const { dead, perCycle } = this.form;
 		const taken = `the injector pulse is taken ${dead ? 'with' : 'without'} the dead time in it, ${perCycle === 1 ? 'once' : 'twice'} a cycle`;
 		if (!this.isSeen) return `${taken}, which is usual: no idle, or not enough of the injectors, to hold it against`;

@@ -26,7 +26,7 @@ export interface InPull extends Told {
 /** What one quantity keeps while the log goes by, in bounded memory. */
 export interface Gathering {
 	take(chunk: Chunk): void;
-	tell(): Measured;
+	result(): Measured;
 }
 
 /** One figure a log. */

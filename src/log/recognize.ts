@@ -199,8 +199,8 @@ class Recognizer {
 		const unitName = unitAs(found, loose.scale.unit);
 		const fitted = fitWritten(channel, unitName, values);
 		if ('why' in fitted) return fitted;
-		const told = channel === named ? [] : [`by its values it is ${channel.title}`];
-		return { channel, reading: { scale: fitted.scale, notes: [...loose.notes, ...told] } };
+		const notes = channel === named ? [] : [`by its values it is ${channel.title}`];
+		return { channel, reading: { scale: fitted.scale, notes: [...loose.notes, ...notes] } };
 	}
 
 	private columnOf(id: string): Values | null {

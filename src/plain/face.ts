@@ -45,18 +45,18 @@ export async function runLines(
 ): Promise<Ended> {
 	const opened = resume(model, sheet, pass, section);
 	let { state } = opened;
-	const tell = (text: string) => wrap(text, face.width, '  ').forEach(face.say);
+	const say = (text: string) => wrap(text, face.width, '  ').forEach(face.say);
 	const ended = (because: Ended['because']): Ended => ({ because, sheet: state.sheet, since: state.since });
 	const last = sheet.audits.at(-1)?.date;
-	tell(help);
-	if (state.said) tell(state.said.text);
-	if (opened.text) tell(`Half typed last time: ${sanitize(opened.text)}`);
+	say(help);
+	if (state.said) say(state.said.text);
+	if (opened.text) say(`Half typed last time: ${sanitize(opened.text)}`);
 	if (last && state.at !== null)
-		tell(`Last audit ${last}. Changed the car since? A line like: touched fuel, ignition.gap`);
+		say(`Last audit ${last}. Changed the car since? A line like: touched fuel, ignition.gap`);
 	let topic = ask(state, null, face);
 	if (state.at === null) {
 		if (!last) return ended('done');
-		tell(touchedPrompt(last));
+		say(touchedPrompt(last));
 	}
 	const typed = face.lines[Symbol.asyncIterator]();
 	const next = async () => {
@@ -69,12 +69,12 @@ export async function runLines(
 		const question = questionAt(state);
 		const [, log] = /^log\s+(\S.*)$/i.exec(line) ?? [];
 		if (log !== undefined) {
-			const lines = { next, tell, mark: face.mark };
+			const lines = { next, say, mark: face.mark };
 			const logged = await logByLines(model, leave(state, ''), log, face.logs, lines);
 			if (logged) {
 				face.save(logged);
 				state = { ...resume(model, logged, null, section).state, since: logged.audits.length || null };
-				tell('The log is in the sheet.');
+				say('The log is in the sheet.');
 			}
 		} else if (/^plugs$/i.test(line)) {
 			const { vocabulary } = model.rulebook;
@@ -82,30 +82,30 @@ export async function runLines(
 				state = step(state, { do: 'plugs', plugs });
 				face.save(leave(state, ''));
 			};
-			const how = await plugsByLines(state.sheet.plugs ?? [], vocabulary, { next, tell, mark: face.mark }, keep);
+			const how = await plugsByLines(state.sheet.plugs ?? [], vocabulary, { next, say: say, mark: face.mark }, keep);
 			if (how !== 'end') return ended(how);
 		} else if (!question || /^touched\b/i.test(line)) {
 			const named = touchedIn(line, model);
-			if ('strange' in named) tell(`${JSON.stringify(named.strange)} is no section and no answer.`);
+			if ('strange' in named) say(`${JSON.stringify(named.strange)} is no section and no answer.`);
 			else state = step(state, { do: 'recheck', touched: named.touched });
-			if (state.said) tell(state.said.text);
+			if (state.said) say(state.said.text);
 		} else if (line === '?') {
-			tell(textIn(question.how, state.sheet.units));
-			tell(help);
+			say(textIn(question.how, state.sheet.units));
+			say(help);
 			face.mark(`[${question.id}]`);
 			continue;
 		} else {
 			const before = state;
 			state = step(state, eventFor(line, state));
-			if (state.said) tell(state.said.text);
+			if (state.said) say(state.said.text);
 			if (state.sheet !== before.sheet || state.begun !== before.begun) face.save(leave(state, ''));
-			if (state.at !== null && state.at === before.at && state.said?.kind !== 'told') {
+			if (state.at !== null && state.at === before.at && state.said?.kind !== 'notice') {
 				face.mark(`[${state.at}]`);
 				continue;
 			}
 		}
 		if (state.at === null && (question || state.since !== null)) return ended('done');
-		if (state.at === null && last) tell(touchedPrompt(last));
+		if (state.at === null && last) say(touchedPrompt(last));
 		topic = ask(state, topic, face);
 	}
 	// Nothing was asked but what was touched: nothing was.

@@ -21,7 +21,7 @@ export interface LogFace {
 interface Lines {
 	/** The next line typed; null at the end of input. */
 	next(): Promise<string | null>;
-	tell(text: string): void;
+	say(text: string): void;
 	/** What stands before a line to be typed. */
 	mark(words: string): void;
 }
@@ -44,7 +44,7 @@ export async function logByLines(
 		return report && (await answersByLines(sheet, report, lines));
 	} catch (error) {
 		if (!face.isForPerson(error)) throw error;
-		lines.tell(error.message);
+		lines.say(error.message);
 		return null;
 	}
 }
@@ -54,7 +54,7 @@ async function columnsByLines(
 	sheet: Sheet,
 	path: string,
 	face: LogFace,
-	{ next, tell, mark }: Lines,
+	{ next, say: tell, mark }: Lines,
 ): Promise<Said | null> {
 	let said: Said = { given: [], not: [] };
 	let found = await face.lookAtLog(sheet, path, said);
@@ -84,16 +84,20 @@ async function columnsByLines(
 	}
 }
 
-function tellColumns({ columns, notes }: LogColumns, { rulebook }: Model, tell: Lines['tell']): void {
+function tellColumns({ columns, notes }: LogColumns, { rulebook }: Model, say: Lines['say']): void {
 	const titles = new Map(rulebook.channels.map(({ id, title }) => [id, title]));
 	for (const { header, taken, first } of columns) {
 		const as = taken ? `${titles.get(taken.channel)} (${taken.channel}), ${taken.unit || 'no unit'}` : 'not used';
-		tell(`${header}: ${as}; first: ${first.join('; ') || 'empty'}`);
+		say(`${header}: ${as}; first: ${first.join('; ') || 'empty'}`);
 	}
-	for (const note of notes) tell(note);
+	for (const note of notes) say(note);
 }
 
-async function answersByLines(sheet: Sheet, report: LogReport, { next, tell, mark }: Lines): Promise<Sheet | null> {
+async function answersByLines(
+	sheet: Sheet,
+	report: LogReport,
+	{ next, say: tell, mark }: Lines,
+): Promise<Sheet | null> {
 	const { findings, answers } = report.json;
 	const fails = findings.filter(({ verdict }) => verdict === 'fails');
 	tell(fails.length === 0 ? 'No rule on logs fails.' : `${fails.length} to do:`);

@@ -6,7 +6,7 @@ import { plugLine, plugPrompt, startPlugLines } from './plugs.ts';
 /** Lines in, words out. */
 export interface Lines {
 	readonly next: () => Promise<string | null>;
-	readonly tell: (text: string) => void;
+	readonly say: (text: string) => void;
 	readonly mark: (words: string) => void;
 }
 
@@ -14,7 +14,7 @@ export interface Lines {
 export async function plugsByLines(
 	plugs: readonly PlugHalf[],
 	vocabulary: Vocabulary,
-	{ next, tell, mark }: Lines,
+	{ next, say: tell, mark }: Lines,
 	keep: (plugs: readonly PlugHalf[]) => void,
 ): Promise<'end' | 'audit' | 'end-of-input'> {
 	let now = startPlugLines(plugs);

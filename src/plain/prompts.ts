@@ -2,6 +2,7 @@ import { noneRow, rowMarks } from '../interview/entry/choice.ts';
 import { formWords, unitWords } from '../interview/entry/form.ts';
 import { progress } from '../interview/queue.ts';
 import type { State } from '../interview/state.ts';
+import { answeredInTopic } from '../interview/topic.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
 import { answerTo } from '../sheet/sheet.ts';
 import { textIn } from '../sheet/text.ts';
@@ -12,17 +13,11 @@ import { formatAnswer } from '../wording/format.ts';
 export function topicLines(state: State, question: Question, width: number): string[] {
 	const { done, of } = progress(state);
 	const section = state.model.rulebook.sections.find(({ id }) => id === question.section)?.title ?? question.section;
-	const known = state.model.rulebook.questions.filter(
-		({ topic, id }) => topic === question.topic && id !== question.id,
-	);
-	const told = known.flatMap(other => {
-		const answer = answerTo(state.sheet, other.id);
-		return answer?.value === undefined ? [] : [`${other.label}: ${formatAnswer(other, answer, state.sheet.units)}`];
-	});
+	const known = answeredInTopic(state, question);
 	return [
 		'',
 		...wrap(`-- ${section}: ${question.topic} (${done} of ${of})`, width),
-		...(told.length > 0 ? wrap(`So far: ${told.join('; ')}.`, width, '  ') : []),
+		...(known.length > 0 ? wrap(`So far: ${known.join('; ')}.`, width, '  ') : []),
 	];
 }
 

@@ -62,8 +62,8 @@ function overrides(circuit: Circuit | null, other: ReadPin): Meeting[] {
 /** The worst of several: meeting, harm and stage each by itself; the last one as bad as the worst gives the reason. */
 function met(found: readonly Meeting[], feedUnsaid: boolean): Met {
 	const worst = found.reduce((a, b) => (rank(b) <= rank(a) ? b : a));
-	const told = found.map(({ meeting, harm }) => harm ?? usual[meeting] ?? 'annoys');
-	const harm = harms.find(word => told.includes(word))!;
+	const harmsMet = found.map(({ meeting, harm }) => harm ?? usual[meeting] ?? 'annoys');
+	const harm = harms.find(word => harmsMet.includes(word))!;
 	const { meeting } = worst;
 	// What hurts somebody or the engine is settled before the plugs meet, and those meet before it cranks.
 	const early = harm === 'person' || harm === 'engine';

@@ -1,6 +1,6 @@
 import type { Given } from '../graph/graph.ts';
 import { bySection } from '../sheet/by-section.ts';
-import { keptAnswer } from '../sheet/kept.ts';
+import { canonicalAnswer } from '../sheet/canonical.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Answer, Sheet } from '../sheet/sheet.ts';
 import { AtDensity } from './answer-node.ts';
@@ -25,7 +25,7 @@ export function givenAnswers(sheet: Sheet, questions: readonly Question[]): Map<
 }
 
 function givenOf(question: Question, answer: Answer): Given | null {
-	const { value, needs, assumed } = keptAnswer(question, answer);
+	const { value, needs, assumed } = canonicalAnswer(question, answer);
 	if (value === undefined || value === null) return null;
 	return { value: needs ? new AtDensity(value as AtDensity['flow'], needs.by) : value, assumed };
 }

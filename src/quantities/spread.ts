@@ -1,5 +1,5 @@
 import type { Spread } from '../graph/uncertain.ts';
-import { unitsOfAnswer } from '../sheet/kept.ts';
+import { unitsOfAnswer } from '../sheet/canonical.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Answer, KnownBy } from '../sheet/sheet.ts';
 import type { Kind } from '../units/kinds.ts';

@@ -9,7 +9,7 @@ import { isSettledBy, judgeParts } from './judge-parts.ts';
 import { namesRead } from './reads.ts';
 import type { Rule, Rulebook, Stage, VerdictWord } from './rulebook.ts';
 import { type Subject, subjectsOf } from './subjects.ts';
-import { notEvaluated, type Ready, tell, type Verdict, wordOf } from './verdict.ts';
+import { judgeSubject, notEvaluated, type Ready, type Verdict, wordOf } from './verdict.ts';
 
 export type { Verdict };
 
@@ -103,7 +103,7 @@ export class Judge {
 		}
 		return (subjects ?? [null]).map(subject => {
 			this.subject = subject;
-			return tell(ready, subject, state, this.readerOf(ready.rule));
+			return judgeSubject(ready, subject, state, this.readerOf(ready.rule));
 		});
 	}
 

@@ -1,5 +1,5 @@
 import { type Bound, bind, type Reader } from '../expressions/bind.ts';
-import { type Trace, type Traceable, trace, traceable } from '../expressions/blocking.ts';
+import { type Trace, type Traceable, trace, traceable } from '../expressions/trace.ts';
 import type { Expression, Outcome } from '../expressions/tree.ts';
 import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
@@ -55,9 +55,9 @@ export function wordOf({ rule, applies, holds }: Ready, subject: Subject | null)
 }
 
 /** The verdict with everything it rests on. A rule that throws is not evaluated; the rest stands. */
-export function tell(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
+export function judgeSubject(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
 	try {
-		return toldVerdict(ready, subject, state, reader);
+		return tracedVerdict(ready, subject, state, reader);
 	} catch (error) {
 		return notEvaluated(ready.rule, subject, error);
 	}
@@ -76,12 +76,12 @@ export const notEvaluated = (rule: Rule, subject: Subject | null, error: unknown
 	names: null,
 });
 
-function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
+function tracedVerdict(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
 	const { rule } = ready;
 	const { graph, values } = state;
 	const word = wordOf(ready, subject);
-	const told = toldBy(ready, reader);
-	const { read, blocking } = tracedBy(told);
+	const traces = tracesFor(ready, reader);
+	const { read, blocking } = tracedBy(traces);
 	const slotsOf = (names: readonly string[]) => names.map(name => graph.slotOf.get(name)).filter(isSlot);
 	const valueAt = (name: string) => {
 		if (subject && Object.hasOwn(subject.names, name)) return subject.names[name];
@@ -105,8 +105,8 @@ function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader
 				.map(ids => ids.filter(id => !id.startsWith('log.'))),
 		),
 		assumed: union(slotsOf(read).map(slot => state.assumed[slot]!)),
-		numbers: numbersOf(told, read, valueAt),
-		distance: verdict === 'fails' ? distanceOf(told.holds) : null,
+		numbers: numbersOf(traces, read, valueAt),
+		distance: verdict === 'fails' ? distanceOf(traces.holds) : null,
 		broke,
 		names: subject?.names ?? {},
 	};
@@ -115,30 +115,30 @@ function toldVerdict(ready: Ready, subject: Subject | null, state: State, reader
 const isSlot = (slot: number | undefined): slot is number => slot !== undefined;
 
 /** What telling a rule needs beyond its word, bound once. */
-interface Told {
+interface Traces {
 	readonly applies: Traceable | null;
 	readonly holds: Traceable;
 	readonly thresholds: readonly (readonly [string, Bound])[];
 }
 
-const known = new WeakMap<Ready, Told>();
+const known = new WeakMap<Ready, Traces>();
 
-function toldBy(ready: Ready, reader: Reader): Told {
-	let told = known.get(ready);
-	if (!told) {
+function tracesFor(ready: Ready, reader: Reader): Traces {
+	let traces = known.get(ready);
+	if (!traces) {
 		const { rule, applies, holds } = ready;
-		told = {
+		traces = {
 			applies: applies && traceable(applies.tree, reader),
 			holds: traceable(holds.tree, reader),
 			thresholds: Object.entries(rule.thresholds).map(([name, { value }]) => [name, bind(value, reader)] as const),
 		};
-		known.set(ready, told);
+		known.set(ready, traces);
 	}
-	return told;
+	return traces;
 }
 
 /** What the verdict read and waits for. What holds is not looked at where the rule is known not to apply. */
-function tracedBy({ applies, holds }: Told): Trace {
+function tracedBy({ applies, holds }: Traces): Trace {
 	if (!applies) return trace(holds);
 	const traced = trace(applies);
 	const applicable = applies.now();
@@ -153,7 +153,7 @@ function whatBroke({ graph, broken }: State, waitsFor: readonly number[], blocki
 
 /** Names as the rule writes them: its thresholds by their own names. */
 function numbersOf(
-	{ thresholds }: Told,
+	{ thresholds }: Traces,
 	read: readonly string[],
 	valueAt: (name: string) => Outcome,
 ): Record<string, Outcome> {

@@ -1,9 +1,9 @@
 import { nearest } from '../text/likeness.ts';
 import { writeInFull } from '../units/write.ts';
 import { bySection } from './by-section.ts';
+import { unitsOfAnswer } from './canonical.ts';
 import { checkAnswer, type Found } from './check-answer.ts';
 import { isObject } from './fault.ts';
-import { unitsOfAnswer } from './kept.ts';
 import { noteProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
 import { type Answer, usualCylinders } from './sheet.ts';

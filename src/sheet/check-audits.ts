@@ -33,7 +33,7 @@ const parts: Readonly<Record<string, { fits(value: unknown): boolean; accepted: 
 		accepted: 'a list like {"rule": "injectors.duty", "subject": null, "verdict": "fails"}',
 	},
 	held: { fits: isCodes, accepted: 'a text' },
-	untold: { fits: isCodes, accepted: 'a text' },
+	undecided: { fits: isCodes, accepted: 'a text' },
 	logs: {
 		fits: value => value === undefined || (Array.isArray(value) && value.every(isText)),
 		accepted: 'a list of texts',

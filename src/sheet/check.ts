@@ -3,10 +3,10 @@ import { auditProblems } from './check-audits.ts';
 import { logProblems } from './check-logs.ts';
 import { plugProblems } from './check-plugs.ts';
 import { isObject } from './fault.ts';
-import { unkeepable } from './keep.ts';
 import { BadSheet, noteProblem, type SheetProblem, shown } from './problem.ts';
 import type { Question } from './question.ts';
 import { type Answers, type AuditRecord, longestName, type Sheet, sheetFormat, sheetVersion } from './sheet.ts';
+import { unsafeNumbers } from './unsafe-numbers.ts';
 
 /** The versions that are read. */
 const versions = sheetVersion === 1 ? '1' : `1 to ${sheetVersion}`;
@@ -51,7 +51,7 @@ export function checkSheet(data: unknown, questions: readonly Question[]): Check
 	if (top.units !== undefined && top.units !== 'us' && top.units !== 'metric')
 		refuse('units', top.units, '"us" or "metric"');
 	for (const problem of auditProblems(top.audits === undefined ? [] : top.audits)) noteProblem(problems, problem);
-	for (const problem of unkeepable(top)) noteProblem(problems, problem);
+	for (const problem of unsafeNumbers(top)) noteProblem(problems, problem);
 	if (top.plugs !== undefined) for (const problem of plugProblems(top.plugs)) noteProblem(problems, problem);
 	if (top.logs !== undefined) for (const problem of logProblems(top.logs)) noteProblem(problems, problem);
 	for (const key of ['__proto__', 'constructor', 'prototype']) {

@@ -1,4 +1,4 @@
-import { keptAnswer } from './kept.ts';
+import { canonicalAnswer } from './canonical.ts';
 import type { Question } from './question.ts';
 import { type Answer, answerTo, type Sheet } from './sheet.ts';
 
@@ -35,7 +35,7 @@ function isSame(question: Question, then: Answer, now: Answer): boolean {
 /** A record may be from a program in which the answer was another: what can no longer be read is not the same. */
 function readAs(question: Question, answer: Answer): unknown {
 	try {
-		return keptAnswer(question, answer).value;
+		return canonicalAnswer(question, answer).value;
 	} catch {
 		return null;
 	}

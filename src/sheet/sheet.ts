@@ -46,7 +46,7 @@ export interface AuditRecord {
 	readonly verdicts: readonly RecordedVerdict[];
 	/** What held and what could not be told, each line as four characters that stand for it. */
 	readonly held?: string;
-	readonly untold?: string;
+	readonly undecided?: string;
 	readonly numbers: Readonly<Record<string, number>>;
 	/** The logs that were in the sheet, each by its fingerprint. */
 	readonly logs?: readonly string[];

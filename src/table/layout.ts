@@ -132,8 +132,8 @@ const isEmpty = (rows: readonly Row[], first: number, at: number): boolean =>
 	rows.slice(first).every(({ cells }) => (cells[at] ?? '').trim() === '');
 
 function areUnits(cells: readonly string[], isUnit: (text: string) => boolean): boolean {
-	const told = cells.map(bare).filter(cell => cell !== '');
-	return told.length > 0 && told.filter(isUnit).length >= told.length / 2;
+	const filled = cells.map(bare).filter(cell => cell !== '');
+	return filled.length > 0 && filled.filter(isUnit).length >= filled.length / 2;
 }
 
 /** A unit's cell without its brackets. */

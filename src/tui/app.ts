@@ -19,7 +19,7 @@ import type { Appearance } from './theme.ts';
 export interface Found {
 	readonly path: string;
 	readonly name: string;
-	readonly told: string;
+	readonly words: string;
 }
 
 /** What the reducer asks of the machine; done after the key that asked, in order. */
@@ -103,7 +103,7 @@ export interface App {
 	readonly log: LogSession | null;
 	/** How long an evening is, min, and the one place for it; null: the most urgent. */
 	readonly evening: { readonly minutes: number; readonly place: Access | null };
-	readonly told: string | null;
+	readonly notice: string | null;
 	/** What stays in sight on every screen: that answers are not saved, or that the work goes on in another file. */
 	readonly alert: { readonly kind: 'unsaved' | 'fork'; readonly text: string } | null;
 	readonly appearance: Appearance;
@@ -139,7 +139,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		before: null,
 		log: null,
 		evening: { minutes: 120, place: null },
-		told: null,
+		notice: null,
 		alert: null,
 		units: 'us',
 		appearance: { background: 'dark', depth: 4, unicode: false },
@@ -160,7 +160,7 @@ export function withSheet(app: App, sheet: Sheet, pass: Pass | null, section: st
 		assessment: null,
 		figures: null,
 		before: null,
-		told: null,
+		notice: null,
 	});
 	if (interview.at !== null) return { ...opened, field: lineEditor(text) };
 	return sheet.audits.length > 0 ? { ...opened, screen: 'build' } : toAudit(opened);
@@ -187,7 +187,7 @@ export function arrive(app: App): App {
 }
 
 /** Hands an event to the interview, saves what it changed, and moves on with it. */
-export function tell(app: App, event: Event): App {
+export function dispatch(app: App, event: Event): App {
 	if (!app.interview) return app;
 	const interview = step(withHalf(app, event), event);
 	const changed = interview.sheet !== app.interview.sheet;
@@ -195,7 +195,7 @@ export function tell(app: App, event: Event): App {
 	const begun = interview.begun !== app.interview.begun;
 	const effects: Effect[] =
 		changed || begun ? [...app.effects, { do: 'save', sheet: leave(interview, '') }] : [...app.effects];
-	const next: App = { ...app, interview, effects, told: null, before: changed ? app.figures : app.before };
+	const next: App = { ...app, interview, effects, notice: null, before: changed ? app.figures : app.before };
 	if (interview.at === null && app.interview.at !== null) {
 		if (app.interview.fromReview) return toList(arrive(next), app.show, app.interview.at, app.filter);
 		return app.interview.recheck ? rechecked(next) : { ...toAudit(next), screen: 'end', scroll: 0 };
@@ -239,9 +239,9 @@ export function toList(app: App, show: Show, id: string | null, filter = ''): Ap
 /** All answers, out of the questions. */
 export function toReview(app: App): App {
 	const at = app.interview?.at ?? null;
-	const told = arrive(tell(app, { do: 'review' }));
-	const any = listing(told.interview!, 'answered', '').length > 0;
-	return toList(told, any ? 'answered' : 'all', at);
+	const reviewed = arrive(dispatch(app, { do: 'review' }));
+	const any = listing(reviewed.interview!, 'answered', '').length > 0;
+	return toList(reviewed, any ? 'answered' : 'all', at);
 }
 
 /** The audit screen; the audit is written beside the sheet each time it is come to. */

@@ -4,7 +4,7 @@ import { type Edit, halfOf, pinOf, startEdit } from '../plugs/edit/edit.ts';
 import { facing } from '../plugs/edit/facing.ts';
 import type { PlugHalf } from '../sheet/plugs.ts';
 import { typable } from '../text/sanitize.ts';
-import { type App, tell } from './app.ts';
+import { type App, dispatch } from './app.ts';
 import { lineEditor, textOf } from './line-editor.ts';
 import { type Line, lines } from './text.ts';
 
@@ -15,8 +15,8 @@ export const editOf = ({ pins, interview }: App): Edit => pins?.edit ?? startEdi
 
 /** After a change or a move: what changed is saved, and no cell is open. */
 export function withEdit(app: App, edit: Edit): App {
-	const next = edit.halves === editOf(app).halves ? app : tell(app, { do: 'plugs', plugs: edit.halves });
-	return { ...next, pins: { edit, offered: [] }, taking: 'answer', field: lineEditor(), told: null };
+	const next = edit.halves === editOf(app).halves ? app : dispatch(app, { do: 'plugs', plugs: edit.halves });
+	return { ...next, pins: { edit, offered: [] }, taking: 'answer', field: lineEditor(), notice: null };
 }
 
 /** A cell open for typing, with a text in it. */

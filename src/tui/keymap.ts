@@ -30,15 +30,15 @@ const inFooter = 4;
 /** The footer's one line: what the first keys do now, as many as there is room for, and `last`, which tells the rest. */
 export function footer(bindings: readonly Binding[], last: Binding, app: App, width: number): string {
 	const words = ({ shown, label }: Binding) => `${shown} ${label}`;
-	const told: string[] = [];
+	const shown: string[] = [];
 	let room = width - words(last).length;
 	for (const binding of bindings.filter(applies(app)).filter(({ minor }) => !minor)) {
 		const needed = words(binding).length + 2;
-		if (told.length === inFooter || needed > room) continue;
-		told.push(words(binding));
+		if (shown.length === inFooter || needed > room) continue;
+		shown.push(words(binding));
 		room -= needed;
 	}
-	return [...told, words(last)].join('  ');
+	return [...shown, words(last)].join('  ');
 }
 
 /** Moves a cursor in a list, staying inside. */

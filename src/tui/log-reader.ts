@@ -22,7 +22,7 @@ export class LogReader {
 	look(sheet: Sheet, path: string, choices: LogChoices): void {
 		const turn = ++this.turn;
 		this.machine.lookAtLog(sheet, path, choices).then(
-			found => this.tell(turn, app => lookedAt(app, choices, found)),
+			found => this.update(turn, app => lookedAt(app, choices, found)),
 			error => this.refused(turn, error, app => ({ ...app, cursor: app.log?.channel ? 0 : app.cursor })),
 		);
 	}
@@ -33,11 +33,11 @@ export class LogReader {
 		const progress = (share: number | null) => {
 			if (turn !== this.turn) throw new Stopped();
 			const percent = Math.floor(100 * (share ?? 0));
-			if (percent !== shown) this.tell(turn, app => withLog(app, { share }));
+			if (percent !== shown) this.update(turn, app => withLog(app, { share }));
 			shown = percent;
 		};
 		this.machine.judgeLog(sheet, path, choices, progress).then(
-			report => this.tell(turn, app => judged(app, report)),
+			report => this.update(turn, app => judged(app, report)),
 			error => this.refused(turn, error, app => ({ ...app, screen: 'logColumns', cursor: 0 })),
 		);
 	}
@@ -46,16 +46,16 @@ export class LogReader {
 		this.turn++;
 	}
 
-	private tell(turn: number, change: (app: App) => App): void {
+	private update(turn: number, change: (app: App) => App): void {
 		if (turn === this.turn) this.later(change);
 	}
 
 	/** What the machine refused is told; a bug ends it all. */
 	private refused(turn: number, error: unknown, change: (app: App) => App): void {
 		if (error instanceof Stopped) return;
-		this.tell(turn, app => {
+		this.update(turn, app => {
 			if (!this.machine.isForPerson(error)) throw error;
-			return { ...change(app), told: error.message };
+			return { ...change(app), notice: error.message };
 		});
 	}
 }

@@ -12,7 +12,7 @@ export const readLog = (app: App): App => ({
 	screen: 'logFile',
 	field: lineEditor(),
 	taking: 'answer',
-	told: null,
+	notice: null,
 	cursor: 0,
 	log: {
 		back: app.screen === 'audit' || app.screen === 'build' ? app.screen : 'question',
@@ -39,7 +39,7 @@ export function offered(app: App, offers: readonly string[]): App {
 	for (const other of others) while (!other.startsWith(first.slice(0, length))) length--;
 	const field = offers.length === 0 ? app.field : lineEditor(first.slice(0, length));
 	return withLog(
-		{ ...app, field, told: offers.length === 0 ? 'No file begins so.' : null },
+		{ ...app, field, notice: offers.length === 0 ? 'No file begins so.' : null },
 		{ offers: offers.length > 1 ? offers : [] },
 	);
 }
@@ -48,7 +48,7 @@ const asking = (app: App, effect: Effect): App => ({ ...app, effects: [...app.ef
 
 /** Looks at the beginning of the file, with what was said of its columns. */
 export function lookAt(app: App, path: string, choices: LogChoices): App {
-	const next = withLog({ ...app, told: 'Reading the beginning ...' }, { path, choices });
+	const next = withLog({ ...app, notice: 'Reading the beginning ...' }, { path, choices });
 	return asking(next, { do: 'look-at-log', path, choices });
 }
 
@@ -56,14 +56,14 @@ export function lookAt(app: App, path: string, choices: LogChoices): App {
 export function lookedAt(app: App, choices: LogChoices, found: LogColumns): App {
 	if (app.log?.choices !== choices) return app;
 	const cursor = app.screen === 'logFile' ? 0 : app.log.column;
-	return withLog({ ...app, screen: 'logColumns', cursor, told: null, field: lineEditor() }, { found, channel: null });
+	return withLog({ ...app, screen: 'logColumns', cursor, notice: null, field: lineEditor() }, { found, channel: null });
 }
 
 /** Reads the whole log. */
 export function judge(app: App): App {
 	const { path, choices } = app.log!;
 	const { sheet } = app.interview!;
-	const next = withLog({ ...app, screen: 'logReading', told: null }, { share: null });
+	const next = withLog({ ...app, screen: 'logReading', notice: null }, { share: null });
 	return asking(next, { do: 'judge-log', path, choices, sheet });
 }
 
@@ -77,7 +77,7 @@ export function judged(app: App, report: LogReport): App {
 /** Back to where it began, the log left alone. */
 export function leaveLog(app: App): App {
 	const { back } = app.log!;
-	const next = { ...app, log: null, cursor: 0, told: null, field: lineEditor() };
+	const next = { ...app, log: null, cursor: 0, notice: null, field: lineEditor() };
 	return back === 'question' ? { ...next, screen: 'build' } : { ...next, screen: back };
 }
 

@@ -21,7 +21,7 @@ export interface Machine {
 	/** Gives the sheet as it is on the disk then: with the audits that another command added meanwhile. */
 	save(sheet: Sheet): Sheet;
 	/** Writes the audit beside the sheet and keeps its record in it. */
-	writeAudit(sheet: Sheet, since: number | null): { readonly told: string; readonly sheet: Sheet };
+	writeAudit(sheet: Sheet, since: number | null): { readonly message: string; readonly sheet: Sheet };
 	/** Paths that begin as typed. */
 	pathsBeginning(text: string): readonly string[];
 	/** What the columns of a log are, from its beginning. */

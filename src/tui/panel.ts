@@ -51,7 +51,7 @@ function limitBar(share: number, most: number, length: number, app: App): string
 export function figurePane(app: App, section: string, width: number): Line[] {
 	const { figures } = app;
 	if (!figures) return [];
-	const told = figureLines(app, section).flatMap(text => lines(text, width));
+	const shownLines = figureLines(app, section).flatMap(text => lines(text, width));
 	const placed = figures.limits.filter(({ value, of_target }) => value !== null && of_target !== null);
 	const most = Math.max(1.2, Math.min(2, Math.max(...placed.map(({ of_target }) => of_target!))));
 	const bars = placed.slice(0, mostBars).flatMap(({ limit, title, value, of_target, bound }) => {
@@ -67,7 +67,7 @@ export function figurePane(app: App, section: string, width: number): Line[] {
 		];
 	});
 	return [
-		...told,
+		...shownLines,
 		...failing(figures).map(text => line(text, 'bad')),
 		...(bars.length > 0
 			? [line(''), ...firstLimit(figures).flatMap(text => lines(text, width, 'title')), ...bars]

@@ -47,9 +47,9 @@ export class Performer {
 		} catch (error) {
 			if (!this.machine.isForPerson(error)) throw error;
 			// A name that cannot be had is typed anew.
-			if (effect.do === 'create') return { ...app, taking: 'name', told: error.message };
+			if (effect.do === 'create') return { ...app, taking: 'name', notice: error.message };
 			if (this.machine.isFork(error)) return { ...app, alert: { kind: 'fork', text: error.message } };
-			if (effect.do !== 'save' && effect.do !== 'quit') return { ...app, told: error.message };
+			if (effect.do !== 'save' && effect.do !== 'quit') return { ...app, notice: error.message };
 			const anyway = effect.do === 'quit' ? ' Leave once more to leave without your last answers.' : '';
 			return { ...app, alert: { kind: 'unsaved', text: error.message + anyway } };
 		}
@@ -62,7 +62,7 @@ export class Performer {
 				return this.save(app, effect.sheet, false);
 			case 'write-audit': {
 				const written = machine.writeAudit(effect.sheet, effect.since);
-				return { ...this.withAudits(saved(app), written.sheet), told: written.told };
+				return { ...this.withAudits(saved(app), written.sheet), notice: written.message };
 			}
 			case 'open': {
 				const opened = withSheet(app, machine.open(effect.path), opening.pass, opening.section);

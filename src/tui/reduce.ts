@@ -1,6 +1,6 @@
 import { leave } from '../interview/session.ts';
 import { typable } from '../text/sanitize.ts';
-import { type App, type Screen, tell } from './app.ts';
+import { type App, dispatch, type Screen } from './app.ts';
 import { type Frame, mainWidth, pageOf as pageIn } from './frame.ts';
 import { type Binding, bindingFor, footer, scrollKeys } from './keymap.ts';
 import type { Key } from './keys.ts';
@@ -138,7 +138,7 @@ export function reduce(before: App, key: Key): App {
 	if (app.screen === 'review' || app.screen === 'sections') return found(app, edited);
 	// What is being typed anew is in doubt no more, and what was wrong with it is past.
 	return edited.field !== app.field && app.screen === 'question' && app.interview && app.taking === 'answer'
-		? tell(edited, { do: 'retype' })
+		? dispatch(edited, { do: 'retype' })
 		: edited;
 }
 
@@ -182,8 +182,8 @@ function pageOf(app: App): number {
 }
 
 /** The keys with what they do, in two columns where there is room. */
-function columns(told: readonly Binding[], width: number): Line[] {
-	const words = told.map(({ shown, label }) => `${shown.padEnd(5)} ${label}`);
+function columns(bindings: readonly Binding[], width: number): Line[] {
+	const words = bindings.map(({ shown, label }) => `${shown.padEnd(5)} ${label}`);
 	const wide = Math.max(...words.map(text => text.length)) + 2;
 	const rows = 2 * wide > width ? words.length : Math.ceil(words.length / 2);
 	return words
@@ -216,12 +216,12 @@ export function frameOf(app: App, width: number): Frame {
 			footer: [line(footer([...bindings, ...everywhere], last, app, width), 'quiet')],
 		};
 	}
-	const told = [...bindings, ...everywhere, last].filter(({ when }) => when?.(app) ?? true);
+	const shown = [...bindings, ...everywhere, last].filter(({ when }) => when?.(app) ?? true);
 	const edits = typing(app) ? ['Left, Right, Home, End move in the line; ^W takes a word away, ^U all of it.'] : [];
 	return {
 		top: [
 			line('Keys on this screen', 'title'),
-			...columns(told, width),
+			...columns(shown, width),
 			...edits.flatMap(text => lines(text, width, 'quiet')),
 		],
 		scroll: app.scroll,

@@ -20,6 +20,6 @@ export function tick(app: App, finding: Finding, listed: readonly Finding[]): Ap
 	const { ticks: _old, ...bare } = app.interview!.sheet;
 	const sheet = (kept.length > 0 ? { ...bare, ticks: kept } : bare) as Sheet;
 	const interview = { ...app.interview!, sheet };
-	const told = kept.length > 0 ? 'Ticks are kept. A line goes once its answers say that it is done.' : null;
-	return { ...app, interview, told, effects: [...app.effects, { do: 'save', sheet: leave(interview, '') }] };
+	const notice = kept.length > 0 ? 'Ticks are kept. A line goes once its answers say that it is done.' : null;
+	return { ...app, interview, notice: notice, effects: [...app.effects, { do: 'save', sheet: leave(interview, '') }] };
 }

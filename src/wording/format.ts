@@ -40,8 +40,8 @@ function findUnit(what: Formattable, set: UnitSet): Unit | null {
 	}
 	const kind = quantity?.kind ?? threshold?.kind;
 	if (kind === undefined || !(kind in kept)) return null;
-	const told = quantity?.shown ?? (threshold?.unit ? { us: threshold.unit, metric: threshold.unit } : undefined);
-	const own = told && unitNamed(told[set], [kind as Kind]);
+	const units = quantity?.shown ?? (threshold?.unit ? { us: threshold.unit, metric: threshold.unit } : undefined);
+	const own = units && unitNamed(units[set], [kind as Kind]);
 	return own ?? shownUnit(kind as Kind, set);
 }
 
@@ -101,11 +101,11 @@ const foot = unitNamed('ft', ['length'])!;
 
 function showCircuit({ circuit, from, to, state, load, length }: CircuitAnswer, set: UnitSet): string {
 	const ends = [from && `from ${from}`, to && `to ${to}`].filter(Boolean).join(' ');
-	const told = [
+	const facts = [
 		ends,
 		state,
 		load !== undefined && `${load} A`,
 		length !== undefined && (set === 'us' ? `${length} ft` : write(toKept(length, foot), unitNamed('m', ['length'])!)),
 	];
-	return `${circuit} (${told.filter(Boolean).join(', ')})`;
+	return `${circuit} (${facts.filter(Boolean).join(', ')})`;
 }

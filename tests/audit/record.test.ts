@@ -42,7 +42,7 @@ test('what nobody knew and holds now is settled, in records of either make', () 
 			...record(1, 'x'),
 			verdicts: [],
 			held: was === 'holds' ? codesOf([line]) : '',
-			untold: was === 'holds' ? '' : codesOf([line]),
+			undecided: was === 'holds' ? '' : codesOf([line]),
 		},
 	];
 	const changes = (was: string, is: string) =>

@@ -2,7 +2,7 @@ import { Environment } from '@marcbachmann/cel-js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bind } from '../../src/expressions/bind.ts';
-import { trace, traceable } from '../../src/expressions/blocking.ts';
+import { trace, traceable } from '../../src/expressions/trace.ts';
 import type { Expression, Outcome } from '../../src/expressions/tree.ts';
 import { compileExpression } from '../../src/rulebook/compile/expression.ts';
 import type { Names } from '../../src/rulebook/compile/names.ts';

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { toldBy } from '../../src/log/told.ts';
+import { resultsOf } from '../../src/log/results.ts';
 import { seed } from '../counts.ts';
 import { analyzed } from '../support/analyzed.ts';
 import { chance } from '../support/chance.ts';
@@ -102,7 +102,7 @@ function table(random: () => number): { bytes: Uint8Array; told: string } {
 	return { bytes, told };
 }
 
-const numbersOf = (log: Parameters<typeof analyzed>[0]) => toldBy(analyzed(log));
+const numbersOf = (log: Parameters<typeof analyzed>[0]) => resultsOf(analyzed(log));
 
 /** All numbers of a quantity, lists taken apart; what is not known is -1. Bands rest on the steps of the unit it was logged in. */
 const values = (quantity: ReturnType<typeof numbersOf>[string]): number[] =>

@@ -149,7 +149,7 @@ test('names and notes of a sheet steer no terminal', async () => {
 	const how = await plugsByLines(
 		[{ plug: `dash ${evil}`, half: 'engine', pins: [{ pin: `1${evil}`, wire: evil, circuit: evil, note: evil }] }],
 		vocabulary,
-		{ next: async () => lines.shift() ?? null, tell: text => told.push(text), mark: text => told.push(text) },
+		{ next: async () => lines.shift() ?? null, say: text => told.push(text), mark: text => told.push(text) },
 		() => {},
 	);
 	expect(how).toBe('end-of-input');

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import type { Outcome } from '../../src/expressions/tree.ts';
 import type { AnyQuantity } from '../../src/quantities/quantity.ts';
-import { unitsOfAnswer } from '../../src/sheet/kept.ts';
+import { unitsOfAnswer } from '../../src/sheet/canonical.ts';
 import type { Question } from '../../src/sheet/question.ts';
 import { type Answer, answerTo, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { unitsOf } from '../../src/units/table.ts';

@@ -21,7 +21,7 @@ describe('the audits that a sheet keeps', () => {
 			withAudits([
 				record,
 				{ ...record, name: undefined, more: 1 },
-				{ ...record, held: 'abcd', untold: '', answers: 'f00' },
+				{ ...record, held: 'abcd', undecided: '', answers: 'f00' },
 			]),
 		);
 		expect(sheet.audits[1]).toMatchObject({ more: 1 });

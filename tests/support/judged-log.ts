@@ -1,7 +1,7 @@
 import { solve } from '../../src/graph/solve.ts';
 import type { Analysis } from '../../src/log/analyze.ts';
 import { carOf } from '../../src/log/car-of.ts';
-import { toldBy, valuesOf } from '../../src/log/told.ts';
+import { resultsOf, valuesOf } from '../../src/log/results.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import type { Verdict } from '../../src/rulebook/judge.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
@@ -17,7 +17,7 @@ export function judgedLog(
 	const { graph, rulebook, judge } = testModel();
 	const given = givenAnswers(sheet, rulebook.questions);
 	const analysis = analyzed(drive, carOf(solve(graph, given)));
-	const state = solve(graph, given, valuesOf(toldBy(analysis)));
+	const state = solve(graph, given, valuesOf(resultsOf(analysis)));
 	return { analysis, verdicts: judge.judge(state).filter(({ rule }) => rule.section === 'log') };
 }
 

@@ -18,8 +18,8 @@ const sizes = [
 
 const model = testModel();
 const found = [
-	{ path: 'mule.json', name: 'mule', told: 'in-bay, 61 answered, 2026-04-02: 4 to do' },
-	{ path: 'hauler.json', name: 'hauler', told: '12 answered, no audit yet' },
+	{ path: 'mule.json', name: 'mule', words: 'in-bay, 61 answered, 2026-04-02: 4 to do' },
+	{ path: 'hauler.json', name: 'hauler', words: '12 answered, no audit yet' },
 ];
 const fresh = newApp(model, '2026-05-01', '0.0.0', found);
 const press = (app: App, ...keys: (Key | string)[]): App =>
@@ -69,13 +69,13 @@ const screens: Readonly<Record<string, App>> = {
 	audit,
 	finding: press(audit, 'enter'),
 	'audit-ticked': press(audit, { key: 'text', text: ' ' }, 'down'),
-	end: { ...audit, screen: 'end' as const, told: 'The audit is in mule.audit.md' },
+	end: { ...audit, screen: 'end' as const, notice: 'The audit is in mule.audit.md' },
 	tonight: press(audit, { key: 'text', text: 'p' }, { key: 'text', text: 'm' }),
 	limits: press(audit, { key: 'text', text: 'l' }),
 	touched,
 	changed: (() => {
 		const app = recheckedBy(press({ ...touched, touched: ['fuel.hose'] }, 'enter'), { 'fuel.hose': 'inj' });
-		return { ...app, told: 'The audit is in mule.audit.md' };
+		return { ...app, notice: 'The audit is in mule.audit.md' };
 	})(),
 	help: press(at('engine.bore'), { key: 'text', text: '?' }),
 	...(await logScreens(audit)),

@@ -2,7 +2,7 @@ import { render } from 'ink-testing-library';
 import { describe, expect, test } from 'vitest';
 import { recordOf } from '../../src/audit/record.ts';
 import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
-import { type App, arrive, newApp, tell, toBuild, withSheet } from '../../src/tui/app.ts';
+import { type App, arrive, dispatch, newApp, toBuild, withSheet } from '../../src/tui/app.ts';
 import { compose, cutTo } from '../../src/tui/frame.ts';
 import type { Key } from '../../src/tui/keys.ts';
 import { textOf } from '../../src/tui/line-editor.ts';
@@ -240,10 +240,10 @@ test('text half typed at a question is found again on coming back to it', () => 
 	const away = press(number, 'ctrl-b');
 	expect(textOf(away.field)).toBe('');
 	const { at } = number.interview!;
-	const back = arrive(tell(away, { do: 'go', id: at! }));
+	const back = arrive(dispatch(away, { do: 'go', id: at! }));
 	expect(textOf(back.field)).toBe('1.');
 	expect(textOf(arrive(back).field)).toBe('1.');
-	const answered = tell(back, { do: 'enter', text: '12 psi' });
+	const answered = dispatch(back, { do: 'enter', text: '12 psi' });
 	expect(answered.interview?.aside).toBeNull();
 });
 

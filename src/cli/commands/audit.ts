@@ -32,22 +32,22 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 	const now = recordOf(judged);
 	const before = rechecking ? findBaseline(judged.sheet, now, flags.since ?? null) : null;
 	if (rechecking && !before) printMessage('Nothing to compare with: this sheet holds no earlier audit.');
-	const told = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
+	const assessment = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	if (flags.out !== undefined && format) {
 		refuseSheet(flags.out);
-		const { text, beside } = renderAudit(told, format, parse(flags.out).name, flags.whole);
+		const { text, beside } = renderAudit(assessment, format, parse(flags.out).name, flags.whole);
 		writeOutput(flags.out, text, beside);
-		for (const line of writtenWords(told, flags.out, Object.keys(beside), now)) printMessage(line);
+		for (const line of writtenWords(assessment, flags.out, Object.keys(beside), now)) printMessage(line);
 	}
 	if (flags.record ?? (flags.out !== undefined || rechecking)) {
 		saveSheet(judged.opened, { ...judged.sheet, audits: withRecord(judged.sheet.audits, now) });
 	}
 	// Set before it is printed: a pipe that closes early must not open the gate.
-	const shut = flags.gate !== undefined && !gateOpen(told.audit.stages, flags.gate);
+	const shut = flags.gate !== undefined && !gateOpen(assessment.audit.stages, flags.gate);
 	process.exitCode = shut ? exit.notPassed : exit.done;
-	if (shut) printMessage(whyShut(told, flags.gate!));
+	if (shut) printMessage(whyShut(assessment, flags.gate!));
 	if (flags.json || flags.out === undefined) {
-		print(renderAudit(told, flags.json ? 'json' : 'md', '', flags.whole).text);
+		print(renderAudit(assessment, flags.json ? 'json' : 'md', '', flags.whole).text);
 	}
 	return process.exitCode;
 }

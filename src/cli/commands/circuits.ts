@@ -9,7 +9,7 @@ export function circuits(flags: { readonly json?: boolean }): number {
 	if (flags.json)
 		print(
 			JSON.stringify(
-				vocabulary.circuits.map(circuit => told(circuit, vocabulary)),
+				vocabulary.circuits.map(circuit => asJson(circuit, vocabulary)),
 				null,
 				2,
 			),
@@ -19,7 +19,7 @@ export function circuits(flags: { readonly json?: boolean }): number {
 }
 
 /** A circuit as other programs read it; A, m. */
-function told(circuit: Circuit, { sorts }: Vocabulary): Record<string, unknown> {
+function asJson(circuit: Circuit, { sorts }: Vocabulary): Record<string, unknown> {
 	const { id, title, sort, words, synonyms, ends, direction, when, comfort, shared, twistedWith, load, length, fuse } =
 		circuit;
 	return {

@@ -77,7 +77,7 @@ export async function drawn(
 			now = answered;
 			const written = followed(() => writeAudit(model, answered, since));
 			now = written.opened;
-			return { told: written.told, sheet: now.sheet };
+			return { message: written.message, sheet: now.sheet };
 		},
 	};
 	const { runDrawn } = await import('../../tui/run.tsx');
@@ -107,11 +107,11 @@ function found(model: Model, recent: readonly string[]) {
 	return [...own, ...elsewhere].map(({ path, text }) => ({
 		path,
 		name: basename(path, '.json'),
-		told: toldOf(path, text, model),
+		words: wordsOf(path, text, model),
 	}));
 }
 
-function toldOf(path: string, text: string | null, model: Model): string {
+function wordsOf(path: string, text: string | null, model: Model): string {
 	try {
 		const { sheet } = checkSheet(parseSheet(text ?? ''), model.rulebook.questions);
 		const last = sheet.audits.at(-1);

@@ -90,7 +90,7 @@ async function byLines(model: Model, opened: Opened, pass: Pass | null, section:
 		print('No more lines. Saved as it stands.');
 		return exit.interrupted;
 	}
-	const { told, assessment } = writeAudit(model, { ...now, sheet }, since);
+	const { message: told, assessment } = writeAudit(model, { ...now, sheet }, since);
 	if (assessment?.audit.since) {
 		print(`Since ${assessment.audit.since.date}: ${changeCounts(assessment)}`);
 		for (const line of changeLines(assessment)) print(`  ${line}`);

@@ -18,9 +18,9 @@ export function writeAudit(
 	model: Model,
 	opened: Opened,
 	since: number | null = null,
-): { readonly told: string; readonly opened: Opened; readonly assessment: Assessment | null } {
+): { readonly message: string; readonly opened: Opened; readonly assessment: Assessment | null } {
 	if (opened.place.kind === 'stdin')
-		return { told: 'The demo build is only to look at: no audit is written', opened, assessment: null };
+		return { message: 'The demo build is only to look at: no audit is written', opened, assessment: null };
 	const options = { date: today(), units: opened.sheet.units, tool: version, draws: defaultDraws };
 	const judged = assess(model, opened, options);
 	const before = since === null ? undefined : opened.sheet.audits[since - 1];
@@ -31,5 +31,5 @@ export function writeAudit(
 	const record = recordOf(judged);
 	const { audits } = opened.sheet;
 	const sheet = { ...opened.sheet, audits: withRecord(audits, record) };
-	return { told: `The audit is in ${path}`, opened: saveSheet(opened, sheet), assessment };
+	return { message: `The audit is in ${path}`, opened: saveSheet(opened, sheet), assessment };
 }

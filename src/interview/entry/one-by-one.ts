@@ -6,7 +6,7 @@ import { howKnown } from './known.ts';
 /** A line of a list that is typed piece by piece: the whole of it, what it has come to, or why this piece does not fit. */
 export type Piece =
 	| { readonly is: 'whole'; readonly text: string }
-	| { readonly is: 'begun'; readonly told: string }
+	| { readonly is: 'begun'; readonly prompt: string }
 	| { readonly is: 'problem'; readonly problem: string };
 
 const separators: Partial<Record<Question['kind'], string>> = {
@@ -56,7 +56,7 @@ export function pieceOf(
 			if (!(goesOn || lone || begun.length > 0)) return { is: 'whole', text };
 			const alone = question.kind === 'curve' ? null : readEntry(question, piece, units, cylinders);
 			if (alone?.is === 'problem') return { is: 'problem', problem: alone.problem };
-			return { is: 'begun', told: `Taken: ${piece}. The next one; nothing more: Enter.` };
+			return { is: 'begun', prompt: `Taken: ${piece}. The next one; nothing more: Enter.` };
 		}
 	}
 }
@@ -73,7 +73,7 @@ function reading(question: Question, text: string, units: UnitSet, cylinders: nu
 	const read = last.numeral === null ? 'not measured' : `${last.word} ${last.spelling}`.trim();
 	return {
 		is: 'begun',
-		told: `Cylinder ${count}: ${read}${entry?.is === 'odd' ? ' (odd)' : ''}. Cylinder ${count + 1} of ${cylinders}?`,
+		prompt: `Cylinder ${count}: ${read}${entry?.is === 'odd' ? ' (odd)' : ''}. Cylinder ${count + 1} of ${cylinders}?`,
 	};
 }
 
@@ -88,5 +88,5 @@ function inTurn(text: string, cylinders: number): Piece {
 		const why = strange >= 1 && strange <= cylinders ? 'stands there already' : `is none of 1 to ${cylinders}`;
 		return { is: 'problem', problem: `Cylinder ${strange} ${why}.` };
 	}
-	return { is: 'begun', told: `${order.join('-')}. Which fires next, number ${order.length + 1} of ${cylinders}?` };
+	return { is: 'begun', prompt: `${order.join('-')}. Which fires next, number ${order.length + 1} of ${cylinders}?` };
 }

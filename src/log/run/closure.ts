@@ -87,7 +87,7 @@ class Closure {
 		for (const regime of this.regimes) for (const error of errorsOf[regime](chunk)) this.all.take(error);
 	}
 
-	tell(): Measured {
+	result(): Measured {
 		if (this.all.count < 5) return lacking(...needs);
 		return measured(median(this.all.values), Math.hypot(this.deviation, medianError(this.all.values)));
 	}
@@ -121,8 +121,8 @@ export const disagreement = inRun({
 				atFull.take(chunk);
 				atCruise.take(chunk);
 			},
-			tell() {
-				const [a, b] = [atFull.tell(), atCruise.tell()];
+			result() {
+				const [a, b] = [atFull.result(), atCruise.result()];
 				if (typeof a.value !== 'number' || typeof b.value !== 'number') return lacking(...needs);
 				const worse = Math.abs(a.value) > Math.abs(b.value) ? a : b;
 				const off = Math.abs(worse.value as number);
@@ -149,8 +149,8 @@ export const cause = inRun({
 				rail ||= chunk.of('fuel_pressure').time.length > 0;
 				stumbles ||= chunk.pulls.some(pull => Number(stumbling.measure(pull).value) >= 2);
 			},
-			tell() {
-				const [a, b] = [atFull.tell().value, atCruise.tell().value];
+			result() {
+				const [a, b] = [atFull.result().value, atCruise.result().value];
 				if (typeof a !== 'number' || typeof b !== 'number') return plainly(undefined, ...needs);
 				return plainly(`${fits(a, b, rail)}${stumbles && a > 0 ? '; it also stumbles, and a misfire reads lean' : ''}`);
 			},

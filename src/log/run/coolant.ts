@@ -43,7 +43,7 @@ const jump = (id: string, rank: number, formula: string) =>
 						}
 					}
 				},
-				tell() {
+				result() {
 					if (!(count / (last - first) >= 0.95)) return lacking('coolant_temp');
 					const all = [...best, top].sort((a, b) => b - a);
 					return measured(all[rank - 1] ?? 0, 0.5);
@@ -108,7 +108,7 @@ export const plateau = inRun({
 		const late = new Late();
 		return {
 			take: chunk => late.take(chunk),
-			tell: () => (late.driven < long ? lacking('coolant_temp') : measured(late.around(60, 0), 3, ['coolant_temp'])),
+			result: () => (late.driven < long ? lacking('coolant_temp') : measured(late.around(60, 0), 3, ['coolant_temp'])),
 		};
 	},
 });
@@ -127,7 +127,7 @@ export const gain = inRun({
 				late.take(chunk);
 				for (const value of fresh(chunk, 'ambient_temp').value) outside.take(value);
 			},
-			tell() {
+			result() {
 				if (late.driven < long) return lacking('coolant_temp');
 				if (!(median(outside.values) > 273.15)) return lacking('ambient_temp');
 				return measured(late.around(60, 0) - late.around(330, 270), 0.5, ['coolant_temp']);

@@ -53,11 +53,11 @@ function topError(): Gathering {
 	);
 	return {
 		take: chunk => most.take(chunk),
-		tell(): Measured {
-			const told = most.tell();
-			if (typeof told.value !== 'number') return told;
+		result(): Measured {
+			const result = most.result();
+			if (typeof result.value !== 'number') return result;
 			// Beyond this it was another gear.
-			return Math.abs(told.value - 1) > 0.2 ? lacking(...channels) : measured(told.value - 1, 0.01);
+			return Math.abs(result.value - 1) > 0.2 ? lacking(...channels) : measured(result.value - 1, 0.01);
 		},
 	};
 }
@@ -71,9 +71,9 @@ function firstError(): Gathering {
 	);
 	return {
 		take: chunk => all.take(chunk),
-		tell(): Measured {
-			const told = all.tell();
-			return typeof told.value === 'number' ? measured(told.value - 1, 0.01) : told;
+		result(): Measured {
+			const result = all.result();
+			return typeof result.value === 'number' ? measured(result.value - 1, 0.01) : result;
 		},
 	};
 }
@@ -101,8 +101,8 @@ export const least = inRun({
 				top.take(chunk);
 				first.take(chunk);
 			},
-			tell() {
-				const [a, b] = [top.tell(), first.tell()];
+			result() {
+				const [a, b] = [top.result(), first.result()];
 				return typeof b.value === 'number' && typeof a.value === 'number' && Math.abs(b.value) < Math.abs(a.value)
 					? b
 					: a;

@@ -78,7 +78,7 @@ const swing = (id: string, rank: number, formula: string) =>
 						swings.length = Math.min(swings.length, 2);
 					}
 				},
-				tell: () => (swings.length < rank ? lacking('engine_speed', 'coolant_temp') : measured(swings[rank - 1])),
+				result: () => (swings.length < rank ? lacking('engine_speed', 'coolant_temp') : measured(swings[rank - 1])),
 			};
 		},
 	});

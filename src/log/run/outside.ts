@@ -14,7 +14,7 @@ export const pressure = inRun({
 				found = ambient ?? found;
 				error = declared.sensor_error.manifold;
 			},
-			tell: () => measured(found, found * error, ['ambient_pressure', 'manifold_pressure']),
+			result: () => measured(found, found * error, ['ambient_pressure', 'manifold_pressure']),
 		};
 	},
 });

@@ -61,7 +61,7 @@ export function heldFor(
 			const keep = (all.time.at(-1) ?? 0) - seconds - 5;
 			tail = where(all, time => time >= keep);
 		},
-		tell: () => {
+		result: () => {
 			const value = best === undefined ? undefined : sign * best;
 			return measured(value, value === undefined ? 0 : error(value, last!), channels);
 		},

@@ -52,7 +52,7 @@ export const knock = inRun({
 					else if (reachesTarget(pull) && atMeantAdvance(pull)) clean = true;
 				}
 			},
-			tell() {
+			result() {
 				if (knocked || light >= 2) return plainly('some');
 				return clean && !dirty && alive ? plainly('clean') : lacking('knock_retard', 'spark_advance');
 			},
@@ -75,7 +75,7 @@ export const blowout = inRun({
 					else if (reachesTarget(pull)) clean = true;
 				}
 			},
-			tell: () => (clean && !other ? plainly('never') : lacking('engine_speed', 'pull')),
+			result: () => (clean && !other ? plainly('never') : lacking('engine_speed', 'pull')),
 		};
 	},
 });

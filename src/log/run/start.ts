@@ -83,7 +83,7 @@ export const time = inRun({
 				const first = episodes.find(({ kind }) => kind === 'crank');
 				if (first) found ??= first.to - first.from;
 			},
-			tell: () => measured(found, 0, ['engine_speed']),
+			result: () => measured(found, 0, ['engine_speed']),
 		};
 	},
 });
@@ -102,7 +102,7 @@ export const temperature = inRun({
 				if (Number.isFinite(value)) found = value;
 				void declared;
 			},
-			tell: () => measured(found, 3, ['coolant_temp']),
+			result: () => measured(found, 3, ['coolant_temp']),
 		};
 	},
 });
@@ -117,7 +117,7 @@ export const coldDifference = inRun({
 	formula:
 		'median coolant less median charge temperature of the first 30 s; only of a cold start: coolant under 40 degC and, where the air outside is logged, within 5 K of it',
 	gather() {
-		let told = lacking('coolant_temp', 'charge_temp');
+		let result = lacking('coolant_temp', 'charge_temp');
 		let looked = false;
 		return {
 			take({ of, span: [from] }) {
@@ -131,9 +131,9 @@ export const coldDifference = inRun({
 				];
 				if (!Number.isFinite(coolant) || !Number.isFinite(charge)) return;
 				const cold = coolant < coldest && !(Math.abs(coolant - outside) > near);
-				told = cold ? measured(coolant - charge, 1) : { value: null, low: null, high: null, missing: [] };
+				result = cold ? measured(coolant - charge, 1) : { value: null, low: null, high: null, missing: [] };
 			},
-			tell: () => told,
+			result: () => result,
 		};
 	},
 });

@@ -16,7 +16,7 @@ export const pulls = inRun({
 				foot = logged.has('engine_speed') && demand !== 'manifold';
 			},
 			// Where manifold pressure stands in for the foot, none found does not say that there was none.
-			tell: () => (count > 0 || foot ? measured(count) : lacking('pedal')),
+			result: () => (count > 0 || foot ? measured(count) : lacking('pedal')),
 		};
 	},
 });
@@ -31,7 +31,7 @@ export const numbers = inRun({
 			take: ({ pulls: views }) => {
 				for (const { episode } of views) found.push(String(episode.number));
 			},
-			tell: () => plainly(found),
+			result: () => plainly(found),
 		};
 	},
 });
@@ -47,7 +47,7 @@ export const source = inRun({
 			take: ({ demand }) => {
 				found = demand;
 			},
-			tell: () => plainly(found),
+			result: () => plainly(found),
 		};
 	},
 });
@@ -65,7 +65,7 @@ export const rate = inRun({
 				count += time.length;
 				seconds += chunk.span[1] - chunk.span[0];
 			},
-			tell: () => (seconds > 0 ? plainly(count / seconds, 'engine_speed') : plainly(undefined, 'engine_speed')),
+			result: () => (seconds > 0 ? plainly(count / seconds, 'engine_speed') : plainly(undefined, 'engine_speed')),
 		};
 	},
 });
@@ -86,7 +86,7 @@ export const jumps = inRun({
 				};
 				for (const { at, by } of jumps) if (at >= from && at < to && (by < 0 || runs(at))) count++;
 			},
-			tell: () => measured(count),
+			result: () => measured(count),
 		};
 	},
 });
@@ -117,7 +117,7 @@ export const dead = inRun({
 					}
 				for (const id of chunk.impossible) found.add(id);
 			},
-			tell: () => plainly([...found].sort()),
+			result: () => plainly([...found].sort()),
 		};
 	},
 });
@@ -169,7 +169,7 @@ export const knockMoved = inRun({
 				moved ||= value.some(one => one !== 0);
 				fitted ||= chunk.car.value('sensors.knock') === 'fitted-wired';
 			},
-			tell: () => plainly(logged && (moved || fitted) ? true : undefined, logged ? 'sensors.knock' : 'knock_retard'),
+			result: () => plainly(logged && (moved || fitted) ? true : undefined, logged ? 'sensors.knock' : 'knock_retard'),
 		};
 	},
 });
@@ -188,7 +188,7 @@ export const knockPulls = inRun({
 					if (value.some(one => one >= 1 - 1e-9)) count++;
 				}
 			},
-			tell: () => (logged ? measured(count) : plainly(undefined, 'knock_retard')),
+			result: () => (logged ? measured(count) : plainly(undefined, 'knock_retard')),
 		};
 	},
 });

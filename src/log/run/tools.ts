@@ -29,7 +29,7 @@ export function medianOf(
 				for (let index = 1; index < time.length; index++) seconds += Math.min(longest, time[index]! - time[index - 1]!);
 			}
 		},
-		tell(): Measured {
+		result(): Measured {
 			if (!last || all.count < least.readings || seconds < least.seconds - 1e-9) return lacking(...channels);
 			const value = median(all.values);
 			return measured(value, Math.hypot(error(value, last), medianError(all.values)));

@@ -62,12 +62,12 @@ const ofTrims = (
 			const idle = [trim('idle', 1), trim('idle', 2)];
 			const cruise = [trim('cruise', 1), trim('cruise', 2)];
 			const values = (all: readonly Gathering[]) =>
-				all.map(one => one.tell().value).map(value => (typeof value === 'number' ? value : Number.NaN));
+				all.map(one => one.result().value).map(value => (typeof value === 'number' ? value : Number.NaN));
 			return {
 				take(chunk) {
 					for (const one of [...idle, ...cruise]) one.take(chunk);
 				},
-				tell(): Measured {
+				result(): Measured {
 					const value = make(values(idle), values(cruise));
 					return value === undefined || !Number.isFinite(value) ? lacking('trim_short_1') : measured(value);
 				},

@@ -39,7 +39,7 @@ export const checks: Readonly<Record<string, (reading: Reading, sizes: Sizes) =>
 export const neverFails: readonly string[] = ['plugs.unseen'];
 
 /** Checks of what stands on the paper: that is always there to be looked at. */
-export const alwaysTold: readonly string[] = [
+export const neverUnknown: readonly string[] = [
 	'plugs.twice-pins',
 	'plugs.twice-circuits',
 	'plugs.locks',

@@ -13,7 +13,7 @@ export interface Edit {
 	readonly column: Column;
 	readonly past: readonly Moment[];
 	readonly future: readonly Moment[];
-	readonly said: { readonly kind: 'told' | 'problem'; readonly text: string } | null;
+	readonly said: { readonly kind: 'notice' | 'problem'; readonly text: string } | null;
 }
 
 export type Place = Pick<Edit, 'half' | 'row' | 'column'>;
@@ -36,7 +36,7 @@ export const halfOf = ({ halves, half }: Edit): PlugHalf | undefined => halves[h
 export const pinsOf = (edit: Edit): readonly Pin[] => halfOf(edit)?.pins ?? [];
 export const pinOf = (edit: Edit): Pin | undefined => pinsOf(edit)[edit.row];
 
-const told = (text: string) => ({ kind: 'told', text }) as const;
+const message = (text: string) => ({ kind: 'notice', text }) as const;
 const problem = (text: string) => ({ kind: 'problem', text }) as const;
 
 /** What cannot be done, said; nothing changes. */
@@ -75,7 +75,7 @@ export function changed(edit: Edit, halves: readonly PlugHalf[], place: Partial<
 		return refused(edit, `${path.replace(/^.*\]\.?/, '') || 'plug'}: ${accepted}`);
 	const { half, row, column } = edit;
 	const past = [...edit.past, { halves: edit.halves, half, row, column }].slice(-mostPast);
-	return { ...at({ ...edit, halves, past, future: [] }, place), said: words === undefined ? null : told(words) };
+	return { ...at({ ...edit, halves, past, future: [] }, place), said: words === undefined ? null : message(words) };
 }
 
 /** The half in sight with other pins. */

@@ -15,14 +15,17 @@ export function answers({ model, sheet, state, wording }: Assessment): Block[] {
 		const idle = state.values[state.graph.slotOf.get(question.id)!] === null;
 		const note = answer.note ? ` Note: ${answer.note}` : '';
 		return [
-			[code(question.id), ` ${told(question, answer, wording.units)}${idle ? ', not in effect here' : ''}.${note}`],
+			[
+				code(question.id),
+				` ${answerWords(question, answer, wording.units)}${idle ? ', not in effect here' : ''}.${note}`,
+			],
 		];
 	});
 	return listed([heading(2, 'The answers as given')], items, 'small');
 }
 
 /** An answer, how it is known, and how far off it may be when it says so. */
-function told(question: Question, answer: Answer, units: UnitSet): string {
+function answerWords(question: Question, answer: Answer, units: UnitSet): string {
 	if (answer.value === undefined) return 'not known';
 	const spread = answer.spread === undefined ? [] : [`give or take ${answer.spread}`];
 	const known = question.of.length > 0 ? [answer.known ?? 'estimate', ...spread] : [];

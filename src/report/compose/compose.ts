@@ -20,7 +20,7 @@ import { nextStage, stageLines } from './stage-lines.ts';
 import { unjudged } from './unjudged.ts';
 import { wiring } from './wiring.ts';
 
-type Part = (told: ReportContext) => Block[];
+type Part = (context: ReportContext) => Block[];
 
 /** The parts of an audit, in the order in which they are needed at the car. A part without content leaves itself out. */
 const body: readonly Part[] = [odd, list, ladder, readingCard, procedure, plugsPart, next, parts, cautions];
@@ -33,7 +33,7 @@ export function composeAudit(assessment: Assessment, pictures = true): Document 
 	const open = findOuts(assessment);
 	const lines = stageLines(assessment, open);
 	const procedures = fittedProcedures(assessment);
-	const told = {
+	const context = {
 		...assessment,
 		open,
 		lines,
@@ -42,10 +42,10 @@ export function composeAudit(assessment: Assessment, pictures = true): Document 
 		procedures,
 		pictures,
 	};
-	const all = (sections: readonly Part[]) => sections.flatMap(section => section(told));
+	const all = (sections: readonly Part[]) => sections.flatMap(section => section(context));
 	const details = all(lookedUp);
 	// After a recheck, what changed is what somebody wants to see first.
-	const blocks = [...pageOne(told), ...since(told), ...all(body), ...contents(details)];
+	const blocks = [...pageOne(context), ...since(context), ...all(body), ...contents(details)];
 	return { title: `Swap audit: ${assessment.sheet.name}`, blocks, details };
 }
 

@@ -7,19 +7,21 @@ import { linesOf } from './tasks.ts';
 import { whileOut } from './while-out.ts';
 
 /** The list: everything up to the next stage whole, each later stage behind its title with the number of its lines. */
-export function list(told: ReportContext): Block[] {
-	const filled = told.lines.filter(lines => !isEmpty(lines));
-	const at = told.lines.findIndex(({ stage }) => stage === told.next);
-	const isNear = (lines: StageLines) => at < 0 || told.lines.indexOf(lines) <= at;
-	const near = filled.filter(isNear).flatMap(lines => [heading(3, stageBy(lines.stage, told)), ...whole(lines, told)]);
+export function list(context: ReportContext): Block[] {
+	const filled = context.lines.filter(lines => !isEmpty(lines));
+	const at = context.lines.findIndex(({ stage }) => stage === context.next);
+	const isNear = (lines: StageLines) => at < 0 || context.lines.indexOf(lines) <= at;
+	const near = filled
+		.filter(isNear)
+		.flatMap(lines => [heading(3, stageBy(lines.stage, context)), ...whole(lines, context)]);
 	const later = filled
 		.filter(lines => !isNear(lines))
 		.map(
 			(lines): Block => ({
 				is: 'fold',
-				text: stageBy(lines.stage, told),
+				text: stageBy(lines.stage, context),
 				note: openIn(lines),
-				blocks: whole(lines, told),
+				blocks: whole(lines, context),
 			}),
 		);
 	const nothing = paragraph(
@@ -29,8 +31,8 @@ export function list(told: ReportContext): Block[] {
 		heading(2, 'The list'),
 		{
 			is: 'items',
-			items: readinessWords(told).map(row => [
-				strong(`${stageBy(row.stage, told)}: `),
+			items: readinessWords(context).map(row => [
+				strong(`${stageBy(row.stage, context)}: `),
 				// Fewer than are listed: what only wears or annoys holds nothing up, and one answer may settle many lines.
 				/^\d/.test(row.words) ? `held up by ${row.words}` : row.words,
 			]),
@@ -40,13 +42,13 @@ export function list(told: ReportContext): Block[] {
 	];
 }
 
-function whole(lines: StageLines, told: ReportContext): Block[] {
+function whole(lines: StageLines, context: ReportContext): Block[] {
 	const { waits } = lines;
 	const words = `${count(waits, 'more line waits', 'more lines wait')} here for answers that other lines ask for.`;
 	const during = [...new Set(lines.during.map(({ title }) => lower(title)))].join('; ');
-	const out = lines.stage === 'install' ? whileOut(told).join('; ') : '';
+	const out = lines.stage === 'install' ? whileOut(context).join('; ') : '';
 	return [
-		...linesOf(lines, told).map(({ task }) => task),
+		...linesOf(lines, context).map(({ task }) => task),
 		...(out ? [paragraph(strong('Do also while it is out: '), `${out}. Their lines are under the later stages.`)] : []),
 		...(waits > 0 ? [paragraph(words)] : []),
 		...(during ? [paragraph(strong('To be proved during it: '), `${during}. The procedure says what to read.`)] : []),

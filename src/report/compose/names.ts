@@ -25,8 +25,8 @@ export const upper = (title: string): string => title.charAt(0).toUpperCase() + 
 
 /** Cautions in one line each, at the work that they touch; nothing when there are none. */
 export function briefCautions({ cautions }: Rulebook, ids: readonly Caution['id'][]): Inline[] {
-	const told = cautions.filter(({ id }) => ids.includes(id)).map(({ title, brief }) => `${title}. ${brief}`);
-	return told.length > 0 ? [strong('Caution: '), told.join(' ')] : [];
+	const words = cautions.filter(({ id }) => ids.includes(id)).map(({ title, brief }) => `${title}. ${brief}`);
+	return words.length > 0 ? [strong('Caution: '), words.join(' ')] : [];
 }
 
 /** The names of cautions on a line that they touch; nothing when there are none. */

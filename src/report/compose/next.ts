@@ -41,23 +41,23 @@ export function worthMeasuring({ audit, model, wording }: Assessment): Block[] {
 }
 
 /** What to measure next, and how to get every other answer that the list asks for at the next stage. */
-export function next(told: ReportContext): Block[] {
-	const first = worthMeasuring(told);
+export function next(context: ReportContext): Block[] {
+	const first = worthMeasuring(context);
 	return [
 		...first,
 		...listed(
 			[...(first.length > 0 ? [] : [heading(2, 'Measure next')]), heading(3, 'How to find out what the list asks for')],
-			howTo(told, isNear(told)),
+			howTo(context, isNear(context)),
 			'small',
 		),
 	];
 }
 
 /** How to get the answers that later stages ask for. */
-export const later = (told: ReportContext): Block[] =>
+export const later = (context: ReportContext): Block[] =>
 	listed(
 		[heading(2, 'How to find out the rest')],
-		howTo(told, findOut => !isNear(told)(findOut)),
+		howTo(context, findOut => !isNear(context)(findOut)),
 		'small',
 	);
 

@@ -24,10 +24,10 @@ export function numbers(assessment: ReportContext): Block[] {
 	const idle: string[] = [];
 	const words = namesOf(assessment);
 	for (const id of Object.keys(audit.quantities).sort()) {
-		const told = audit.quantities[id]!;
+		const entry = audit.quantities[id]!;
 		const slot = slotNamed(state.graph, id);
-		if (told.value !== null) known.push(line(wording.what(id, null).quantity!, told, words, assessment));
-		else if (told.missing.length > 0) open.push([code(id), ' needs ', code(told.missing.join(', ')), '.']);
+		if (entry.value !== null) known.push(line(wording.what(id, null).quantity!, entry, words, assessment));
+		else if (entry.missing.length > 0) open.push([code(id), ' needs ', code(entry.missing.join(', ')), '.']);
 		// What a log would say is nothing that this build lacks.
 		else if (state.values[slot] === null) idle.push(...(id.startsWith('log.') ? [] : [id]));
 		else broken.push([code(id), `: ${state.broken.get(slot) ?? 'something that it reads could not be worked out'}.`]);
@@ -64,8 +64,8 @@ function once<T>(make: (id: string) => T): (id: string) => T {
 	};
 }
 
-function line(quantity: AnyQuantity, told: QuantityValue, names: Names, { model, wording }: Assessment): Inline[] {
-	const { value, low, high, bound, assumed } = told;
+function line(quantity: AnyQuantity, entry: QuantityValue, names: Names, { model, wording }: Assessment): Inline[] {
+	const { value, low, high, bound, assumed } = entry;
 	const unit = unitFor({ quantity }, wording.units);
 	const partner = unit && wording.units === 'us' ? partnerOf(unit) : undefined;
 	const both = typeof value === 'number' && partner ? ` (${write(value, partner)})` : '';

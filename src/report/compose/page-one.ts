@@ -28,39 +28,39 @@ const notYet: Readonly<Record<Stage, string>> = {
  * The first page, enough for a morning at the car: what comes next, the first lines of it, what must wait, and the cautions
  * that belong to exactly these. At most 45 lines of paper.
  */
-export function pageOne(told: ReportContext): Block[] {
-	const { audit, sheet, model, next } = told;
-	const stage = told.lines.find(lines => lines.stage === next);
-	const lines = stage ? linesOf(stage, told) : [];
+export function pageOne(context: ReportContext): Block[] {
+	const { audit, sheet, model, next } = context;
+	const stage = context.lines.find(lines => lines.stage === next);
+	const lines = stage ? linesOf(stage, context) : [];
 	const first = lines.slice(0, mostTicks);
-	const out = whileOut(told);
-	const cautions = commonest(first).map(id => short(told, id));
-	const always = ['law', 'licensed-help'].map(id => short(told, id));
+	const out = whileOut(context);
+	const cautions = commonest(first).map(id => short(context, id));
+	const always = ['law', 'licensed-help'].map(id => short(context, id));
 	return [
 		heading(1, cut(`Swap audit: ${sheet.name}`, room)),
 		paragraph(`${audit.date}. swap-audit ${audit.tool}, rules ${audit.rules.slice(0, 12)}.`),
-		...packLine(told),
+		...packLine(context),
 		...(stage
 			? [
-					paragraph(strong('Next: '), `${nextWords(told.lines, told)}.`),
-					...first.map(line => tick(line, told)),
+					paragraph(strong('Next: '), `${nextWords(context.lines, context)}.`),
+					...first.map(line => tick(line, context)),
 					...(lines.length > first.length
 						? [paragraph(`${count(lines.length - first.length, 'more line')} of this stage in the list below.`)]
 						: []),
 					...(out.length > 0
 						? [paragraph(strong('Do also while it is out: '), `${cut(out.join('; '), 3 * room)}.`)]
 						: []),
-					paragraph(strong('Until they are done: '), fullLoad(stage.stage, told)),
+					paragraph(strong('Until they are done: '), fullLoad(stage.stage, context)),
 				]
 			: allReady()),
 		...listed([], [...cautions, ...always]),
-		paragraph(strong('When they are done: '), afterwards(told)),
-		...(model.rulebook.rules.length > 0 ? oddAnswers(told) : []),
+		paragraph(strong('When they are done: '), afterwards(context)),
+		...(model.rulebook.rules.length > 0 ? oddAnswers(context) : []),
 	];
 }
 
-const fullLoad = (stage: Stage, told: ReportContext): string =>
-	stage === 'boost' && stageBy(stage, told) === 'Before full load' ? 'no full throttle.' : notYet[stage];
+const fullLoad = (stage: Stage, context: ReportContext): string =>
+	stage === 'boost' && stageBy(stage, context) === 'Before full load' ? 'no full throttle.' : notYet[stage];
 
 /** A line in two: what it is, and where; its caution. What is too long for a line gives its place to the second one. */
 function tick({ what, mark, cautions }: Line, { model }: ReportContext): Block {
@@ -131,9 +131,9 @@ const allReady = (): Block[] => [
 	},
 ];
 
-function afterwards(told: ReportContext): string {
-	if (told.next === null) return 'note what you read on the drive, and recheck after each change.';
-	const day = nextProcedures(told).length > 0 ? '; then read "The day itself" below before you start' : '';
+function afterwards(context: ReportContext): string {
+	if (context.next === null) return 'note what you read on the drive, and recheck after each change.';
+	const day = nextProcedures(context).length > 0 ? '; then read "The day itself" below before you start' : '';
 	return `put what you found into the sheet and recheck${day}.`;
 }
 

@@ -24,16 +24,16 @@ export function nextProcedures({ next, procedures, state }: ReportContext): Fitt
 }
 
 /** The day itself: the next procedures, fitted to the answers. */
-export function procedure(told: ReportContext): Block[] {
-	const fitted = nextProcedures(told).flatMap(one => day(one, told));
+export function procedure(context: ReportContext): Block[] {
+	const fitted = nextProcedures(context).flatMap(one => day(one, context));
 	return fitted.length > 0 ? [heading(2, 'The day itself'), ...fitted] : [];
 }
 
 /** The procedures of the other stages. */
-export function otherProcedures(told: ReportContext): Block[] {
-	const near = nextProcedures(told);
-	const others = told.procedures.filter(one => !near.includes(one));
-	return others.length > 0 ? [heading(2, 'The other procedures'), ...others.flatMap(one => day(one, told))] : [];
+export function otherProcedures(context: ReportContext): Block[] {
+	const near = nextProcedures(context);
+	const others = context.procedures.filter(one => !near.includes(one));
+	return others.length > 0 ? [heading(2, 'The other procedures'), ...others.flatMap(one => day(one, context))] : [];
 }
 
 /** One stage's procedures alone, with the cautions that their steps name; words instead where there are none. */

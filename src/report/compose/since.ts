@@ -39,10 +39,10 @@ export function since({ audit, model, wording }: Assessment): Block[] {
 			? 'No answer was taken from it.'
 			: `It settled: ${answers.map(id => wording.label(id)).join(', ')}.`,
 	]);
-	const told = [...listed([], logged), ...groups, ...listed([paragraph(strong('Figures that moved'))], moved)];
+	const blocks = [...listed([], logged), ...groups, ...listed([paragraph(strong('Figures that moved'))], moved)];
 	return [
 		heading(2, 'Since last time'),
-		paragraph(`Compared with the audit of ${date}.${told.length > 0 ? '' : ' Nothing changed.'}`),
-		...told,
+		paragraph(`Compared with the audit of ${date}.${blocks.length > 0 ? '' : ' Nothing changed.'}`),
+		...blocks,
 	];
 }

@@ -55,13 +55,13 @@ export const isEmpty = ({ fails, broken, asked, unproved, during, waits }: Stage
 /** How much is open at a stage: `14 to do, 6 to find out`. */
 export function openIn({ fails, broken, asked, unproved, during, waits }: StageLines): string {
 	const toDo = fails.length + broken.length;
-	const told = [
+	const counts = [
 		toDo > 0 ? `${toDo} to do` : '',
 		asked.length > 0 ? `${asked.length} to find out` : '',
 		unproved.length > 0 ? `${unproved.length} to prove` : '',
 	].filter(Boolean);
-	if (told.length === 0 && waits === 0) return `${count(during.length, 'line')} to be proved during it`;
-	return told.length > 0 ? told.join(', ') : `${count(waits, 'line waits', 'lines wait')} for answers`;
+	if (counts.length === 0 && waits === 0) return `${count(during.length, 'line')} to be proved during it`;
+	return counts.length > 0 ? counts.join(', ') : `${count(waits, 'line waits', 'lines wait')} for answers`;
 }
 
 /** What comes next, and how much of it is open: `before it fires: 14 to do, 6 to find out`. */

@@ -7,9 +7,9 @@ import { accessOf } from './tasks.ts';
 const openNow: readonly Access[] = ['bench', 'heads-off', 'pan-off', 'transmission-out'];
 
 /** Lines of later stages, wrong already, whose work is open only while the engine is out: nobody takes it out again for a ring gap. */
-export function whileOut(told: ReportContext): string[] {
-	if (told.next !== 'install') return [];
-	const later = told.lines.filter(({ stage }) => stage !== 'install').flatMap(({ fails }) => fails);
-	const cheap = later.filter(finding => openNow.includes(accessOf(finding, told)));
+export function whileOut(context: ReportContext): string[] {
+	if (context.next !== 'install') return [];
+	const later = context.lines.filter(({ stage }) => stage !== 'install').flatMap(({ fails }) => fails);
+	const cheap = later.filter(finding => openNow.includes(accessOf(finding, context)));
 	return [...new Set(cheap.map(({ title }) => lower(title)))];
 }

@@ -1,7 +1,7 @@
 import type { LogReport } from '../../audit/log-report.ts';
 import type { Outcome } from '../../expressions/tree.ts';
 import { logQuantities } from '../../log/all.ts';
-import type { ToldFigure, ToldInPull } from '../../log/told.ts';
+import type { RecordedFigure, RecordedInPull } from '../../sheet/sheet.ts';
 import { formatValue } from '../../wording/format.ts';
 import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { loggedAnswerWords } from './answers.ts';
@@ -47,7 +47,7 @@ const clockTime = (seconds: number): string => {
 
 function findings({ json }: LogReport): Block[] {
 	const fails = json.findings.filter(({ verdict }) => verdict === 'fails');
-	const untold = json.findings.filter(({ verdict }) => verdict === 'cannot-tell');
+	const undecided = json.findings.filter(({ verdict }) => verdict === 'cannot-tell');
 	const nothing = paragraph('No rule on logs fails. That is not proof: it is what this log shows.');
 	return [
 		heading(2, 'What the log contradicts'),
@@ -63,7 +63,7 @@ function findings({ json }: LogReport): Block[] {
 		}),
 		...listed(
 			[heading(3, 'What this log does not tell')],
-			[...new Set(untold.map(({ title }) => title))].map(title => [`${title}.`]),
+			[...new Set(undecided.map(({ title }) => title))].map(title => [`${title}.`]),
 			'small',
 		),
 	];
@@ -109,9 +109,9 @@ function episodes({ json }: LogReport): Block[] {
 /** Every quantity that the log tells, a line each; of each pull in a row. */
 function figures({ json, wording }: LogReport): Block[] {
 	const rows = logQuantities.flatMap(quantity => {
-		const told = json.quantities[quantity.id];
-		const list: readonly (ToldFigure | ToldInPull)[] =
-			told === undefined ? [] : Array.isArray(told) ? told : [told as ToldFigure];
+		const entry = json.quantities[quantity.id];
+		const list: readonly (RecordedFigure | RecordedInPull)[] =
+			entry === undefined ? [] : Array.isArray(entry) ? entry : [entry as RecordedFigure];
 		const texts = list.flatMap(one => {
 			if (one.value === null) return [];
 			const text = formatValue(one.value as Outcome, { quantity: quantity as never }, wording.units);

@@ -38,11 +38,11 @@ export function drawPull(report: LogReport, { pull, points }: PullPoints): Figur
 		return [];
 	});
 	if (series.length === 0) return null;
-	const told = series.map(
+	const ends = series.map(
 		({ title, points }) => `${title} from ${round(points[0]![1])} to ${round(points.at(-1)![1])}`,
 	);
 	const axis = { title: 'engine speed, rpm', show: (speed: number) => String(speed), mark: null };
-	return { is: 'figure', name: `pull-${pull}`, ...strips(`Pull ${pull}`, `${told.join('; ')}.`, axis, series) };
+	return { is: 'figure', name: `pull-${pull}`, ...strips(`Pull ${pull}`, `${ends.join('; ')}.`, axis, series) };
 }
 
 const middle = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;
@@ -66,11 +66,11 @@ export function drawOverview({ overview, json }: LogReport): Figure | null {
 	const path = line<readonly [number, number]>()
 		.x(([at]) => round(x(minutes(at))))
 		.y(([, speed]) => round(y(speed)))([...overview]);
-	const told = (['crank', 'idle', 'cruise', 'pull'] as const).map(kind => {
+	const episodeCounts = (['crank', 'idle', 'cruise', 'pull'] as const).map(kind => {
 		const count = json.episodes.filter(episode => episode.kind === kind).length;
 		return `${count} of ${kind}`;
 	});
-	const words = `Engine speed over ${Math.round(minutes(json.file.seconds))} minutes: ${told.join(', ')}.`;
+	const words = `Engine speed over ${Math.round(minutes(json.file.seconds))} minutes: ${episodeCounts.join(', ')}.`;
 	const { svg, title } = drawing('The whole log', words, frame.bottom + 50, [
 		...json.episodes.map(
 			({ kind, from, to }) =>

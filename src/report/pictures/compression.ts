@@ -36,12 +36,12 @@ export function drawCompression({ state, wording, model }: Assessment): Picture 
 		}),
 	);
 	const limit = y(balance * highest);
-	const told = readings.map((reading, index) => {
+	const cylinderWords = readings.map((reading, index) => {
 		const words = reading === null ? 'not measured' : `${show(reading)}${low(reading) ? ' (low)' : ''}`;
 		return `cylinder ${index + 1} ${words}`;
 	});
 	const names = banks.length > 1 ? ['one bank', 'the other bank'] : ['cylinder'];
-	return drawing('Compression by cylinder', `${told.join(', ')}.`, 260, [
+	return drawing('Compression by cylinder', `${cylinderWords.join(', ')}.`, 260, [
 		...bars,
 		rule(36, limit, 616, limit, '#111', '6 4'),
 		label(616, 22, `dashed: ${wording.show('engine.compression_spread', balance)} of the highest`, {
@@ -63,9 +63,13 @@ function thresholdOf({ rules }: Rulebook, id: string, name: string): number {
 /** The cylinders of each bank in order, when it is known how they are numbered. */
 function banksIn(state: Assessment['state'], cylinders: number): number[][] | null {
 	if (cylinders % 2 !== 0) return null;
-	const told = valueIn(state, 'engine.bank_layout');
+	const stated = valueIn(state, 'engine.bank_layout');
 	const order = valueIn(state, 'engine.firing_order');
 	const layout =
-		typeof told === 'string' ? (told as BankLayout) : Array.isArray(order) ? layoutFromOrder(order as number[]) : null;
+		typeof stated === 'string'
+			? (stated as BankLayout)
+			: Array.isArray(order)
+				? layoutFromOrder(order as number[])
+				: null;
 	return layout && banksOf(layout, cylinders);
 }

@@ -49,8 +49,8 @@ export function drawLadder({ audit, wording, state }: Assessment): Picture | nul
 		banded ? 'Thin line with ends: nine of ten cases lie within.' : '',
 		rungs.some(({ value }) => value! > end) ? 'Two strokes: the bar goes on.' : '',
 	].filter(Boolean);
-	const told = `${names.join(', ')}.${mark ? ` Dashed: ${mark}.` : ''}`;
-	return drawing('What gives out first', told, bottom + 30 + key.length * 16, [
+	const words = `${names.join(', ')}.${mark ? ` Dashed: ${mark}.` : ''}`;
+	return drawing('What gives out first', words, bottom + 30 + key.length * 16, [
 		...bars,
 		...names.map((name, index) => label(sheet.left, row(index) - 4, name)),
 		rule(sheet.left, bottom, sheet.width - sheet.right, bottom),

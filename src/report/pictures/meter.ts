@@ -22,12 +22,12 @@ export function drawMeter({ state, wording }: Assessment): Picture | null {
 	const most = points.at(-1)![0];
 	const full = typeof flow === 'number' ? axis.of(flow) : null;
 	const mark = full !== null && full <= most ? { at: full, title: `full load ${axis.show(full)}` } : null;
-	const told = [
+	const words = [
 		`The meter gives ${show(first[0])} at ${axis.show(points[0]![0])} and ${show(last[0])} at ${axis.show(most)}.`,
 		full === null ? '' : ` Full load is ${axis.show(full)}${mark ? '' : ', beyond the curve'}.`,
 		typeof top === 'number' ? ` The controller reads to ${show(top)} at the meter.` : '',
 	].join('');
-	return strips('Air meter', told, { title: 'air flow', show: axis.show, mark }, [
+	return strips('Air meter', words, { title: 'air flow', show: axis.show, mark }, [
 		{ title: 'Volts at the meter', dash: '', points, show, ...level },
 	]);
 }

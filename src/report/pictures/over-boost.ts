@@ -39,10 +39,10 @@ export function drawOverBoost({ state, wording }: Assessment): Picture | null {
 		return [{ title, dash, points, show: own.show, ...(level ? { level } : {}) }];
 	});
 	if (series.length === 0) return null;
-	const told = series
+	const ends = series
 		.map(({ title, points, show }) => `${title} from ${show(points[0]![1])} to ${show(points.at(-1)![1])}`)
 		.join('; ');
 	const mark = { at: axis.of(target), title: `target ${axis.show(axis.of(target))}` };
-	const words = `From no boost to ${axis.show(axis.of(boosts.at(-1)!))}: ${told}. ${mark.title}.`;
+	const words = `From no boost to ${axis.show(axis.of(boosts.at(-1)!))}: ${ends}. ${mark.title}.`;
 	return strips('What moves with boost', words, { title: 'boost', show: axis.show, mark }, series);
 }

@@ -35,13 +35,13 @@ export function unmarkedFigure(text: string): string | null {
 /** A text with its marks turned into figures of both sets; `refuse` hears of each mark that is none. */
 export function figured(text: string, refuse: (message: string) => void): Text {
 	if (!text.includes('{=')) return text;
-	const told = new Set<string>();
+	const reported = new Set<string>();
 	const form = (set: UnitSet) =>
 		text.replace(mark, (whole, inner: string) => {
 			const both = bothSets(inner);
 			if (typeof both !== 'string') return both[set];
-			if (!told.has(whole)) refuse(`${whole}: ${both}`);
-			told.add(whole);
+			if (!reported.has(whole)) refuse(`${whole}: ${both}`);
+			reported.add(whole);
 			return '';
 		});
 	return { us: form('us'), metric: form('metric') };

@@ -1,5 +1,5 @@
 import { type Expression, namesIn } from '../../expressions/tree.ts';
-import { alwaysTold, neverFails } from '../../plugs/checks/all.ts';
+import { neverFails, neverUnknown } from '../../plugs/checks/all.ts';
 import type { Question } from '../../sheet/question.ts';
 import { namesInWords } from '../reads.ts';
 import { type Each, harms, type Rule, stages, type Threshold } from '../rulebook.ts';
@@ -102,7 +102,7 @@ export function checkRule(fields: Fields, rule: Rule, names: Names, questions: R
 	const then = new Set(rule.examples.map(example => example.then));
 	for (const need of ['fails', 'holds', 'cannot-tell'] as const) {
 		if (need === 'fails' && rule.each && neverFails.includes(rule.each.answer)) continue;
-		if (need === 'cannot-tell' && rule.each && alwaysTold.includes(rule.each.answer)) continue;
+		if (need === 'cannot-tell' && rule.each && neverUnknown.includes(rule.each.answer)) continue;
 		if (!then.has(need))
 			fields.report(
 				'examples',

@@ -32,7 +32,7 @@ export class Source {
 	private readonly lines: readonly string[];
 	/** Where each line starts. */
 	private readonly starts: readonly number[];
-	private told = 0;
+	private reported = 0;
 
 	/** With `warnings` the file is a pack, and goes there what only the project's own rules must keep. */
 	constructor({ path, text }: SourceText, problems: Problem[], warnings: Problem[] | null = null) {
@@ -48,9 +48,9 @@ export class Source {
 
 	/** Notes a problem at an offset of the text. */
 	report(offset: number, message: string): void {
-		if (++this.told > most) return;
+		if (++this.reported > most) return;
 		const { line, column } = this.at(offset);
-		const rest = this.told === most ? ' (the first 100 problems of this file; fix these first)' : '';
+		const rest = this.reported === most ? ' (the first 100 problems of this file; fix these first)' : '';
 		this.problems.push({ path: this.path, line, column, message: message + rest, frame: this.frame(line, column) });
 	}
 

@@ -169,7 +169,7 @@ function readUnclear(fields: Fields, ids: ReadonlySet<string>): Unclear[] {
 
 function readMeetings(root: Fields): Pick<Vocabulary, 'sorts' | 'sameAs' | 'meetings'> {
 	const about = root.inner('sorts');
-	const told = Object.fromEntries(
+	const declared = Object.fromEntries(
 		(about?.keys() ?? []).map(sort => {
 			const inner = about!.inner(sort);
 			const said = { words: inner?.text('words') ?? '', reads: readReads(inner?.inner('reads', false) ?? null) };
@@ -179,7 +179,7 @@ function readMeetings(root: Fields): Pick<Vocabulary, 'sorts' | 'sameAs' | 'meet
 		}),
 	);
 	for (const sort of sorts)
-		if (!Object.hasOwn(told, sort)) root.reportName('sorts', `the sort ${sort} has no words here`);
+		if (!Object.hasOwn(declared, sort)) root.reportName('sorts', `the sort ${sort} has no words here`);
 	const alias = root.inner('same_as', false);
 	const sameAs = Object.fromEntries((alias?.keys() ?? []).map(sort => [sort, alias!.oneOf(sort, sorts, 'unknown')]));
 	const meetings: Record<string, Meeting> = {};
@@ -200,5 +200,5 @@ function readMeetings(root: Fields): Pick<Vocabulary, 'sorts' | 'sameAs' | 'meet
 		for (const b of own.slice(at))
 			if (!Object.hasOwn(meetings, pairKey(a, b)))
 				root.reportName('meetings', `nothing says what happens when ${a} meets ${b}: add the pair`);
-	return { sorts: told, sameAs, meetings };
+	return { sorts: declared, sameAs, meetings };
 }

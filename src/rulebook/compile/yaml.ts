@@ -38,12 +38,12 @@ export function readYaml(text: string, refuse: Refuse): YAMLMap | null {
 	if (!tokens) return null;
 	const [document, second] = [...new Composer({ uniqueKeys: false }).compose(tokens, true, text.length)];
 	if (second) refuse(second.range[0], 'a second document: a rule file is one, without --- between');
-	const told = new Set<number>();
+	const reported = new Set<number>();
 	for (const { pos, message, code } of document!.errors) {
 		// The parser tells one slip of the indent twice, at one place.
 		const slip =
-			code in mends && told.has(pos[0]) ? null : (indentSlip(text, pos[0]) ?? `${message}${mends[code] ?? ''}`);
-		told.add(pos[0]);
+			code in mends && reported.has(pos[0]) ? null : (indentSlip(text, pos[0]) ?? `${message}${mends[code] ?? ''}`);
+		reported.add(pos[0]);
 		if (slip !== null) refuse(pos[0], `not YAML: ${slip}`);
 	}
 	if (second || document!.errors.length > 0) return null;

@@ -6,7 +6,7 @@ import { stageBy } from '../../report/compose/names.ts';
 import { readinessWords } from '../../report/compose/readiness.ts';
 import { subjectWords } from '../../report/compose/subjects.ts';
 import { widthOf } from '../../text/wrap.ts';
-import { type App, arrive, tell, toAudit, toReview } from '../app.ts';
+import { type App, arrive, dispatch, toAudit, toReview } from '../app.ts';
 import { findingLines, lookOf } from '../finding-lines.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
@@ -34,12 +34,12 @@ function nextUp(app: App): App {
 		.flatMap(({ missing }) => missing)
 		.find(id => open.has(id));
 	const id = worth ?? waiting ?? [...open][0];
-	if (id === undefined) return { ...app, told: 'Every question is answered.' };
+	if (id === undefined) return { ...app, notice: 'Every question is answered.' };
 	const full = { ...app, interview: { ...state, pass: 'full' as const, section: null, recheck: null } };
 	return arrive({
-		...tell(full, { do: 'go', id }),
+		...dispatch(full, { do: 'go', id }),
 		screen: 'question',
-		interview: { ...tell(full, { do: 'go', id }).interview!, fromReview: false },
+		interview: { ...dispatch(full, { do: 'go', id }).interview!, fromReview: false },
 	});
 }
 
@@ -70,7 +70,7 @@ export const bindings: readonly Binding[] = [
 		shown: 'P',
 		label: 'what can I do tonight?',
 		when: app => count(app) > 0,
-		run: app => ({ ...app, screen: 'tonight', cursor: 0, told: null }),
+		run: app => ({ ...app, screen: 'tonight', cursor: 0, notice: null }),
 	},
 	{
 		keys: ['text:c'],
@@ -100,7 +100,7 @@ export const bindings: readonly Binding[] = [
 
 function backToQuestions(app: App): App {
 	if (app.interview?.at !== null) return arrive({ ...app, screen: 'question' });
-	const back = tell(app, { do: 'back' });
+	const back = dispatch(app, { do: 'back' });
 	return arrive({ ...back, screen: back.interview?.at === null ? 'audit' : 'question' });
 }
 
@@ -126,7 +126,7 @@ export function view(app: App, width: number, whole: number): Frame {
 		...(found.length > 0 ? { pane: (room: number) => findingLines(app, found[cursor]!, room) } : {}),
 		bottom: [
 			...(here && width === whole && widthOf(here.title) + 9 > width ? lines(here.title, width, 'quiet') : []),
-			...(app.told ? lines(app.told, width, 'good') : []),
+			...(app.notice ? lines(app.notice, width, 'good') : []),
 		],
 		panel: [],
 		footer: [],

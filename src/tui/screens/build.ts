@@ -53,7 +53,7 @@ export function view(app: App, width: number): Frame {
 			...(last ? lines(`Last audit on ${last.date}: ${recordWords(last)}.`, width, 'quiet') : []),
 		],
 		rows: { items: ways(app).map(({ words }) => clip(words, width - 2)), cursor: app.cursor },
-		bottom: app.told ? lines(app.told, width, 'bad') : [],
+		bottom: app.notice ? lines(app.notice, width, 'bad') : [],
 		panel: [],
 		footer: [],
 	};

@@ -27,7 +27,7 @@ export function view(app: App, width: number): Frame {
 			...(app.assessment ? lines(changeCounts(app.assessment), width) : []),
 		],
 		rows: items.length > 0 ? { items, cursor: Math.min(app.cursor, items.length - 1) } : null,
-		bottom: app.told ? lines(app.told, width, 'quiet') : [],
+		bottom: app.notice ? lines(app.notice, width, 'quiet') : [],
 		panel: [],
 		footer: [],
 	};

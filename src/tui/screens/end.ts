@@ -51,7 +51,7 @@ export function view(app: App, width: number): Frame {
 		],
 		scroll: app.scroll,
 		rows: null,
-		bottom: app.told ? lines(app.told, width, 'good') : [],
+		bottom: app.notice ? lines(app.notice, width, 'good') : [],
 		panel: [],
 		footer: [],
 	};

@@ -14,9 +14,9 @@ export function view(app: App, width: number): Frame {
 	const placed = audit.limits.filter(({ value }) => value !== null);
 	const most = Math.max(...placed.map(({ value }) => value!), 1);
 	const bars = placed.flatMap(({ limit, title, value, bound }): Line[] => {
-		const told = `${bound === 'above' ? 'over ' : ''}${wording.show(limit, value!)}`;
+		const words = `${bound === 'above' ? 'over ' : ''}${wording.show(limit, value!)}`;
 		return [
-			line(clip(`${title}: ${told}`, width)),
+			line(clip(`${title}: ${words}`, width)),
 			line('#'.repeat(Math.max(1, Math.round((value! / most) * (width - 2)))), 'quiet'),
 		];
 	});

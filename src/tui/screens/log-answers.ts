@@ -31,15 +31,15 @@ function turn(app: App): App {
 export function view(app: App, width: number): Frame {
 	const { left, report } = app.log!;
 	const answers = answersOf(app);
-	const told = answers.map(answer => loggedAnswerWords(report!, answer));
-	const at = told[app.cursor];
+	const answerWords = answers.map(answer => loggedAnswerWords(report!, answer));
+	const at = answerWords[app.cursor];
 	return {
 		top: [
 			line('Answers that the log settles', 'title'),
 			...lines('Ticked ones go into the sheet. What was measured by hand is left unless you tick it.', width, 'quiet'),
 		],
 		rows: {
-			items: told.map(({ label, now, before }, index) =>
+			items: answerWords.map(({ label, now, before }, index) =>
 				clip(`[${left.includes(answers[index]!.answer) ? ' ' : 'x'}] ${label}: ${now} (was: ${before})`, width - 2),
 			),
 			cursor: app.cursor,

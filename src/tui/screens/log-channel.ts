@@ -21,7 +21,7 @@ export const bindings: readonly Binding[] = [
 		keys: ['ctrl-b', 'escape'],
 		shown: '^B',
 		label: 'as it was',
-		run: app => ({ ...app, screen: 'logColumns', cursor: app.log!.column, told: null }),
+		run: app => ({ ...app, screen: 'logColumns', cursor: app.log!.column, notice: null }),
 	},
 	...listKeys(count),
 ];
@@ -52,7 +52,7 @@ export function view(app: App, width: number): Frame {
 			...lines(`First values: ${first.join('; ') || 'none'}. ${asked}`, width, 'quiet'),
 		],
 		rows: { items: items(app).map(text => clip(text, width - 2)), cursor: app.cursor },
-		bottom: app.told ? lines(app.told, width, 'odd') : [],
+		bottom: app.notice ? lines(app.notice, width, 'odd') : [],
 		panel: [],
 		footer: [],
 	};

@@ -20,7 +20,7 @@ export const bindings: readonly Binding[] = [
 		keys: ['ctrl-b', 'escape'],
 		shown: '^B',
 		label: 'another file',
-		run: app => ({ ...app, screen: 'logFile', field: lineEditor(app.log!.path), told: null }),
+		run: app => ({ ...app, screen: 'logFile', field: lineEditor(app.log!.path), notice: null }),
 	},
 	...listKeys(count),
 ];
@@ -48,7 +48,7 @@ export function view(app: App, width: number): Frame {
 		},
 		help: (found?.notes ?? []).flatMap(note => lines(note, width, 'quiet')),
 		scroll: app.scroll,
-		bottom: app.told ? lines(app.told, width, 'odd') : [],
+		bottom: app.notice ? lines(app.notice, width, 'odd') : [],
 		panel: [],
 		footer: [],
 	};

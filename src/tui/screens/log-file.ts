@@ -40,7 +40,7 @@ export function view(app: App, width: number): Frame {
 		help: offers.map(offer => line(clip(offer, width), 'quiet')),
 		scroll: 0,
 		bottom: [
-			...(app.told ? lines(app.told, width, 'odd') : []),
+			...(app.notice ? lines(app.notice, width, 'odd') : []),
 			line(clip(`File: ${textOf(app.field)}_`, width), 'field'),
 		],
 		panel: [],

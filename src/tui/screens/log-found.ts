@@ -42,11 +42,11 @@ export function view(app: App, width: number): Frame {
 	const pulls = json.episodes.filter(({ kind }) => kind === 'pull').length;
 	const fails = found.filter(({ verdict }) => verdict === 'fails').length;
 	const plot = plotLog(app.log!.report!, Math.min(width, 100), !app.appearance.unicode).split('\n');
-	const told = `${pulls === 1 ? '1 pull' : `${pulls} pulls`}; ${fails === 0 ? 'no rule on logs fails' : `${fails} to do`}.`;
+	const summary = `${pulls === 1 ? '1 pull' : `${pulls} pulls`}; ${fails === 0 ? 'no rule on logs fails' : `${fails} to do`}.`;
 	const at = found[app.cursor];
 	return {
 		top: [
-			line(clip(`Log ${json.file.name}: ${told}`, width), 'title'),
+			line(clip(`Log ${json.file.name}: ${summary}`, width), 'title'),
 			...plot.filter(text => text !== '').map(text => line(clip(text, width), 'quiet')),
 		],
 		rows:

@@ -42,10 +42,10 @@ function open(app: App): App {
 	const sheet = app.found[app.cursor];
 	if (sheet && app.taking === 'log') return asking({ do: 'open', path: sheet.path, log: true });
 	if (sheet) return asking({ do: 'open', path: sheet.path });
-	if (app.cursor === app.found.length) return { ...app, taking: 'name', field: lineEditor(), told: null };
+	if (app.cursor === app.found.length) return { ...app, taking: 'name', field: lineEditor(), notice: null };
 	if (app.cursor === app.found.length + 1) return asking({ do: 'open', path: 'demo' });
-	if (app.found.length === 0) return { ...app, told: 'A log is judged in its car: start the build first.' };
-	return { ...app, taking: 'log', cursor: 0, told: null };
+	if (app.found.length === 0) return { ...app, notice: 'A log is judged in its car: start the build first.' };
+	return { ...app, taking: 'log', cursor: 0, notice: null };
 }
 
 const welcome = [
@@ -56,7 +56,7 @@ const welcome = [
 
 /** The sheets there are, a new one, the demo build; a new one is asked its name and its units. */
 export function view(app: App, width: number): Frame {
-	const sheets = app.found.map(({ name, told }) => clip(`${name}  ${told}`, width - 2));
+	const sheets = app.found.map(({ name, words: told }) => clip(`${name}  ${told}`, width - 2));
 	const { taking } = app;
 	const items =
 		taking === 'units' ? unitRows.map(([, words]) => words) : taking === 'log' ? sheets : [...sheets, ...extra];
@@ -71,7 +71,7 @@ export function view(app: App, width: number): Frame {
 		],
 		rows: taking === 'name' ? null : { items, cursor: app.cursor },
 		bottom: [
-			...(app.told ? lines(app.told, width, 'bad') : []),
+			...(app.notice ? lines(app.notice, width, 'bad') : []),
 			...(taking === 'name' ? [line(clip(`Name of the build: ${textOf(app.field)}_`, width), 'field')] : []),
 		],
 		panel: [],

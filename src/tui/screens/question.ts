@@ -1,6 +1,7 @@
 import { noneRow, rowMarks } from '../../interview/entry/choice.ts';
 import { formWords } from '../../interview/entry/form.ts';
 import { questionAt, type State } from '../../interview/state.ts';
+import { answeredInTopic } from '../../interview/topic.ts';
 import { noteOn } from '../../sheet/notes.ts';
 import type { Question } from '../../sheet/question.ts';
 import { asWritten, standAlone } from '../../sheet/question.ts';
@@ -8,7 +9,7 @@ import { answerTo } from '../../sheet/sheet.ts';
 import { textIn } from '../../sheet/text.ts';
 import { widthOf } from '../../text/wrap.ts';
 import { formatAnswer } from '../../wording/format.ts';
-import { type App, arrive, away, tell, toAudit, toReview } from '../app.ts';
+import { type App, arrive, away, dispatch, toAudit, toReview } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { headLine } from '../header.ts';
 import { type Binding, listKeys, pageKeys, scrollKeys } from '../keymap.ts';
@@ -32,8 +33,8 @@ export const bindings: readonly Binding[] = [
 		label: 'how to find out',
 		run: app => ({ ...app, scroll: 0, open: app.open === 'how' ? null : 'how' }),
 	},
-	{ keys: ['ctrl-n'], shown: '^N', label: 'not known', run: app => tell(app, { do: 'not-known' }) },
-	{ keys: ['ctrl-l'], shown: '^L', label: 'later', minor: true, run: app => tell(app, { do: 'later' }) },
+	{ keys: ['ctrl-n'], shown: '^N', label: 'not known', run: app => dispatch(app, { do: 'not-known' }) },
+	{ keys: ['ctrl-l'], shown: '^L', label: 'later', minor: true, run: app => dispatch(app, { do: 'later' }) },
 	{ keys: ['ctrl-b'], shown: '^B', label: 'back', minor: true, run: app => backTo(app) },
 	{
 		keys: ['tab'],
@@ -79,7 +80,7 @@ export const bindings: readonly Binding[] = [
 		minor: true,
 		when: ({ taking, field, interview }) =>
 			taking === 'answer' && field.characters.length === 0 && interview!.begun.length > 0,
-		run: app => ({ ...tell(app, { do: 'take-back' }), field: lineEditor(app.interview!.begun.at(-1)) }),
+		run: app => ({ ...dispatch(app, { do: 'take-back' }), field: lineEditor(app.interview!.begun.at(-1)) }),
 	},
 	...scrollKeys(app => app.open === 'how' && count(app) === 0),
 	...pageKeys(({ open }) => open === 'how'),
@@ -93,7 +94,7 @@ export const bindings: readonly Binding[] = [
 const movesCaret = ({ keys }: Binding) => keys.includes('home') || keys.includes('end');
 
 function backTo(app: App): App {
-	return app.taking === 'note' ? arrive(app) : tell(app, { do: 'back' });
+	return app.taking === 'note' ? arrive(app) : dispatch(app, { do: 'back' });
 }
 
 function noteOf({ interview }: App): string {
@@ -104,25 +105,25 @@ function noteOf({ interview }: App): string {
 const choosing = (app: App): App =>
 	waysOf(app).length > 0 || app.field.characters.length === 0
 		? app
-		: tell({ ...app, field: lineEditor() }, { do: 'retype' });
+		: dispatch({ ...app, field: lineEditor() }, { do: 'retype' });
 
 function enter(app: App): App {
 	const question = questionAt(app.interview!);
 	if (!question) return app;
 	if (app.open === 'how') return { ...app, open: null };
 	const text = textOf(app.field);
-	if (app.taking === 'note') return arrive(tell(app, { do: 'note', text }));
+	if (app.taking === 'note') return arrive(dispatch(app, { do: 'note', text }));
 	const way = waysOf(app)[app.cursor];
-	if (way) return tell(app, { do: 'enter', text: way.text });
+	if (way) return dispatch(app, { do: 'enter', text: way.text });
 	const id = Object.keys(question.choices)[app.cursor];
 	if (question.kind === 'choice' && text === '' && id !== undefined)
-		return tell(app, { do: 'set', answer: { value: id } });
+		return dispatch(app, { do: 'set', answer: { value: id } });
 	if (question.kind === 'several' && text === '') return setTicked(app, id);
 	const known = app.known && question.of.length > 0 ? ` ${app.known}` : '';
-	const told = tell(app, { do: 'enter', text: text + known });
+	const entered = dispatch(app, { do: 'enter', text: text + known });
 	// A piece of a list is taken: the next one has the field to itself.
-	if ((told.interview?.begun.length ?? 0) > app.interview!.begun.length) return { ...told, field: lineEditor() };
-	return waysOf(told).length > 0 ? { ...told, cursor: 0 } : told;
+	if ((entered.interview?.begun.length ?? 0) > app.interview!.begun.length) return { ...entered, field: lineEditor() };
+	return waysOf(entered).length > 0 ? { ...entered, cursor: 0 } : entered;
 }
 
 /** The ticked rows as the answer. Nothing ticked is none of them only where the row that says so is chosen. */
@@ -130,7 +131,7 @@ function setTicked(app: App, id: string | undefined): App {
 	const none = id === undefined || standAlone.includes(id);
 	if (app.ticked.length > 0 || none) {
 		const chosen = app.ticked.length > 0 ? [...app.ticked] : id === undefined ? [] : [id];
-		return tell(app, { do: 'set', answer: { value: asWritten(questionAt(app.interview!)!, chosen) } });
+		return dispatch(app, { do: 'set', answer: { value: asWritten(questionAt(app.interview!)!, chosen) } });
 	}
 	const text = 'Nothing is ticked. Space ticks a row; the last row says that none applies.';
 	return { ...app, interview: { ...app.interview!, said: { kind: 'problem', text } } };
@@ -200,20 +201,15 @@ function choiceRows(app: App, question: Question, width: number): string[] {
 
 /** What the topic already knows. */
 function sofar(state: State, question: Question, width: number): Line[] {
-	const told = state.model.rulebook.questions
-		.filter(({ topic, id }) => topic === question.topic && id !== question.id)
-		.flatMap(other => {
-			const answer = answerTo(state.sheet, other.id);
-			return answer?.value === undefined ? [] : [`${other.label}: ${formatAnswer(other, answer, state.sheet.units)}`];
-		});
-	return told.length > 0 ? lines(`So far: ${told.join('; ')}`, width, 'quiet').slice(0, 2) : [];
+	const known = answeredInTopic(state, question);
+	return known.length > 0 ? lines(`So far: ${known.join('; ')}`, width, 'quiet').slice(0, 2) : [];
 }
 
 /** The last answers of other topics, where the window has room for them. */
 function trail({ interview, window }: App, question: Question, width: number): Line[] {
 	const state = interview!;
 	if (window.rows < 20) return [];
-	const told = state.trail.slice(-trailLength).flatMap(id => {
+	const trail = state.trail.slice(-trailLength).flatMap(id => {
 		const before = state.model.rulebook.questions.find(other => other.id === id);
 		const answer = before && before.topic !== question.topic ? answerTo(state.sheet, id) : undefined;
 		if (!before || !answer) return [];
@@ -221,7 +217,7 @@ function trail({ interview, window }: App, question: Question, width: number): L
 			`${before.label}: ${answer.value === undefined ? 'not known' : formatAnswer(before, answer, state.sheet.units)}`,
 		];
 	});
-	return told.length > 0 ? [line(clip(`Before: ${told.join('; ')}`, width), 'quiet')] : [];
+	return trail.length > 0 ? [line(clip(`Before: ${trail.join('; ')}`, width), 'quiet')] : [];
 }
 
 const trailLength = 3;
@@ -229,6 +225,6 @@ const trailLength = 3;
 function said(app: App, width: number): Line[] {
 	const { said: words } = app.interview!;
 	if (waysOf(app).length > 0) return lines('That comma can be read two ways. Which is meant?', width, 'odd');
-	if (!words) return app.told ? lines(app.told, width, 'quiet') : [];
+	if (!words) return app.notice ? lines(app.notice, width, 'quiet') : [];
 	return lines(words.text, width, words.kind === 'problem' ? 'bad' : words.kind === 'odd' ? 'odd' : 'good').slice(0, 4);
 }

@@ -1,6 +1,6 @@
 import { type Listed, listing, shows } from '../../interview/listing.ts';
 import { textIn } from '../../sheet/text.ts';
-import { type App, arrive, tell, toAudit } from '../app.ts';
+import { type App, arrive, dispatch, toAudit } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { lineEditor, textOf } from '../line-editor.ts';
@@ -17,7 +17,7 @@ export const bindings: readonly Binding[] = [
 		when: app => count(app) > 0,
 		run: app => {
 			const { id } = rows(app)[app.cursor]!.question;
-			return arrive({ ...tell(app, { do: 'go', id }), screen: 'question', filter: textOf(app.field) });
+			return arrive({ ...dispatch(app, { do: 'go', id }), screen: 'question', filter: textOf(app.field) });
 		},
 	},
 	{
@@ -35,7 +35,7 @@ export const bindings: readonly Binding[] = [
 function leave(app: App): App {
 	if (app.field.characters.length > 0) return { ...app, field: lineEditor(), cursor: 0 };
 	if (app.interview?.at !== null) return arrive({ ...app, screen: 'question' });
-	const back = tell(app, { do: 'back' });
+	const back = dispatch(app, { do: 'back' });
 	return arrive({ ...back, screen: back.interview?.at === null ? 'review' : 'question' });
 }
 
@@ -51,7 +51,7 @@ export function view(app: App, width: number, whole: number): Frame {
 	const found = rows(app);
 	const cursor = Math.min(app.cursor, Math.max(0, found.length - 1));
 	const here = found[cursor];
-	const items = found.map(({ question, number, told }) =>
+	const items = found.map(({ question, number, words: told }) =>
 		clip(`${String(number).padStart(3)} ${question.label}: ${told}`, width - 2),
 	);
 	const shown = app.show === 'all' ? 'all questions' : app.show;

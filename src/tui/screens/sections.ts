@@ -1,6 +1,6 @@
 import { asked } from '../../interview/queue.ts';
 import { isAnswered } from '../../interview/state.ts';
-import { type App, arrive, tell } from '../app.ts';
+import { type App, arrive, dispatch } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
@@ -17,7 +17,7 @@ export const bindings: readonly Binding[] = [
 		shown: 'Enter',
 		label: 'go there',
 		when: app => !atPlugs(app),
-		run: app => leave(tell(app, { do: 'section', section: app.model.rulebook.sections[app.cursor]!.id })),
+		run: app => leave(dispatch(app, { do: 'section', section: app.model.rulebook.sections[app.cursor]!.id })),
 	},
 	{ keys: ['enter'], shown: 'Enter', label: 'pin by pin', when: atPlugs, run: toPlugs },
 	{ keys: ['ctrl-b', 'escape'], shown: '^B', label: 'back', run: leave },

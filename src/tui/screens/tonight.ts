@@ -5,7 +5,7 @@ import { namesRead } from '../../rulebook/reads.ts';
 import { type Access, accesses } from '../../sheet/access.ts';
 import { placeWords } from '../../wording/places.ts';
 import { whenAnswerable } from '../../wording/when.ts';
-import { type App, arrive, tell } from '../app.ts';
+import { type App, arrive, dispatch } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
@@ -87,14 +87,14 @@ function open(app: App): App {
 	const { finding, findOut } = atCursor(app)!;
 	if (finding) return { ...app, screen: 'finding', scroll: 0, cursor: Math.max(0, listed(app).indexOf(finding)) };
 	const full = { ...app, interview: { ...app.interview!, pass: 'full' as const, section: null, recheck: null } };
-	return arrive({ ...tell(full, { do: 'go', id: findOut!.question.id }), screen: 'question' });
+	return arrive({ ...dispatch(full, { do: 'go', id: findOut!.question.id }), screen: 'question' });
 }
 
 /** A recheck of the answers that the ticked lines read: they say whether it is done. */
 function intoAnswers(app: App): App {
 	const { rules } = app.model.rulebook;
 	const names = done(app).flatMap(({ finding }) => [...namesRead(rules.find(({ id }) => id === finding!.rule)!)]);
-	const begun = tell(app, { do: 'recheck', touched: names });
+	const begun = dispatch(app, { do: 'recheck', touched: names });
 	return begun.interview?.at === null ? app : arrive({ ...begun, screen: 'question' });
 }
 
@@ -110,13 +110,13 @@ export function view(app: App, width: number): Frame {
 		return clip(`? ${question.label}, ${whenAnswerable(question)} (${takes} min)`, width - 2);
 	});
 	const where = place === null ? 'every place' : placeWords[place];
-	const told = evening
+	const summary = evening
 		? `${placeWords[evening.access]}: ${evening.minutes} min${evening.minutes > minutes ? ', one line alone is longer' : ''}.`
 		: 'Nothing is open there.';
 	return {
-		top: [line(clip(`What can I do tonight? ${minutes} minutes, ${where}`, width), 'title'), ...lines(told, width)],
+		top: [line(clip(`What can I do tonight? ${minutes} minutes, ${where}`, width), 'title'), ...lines(summary, width)],
 		rows: items.length > 0 ? { items, cursor: Math.min(app.cursor, items.length - 1) } : null,
-		bottom: app.told ? lines(app.told, width, 'good') : [],
+		bottom: app.notice ? lines(app.notice, width, 'good') : [],
 		panel: [],
 		footer: [],
 	};

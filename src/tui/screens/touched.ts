@@ -1,6 +1,6 @@
 import { answerTo } from '../../sheet/sheet.ts';
 import { formatAnswer } from '../../wording/format.ts';
-import { type App, arrive, rechecked, tell } from '../app.ts';
+import { type App, arrive, dispatch, rechecked } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
@@ -48,7 +48,7 @@ export const bindings: readonly Binding[] = [
 		shown: 'Enter',
 		label: 'that is all',
 		run: app => {
-			const begun = tell(app, { do: 'recheck', touched: app.touched });
+			const begun = dispatch(app, { do: 'recheck', touched: app.touched });
 			return begun.interview?.at === null ? rechecked(begun) : arrive({ ...begun, screen: 'question' });
 		},
 	},

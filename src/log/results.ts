@@ -1,18 +1,16 @@
 import type { Outcome } from '../expressions/tree.ts';
-import type { RecordedFigure as ToldFigure, RecordedInPull as ToldInPull } from '../sheet/sheet.ts';
+import type { RecordedFigure, RecordedInPull } from '../sheet/sheet.ts';
 import { kept } from '../units/kinds.ts';
 import { logQuantities } from './all.ts';
 import type { Analysis } from './analyze.ts';
 import type { Measured } from './measured.ts';
 import type { LogQuantity } from './quantity.ts';
 
-export type { ToldFigure, ToldInPull };
-
 /** By quantity id: a figure, or a list with one a pull. */
-export type ToldQuantities = Readonly<Record<string, ToldFigure | readonly ToldInPull[]>>;
+export type LogResults = Readonly<Record<string, RecordedFigure | readonly RecordedInPull[]>>;
 
 /** Everything that a log came to. */
-export function toldBy({ run, pulls, episodes }: Pick<Analysis, 'run' | 'pulls' | 'episodes'>): ToldQuantities {
+export function resultsOf({ run, pulls, episodes }: Pick<Analysis, 'run' | 'pulls' | 'episodes'>): LogResults {
 	const numbers = episodes.flatMap(({ number }) => number ?? []);
 	return Object.fromEntries(
 		logQuantities.map(quantity => {
@@ -23,7 +21,7 @@ export function toldBy({ run, pulls, episodes }: Pick<Analysis, 'run' | 'pulls' 
 	);
 }
 
-function figure({ kind, unit }: LogQuantity, { value, low, high, missing }: Measured): ToldFigure {
+function figure({ kind, unit }: LogQuantity, { value, low, high, missing }: Measured): RecordedFigure {
 	const own = unit ?? (kind in kept ? kept[kind as keyof typeof kept] || '1' : null);
 	return { value: value ?? null, unit: own, low, high, missing };
 }
@@ -32,11 +30,11 @@ function figure({ kind, unit }: LogQuantity, { value, low, high, missing }: Meas
  * What the graph takes of a log: a value for every quantity of logs, in place of the nothing that they are without one.
  * What the log does not tell is not known.
  */
-export function valuesOf(told: ToldQuantities): Map<string, Outcome> {
-	const pulls = Math.max(0, ...Object.values(told).map(entry => (isList(entry) ? entry.length : 0)));
+export function valuesOf(results: LogResults): Map<string, Outcome> {
+	const pulls = Math.max(0, ...Object.values(results).map(entry => (isList(entry) ? entry.length : 0)));
 	return new Map(
 		logQuantities.map(({ id, logged }): [string, Outcome] => {
-			const entry = Object.hasOwn(told, id) ? told[id] : undefined;
+			const entry = Object.hasOwn(results, id) ? results[id] : undefined;
 			// An older record does not have every figure: of each pull it is then not known.
 			if (entry === undefined) return [id, logged === 'pull' ? new Array(pulls).fill(undefined) : undefined];
 			return [id, isList(entry) ? entry.map(outcome) : outcome(entry)];
@@ -44,7 +42,8 @@ export function valuesOf(told: ToldQuantities): Map<string, Outcome> {
 	);
 }
 
-const isList = (entry: ToldFigure | readonly ToldInPull[]): entry is readonly ToldInPull[] => Array.isArray(entry);
+const isList = (entry: RecordedFigure | readonly RecordedInPull[]): entry is readonly RecordedInPull[] =>
+	Array.isArray(entry);
 
-const outcome = ({ value, missing }: ToldFigure): Outcome =>
+const outcome = ({ value, missing }: RecordedFigure): Outcome =>
 	value === null ? (missing.length > 0 ? undefined : null) : (value as Outcome);

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { keptAnswer, unitsOfAnswer } from '../../src/sheet/kept.ts';
+import { canonicalAnswer, unitsOfAnswer } from '../../src/sheet/canonical.ts';
 import type { Answer } from '../../src/sheet/sheet.ts';
 import { testModel } from '../support/model.ts';
 
 const question = (id: string) => testModel().rulebook.questions.find(one => one.id === id)!;
-const kept = (id: string, answer: Answer) => keptAnswer(question(id), answer);
+const kept = (id: string, answer: Answer) => canonicalAnswer(question(id), answer);
 
 describe('an answer in kept units', () => {
 	test('of a percentage is the number that a rule writes, to the last digit', () => {

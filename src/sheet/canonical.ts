@@ -7,7 +7,7 @@ import { choicesIn, type Question } from './question.ts';
 import type { Answer } from './sheet.ts';
 
 /** An answer's numbers in kept units. */
-export interface Kept {
+export interface CanonicalAnswer {
 	readonly value: Outcome;
 	/** The numbers are in the other kind of flow: this quantity's value (a density) turns them round. */
 	readonly needs: { readonly quantity: string; readonly by: 'times' | 'over' } | null;
@@ -18,12 +18,12 @@ export interface Kept {
 type Pair = readonly [number, number];
 
 /** Turns a checked answer into kept units. Not known: undefined. */
-export function keptAnswer(question: Question, answer: Answer): Kept {
+export function canonicalAnswer(question: Question, answer: Answer): CanonicalAnswer {
 	const { value } = answer;
 	if (value === undefined || answer.known === 'not-known') return { value: undefined, needs: null, assumed: [] };
 	const units = unitsOfAnswer(question, answer);
 	const assumed = units.flatMap(unit => unit?.assumes ?? []);
-	const plain = (kept: Outcome): Kept => ({ value: kept, needs: null, assumed });
+	const plain = (kept: Outcome): CanonicalAnswer => ({ value: kept, needs: null, assumed });
 	switch (question.kind) {
 		case 'per-cylinder':
 			return plain(
@@ -52,7 +52,7 @@ function flowing(
 	unit: Unit,
 	assumed: readonly string[],
 	make: (by: (flow: number) => number) => Outcome,
-): Kept {
+): CanonicalAnswer {
 	const { takes } = question;
 	if (!takes || unit.kind !== takes.kind) return { value: make(flow => flow), needs: null, assumed };
 	const toMass = takes.kind === 'volume-flow';

@@ -1,0 +1,102 @@
+import { evaluate, type State } from '../graph/solve.ts';
+import type { CarAt, Running } from './car-at.ts';
+import { type Fact, type FitLog, type FitPoint, facts } from './fit-log.ts';
+import { outsideUnknown } from './terms.ts';
+
+/** A point of a log that can be compared, with what was decided about it once. */
+export interface Prepared {
+	readonly point: FitPoint;
+	readonly log: number;
+	readonly lambdas: readonly ('lambda_1' | 'lambda_2')[];
+	/** Its charge temperature counts as a reading of the model's: the last of its pull. */
+	readonly judgesCharge: boolean;
+	/** The model tells the rail there, on its nominal values. */
+	readonly knowsRail: boolean;
+}
+
+/** The chance that a fact is reported although it is not so, and how sharp its line is, as a share. */
+export const doubts: Readonly<Record<Fact, { readonly doubt: number; readonly soft: number }>> = {
+	clutch: { doubt: 0.05, soft: 0.03 },
+	spark: { doubt: 0.1, soft: 0.03 },
+	knock: { doubt: 0.3, soft: 0.1 },
+};
+
+/** A fact that a log shows, where it shows most. */
+export interface HeldFact {
+	readonly fact: Fact;
+	readonly log: number;
+	readonly one: Prepared;
+	/** What was spare there, as a share. */
+	margin(running: Running): number;
+}
+
+/** The facts that can be told of the car: each at the point of most pressure of the pulls in which it held. */
+export function heldFacts(
+	state: State,
+	car: CarAt,
+	logs: readonly FitLog[],
+	prepared: readonly Prepared[],
+): HeldFact[] {
+	const found = logs.flatMap(({ held }, log) =>
+		facts.flatMap(fact => {
+			const here = prepared.filter(({ point, log: of }) => of === log && held[fact].includes(point.pull));
+			if (here.length === 0) return [];
+			const pressure = ({ point }: Prepared) => point.read.manifold_pressure!.value;
+			const one = here.reduce((most, next) => (pressure(next) > pressure(most) ? next : most));
+			return [{ fact, log, one }];
+		}),
+	);
+	return found.flatMap(({ fact, log, one }): HeldFact[] => {
+		const { read } = one.point;
+		const put = () => {
+			if (read.charge_temp) car.put('charge', read.charge_temp.value);
+			else car.work('charge');
+			if (read.spark_advance) car.put('advance', read.spark_advance.value);
+		};
+		const margins: Record<Fact, (running: Running) => number> = {
+			clutch: running =>
+				car.running(running, () => {
+					put();
+					car.work('air');
+					car.work('power');
+					return car.of('clutch') / car.work('turning') - 1;
+				}),
+			spark: running => {
+				const coil = car.of('spark');
+				return car.running(running, () => {
+					put();
+					return coil / car.work('spark') - 1;
+				});
+			},
+			knock: knockMargin(state, car, logs[log]!, one),
+		};
+		const center = new Float64Array(car.sampler.dimensions);
+		car.moveTo(center);
+		const margin = margins[fact];
+		const running: Running = {
+			speed: one.point.speed,
+			manifold: read.manifold_pressure!.value,
+			ambient: logs[log]!.ambient,
+			outside: logs[log]!.outside ?? outsideUnknown.usual,
+			lambda: read[one.lambdas[0]!]!.value,
+			filling: 1,
+		};
+		return Number.isFinite(margin(running)) ? [{ fact, log, one, margin }] : [];
+	});
+}
+
+/** The cylinder model runs once at what was logged; from there its figure follows by its slopes. */
+function knockMargin(state: State, car: CarAt, { ambient, outside }: FitLog, { point }: Prepared) {
+	const { manifold_pressure, charge_temp, spark_advance } = point.read;
+	const nominal = state.values[state.graph.slotOf.get('engine.knock_integral')!];
+	const [there] = evaluate(state, ['engine.knock_integral'], {
+		'air.ambient_pressure': ambient,
+		'build.hot_day': outside ?? outsideUnknown.usual,
+		'boost.target': Math.max(0, manifold_pressure!.value - ambient),
+		'boost.manifold_pressure': manifold_pressure!.value,
+		...(charge_temp ? { 'boost.charge_temp': charge_temp.value } : {}),
+		...(spark_advance ? { 'ignition.full_load_advance': spark_advance.value } : {}),
+	});
+	const ratio = typeof there === 'number' && typeof nominal === 'number' ? there / nominal : Number.NaN;
+	return () => 1 - ratio * car.of('knock');
+}
