@@ -40,7 +40,8 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const { rulebook, judge, quantities } = model;
 	const wording = model.wordings[options.units];
 	const plain = stateOf(model, sheet);
-	const fitted = options.unfitted || options.draws === 0 ? null : fitOf(model, sheet, plain);
+	const fitted =
+		options.unfitted || Math.max(options.draws, options.gateDraws ?? 0) === 0 ? null : fitOf(model, sheet, plain);
 	const rests = fitted?.fit.applied ? fitted.fit : null;
 	const state = rests ? stateOf(model, sheet, rests.strays) : plain;
 	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(state, id), options.units);

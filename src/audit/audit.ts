@@ -142,7 +142,10 @@ export interface FitTold extends FitJson {
 	readonly days: readonly string[];
 }
 
-/** The audit as told to other programs. Every key is always there. */
+/** Enough draws for a steady second digit of how sure a verdict is; what stages are decided by. */
+export const usualDraws = 400;
+
+/** The audit as other programs read it. Every key is always there. */
 export interface Audit {
 	readonly format: typeof auditFormat;
 	readonly version: typeof auditVersion;

@@ -1,4 +1,5 @@
 import { type Assessment, assess } from '../audit/assess.ts';
+import { usualDraws } from '../audit/audit.ts';
 import { compare } from '../audit/compare.ts';
 import type { Model } from '../audit/model.ts';
 import { type Figures, figuresOf } from '../interview/figures.ts';
@@ -268,9 +269,11 @@ function compared(assessment: Assessment, since: number | null): Assessment {
 	return before ? { ...assessment, audit: { ...assessment.audit, since: compare(before, assessment) } } : assessment;
 }
 
-/** Judges the sheet without draws: quick enough between two keys. */
+/** Judges the sheet as the audit beside it does, but for bands and how sure each line is: quick enough between two keys. */
 function judged(app: App, sheet: Sheet): Assessment {
-	return assess(app.model, { sheet, warnings: [] }, { date: app.today, units: sheet.units, tool: app.tool, draws: 0 });
+	const { today: date, tool } = app;
+	const options = { date, units: sheet.units, tool, draws: 0, gateDraws: usualDraws };
+	return assess(app.model, { sheet, warnings: [] }, options);
 }
 
 /** Lets the figures catch up with the answers; called after a pause in the typing. */

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { usualDraws } from '../../src/audit/audit.ts';
 import { standsInTheWay } from '../../src/audit/stages.ts';
-import { defaultDraws } from '../../src/cli/sheet/judge-sheet.ts';
 import { relevanceOf } from '../../src/interview/relevance.ts';
 import { type Answer, emptySheet } from '../../src/sheet/sheet.ts';
 import { type Stage, stages } from '../../src/sheet/stage.ts';
@@ -10,7 +10,7 @@ import { finished, shownByDriving } from './finished.ts';
 
 describe('a finished, sound car passes every gate', () => {
 	test.each(finished)('%s', (_, sheet) => {
-		const { audit } = audited(sheet, { gateDraws: defaultDraws });
+		const { audit } = audited(sheet, { gateDraws: usualDraws });
 		expect(audit.findings.filter(standsInTheWay).map(({ rule }) => rule)).toEqual([]);
 		expect(audit.stages.map(({ ready }) => ready)).toEqual(stages.map(() => true));
 	});

@@ -1,8 +1,8 @@
 import { type Assessment, assess } from '../../src/audit/assess.ts';
+import { usualDraws } from '../../src/audit/audit.ts';
 import { valueIn } from '../../src/audit/conditions.ts';
 import type { Model } from '../../src/audit/model.ts';
 import { onlyKnownFrom, standsInTheWay } from '../../src/audit/stages.ts';
-import { defaultDraws } from '../../src/cli/sheet/judge-sheet.ts';
 import { uncertaintyOfAnswer } from '../../src/quantities/uncertainty.ts';
 import { unwantedOn } from '../../src/quantities/wanted.ts';
 import type { Question } from '../../src/sheet/question.ts';
@@ -32,7 +32,7 @@ export function openedBy(sheet: Sheet, question: Question, answers: readonly Ans
 		const before = judged(withAnswer(sheet, question.id, answer), model);
 		const shut = openGates(before);
 		if (bound <= shut || onlyKnownFrom(stages[shut]!, [question.known_from])) return [];
-		less ??= judged(without, model, defaultDraws);
+		less ??= judged(without, model, usualDraws);
 		const open = openGates(less);
 		if (open <= shut || mayOpen(question, before, less)) return [];
 		return [`${question.id} ${JSON.stringify(answer.value)}: ${shut} to ${open} gates`];

@@ -1,4 +1,5 @@
 import { extname, parse } from 'node:path';
+import { usualDraws } from '../../audit/audit.ts';
 import type { LogReport } from '../../audit/log-report.ts';
 import { takeLog } from '../../audit/take-log.ts';
 import { writeOutput } from '../../files/output.ts';
@@ -12,7 +13,7 @@ import { BadUsage, exit } from '../process/exit.ts';
 import { print, printMessage } from '../process/output.ts';
 import { progress } from '../process/progress.ts';
 import { judgeLog, logName } from '../sheet/judge-log.ts';
-import { defaultDraws, type JudgeFlags } from '../sheet/judge-sheet.ts';
+import type { JudgeFlags } from '../sheet/judge-sheet.ts';
 import { type Opened, openSheet, saveSheet, warnUnusual } from '../sheet/sheet.ts';
 
 export interface LogFlags extends JudgeFlags {
@@ -47,7 +48,7 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 		const said = {
 			date: flags.date ?? today(),
 			units: flags.units ?? opened.sheet.units,
-			draws: flags.draws ?? defaultDraws,
+			draws: flags.draws ?? usualDraws,
 		};
 		const report = await judgeLog(model, opened, path, { given, not: flags.not ?? [] }, said, shown.at);
 		shown.end();

@@ -1,4 +1,5 @@
 import { type Assessment, assess } from '../../audit/assess.ts';
+import { usualDraws } from '../../audit/audit.ts';
 import type { UnitSet } from '../../sheet/question.ts';
 import { loadModel } from '../assets/model.ts';
 import { version } from '../assets/version.ts';
@@ -14,14 +15,11 @@ export interface JudgeFlags {
 	readonly unfitted?: boolean;
 }
 
-/** Enough draws for a steady second digit of how sure a verdict is. */
-export const defaultDraws = 400;
-
 /** Reads a sheet and judges it. Where stages are not looked at, `gateDraws` is 0. */
 export async function judgeSheet(
 	argument: string,
 	flags: JudgeFlags,
-	gateDraws = defaultDraws,
+	gateDraws = usualDraws,
 ): Promise<Assessment & { opened: Opened }> {
 	const model = await loadModel(flags.rules);
 	const opened = openSheet(argument, model.rulebook.questions);
@@ -30,7 +28,7 @@ export async function judgeSheet(
 		date: flags.date ?? today(),
 		units: flags.units ?? opened.sheet.units,
 		tool: version,
-		draws: flags.draws ?? defaultDraws,
+		draws: flags.draws ?? usualDraws,
 		gateDraws,
 		unfitted: flags.unfitted ?? false,
 	});

@@ -1,5 +1,6 @@
 import { basename } from 'node:path';
 import { type Assessment, assess } from '../../audit/assess.ts';
+import { usualDraws } from '../../audit/audit.ts';
 import { compare } from '../../audit/compare.ts';
 import type { Model } from '../../audit/model.ts';
 import { recordOf, withRecord } from '../../audit/record.ts';
@@ -7,7 +8,6 @@ import { writeOutput } from '../../files/output.ts';
 import { renderAudit } from '../../report/render.ts';
 import { version } from '../assets/version.ts';
 import { today } from '../options/values.ts';
-import { defaultDraws } from './judge-sheet.ts';
 import { type Opened, saveSheet } from './sheet.ts';
 
 /**
@@ -21,7 +21,7 @@ export function writeAudit(
 ): { readonly message: string; readonly opened: Opened; readonly assessment: Assessment | null } {
 	if (opened.place.kind === 'stdin')
 		return { message: 'The demo build is only to look at: no audit is written', opened, assessment: null };
-	const options = { date: today(), units: opened.sheet.units, tool: version, draws: defaultDraws };
+	const options = { date: today(), units: opened.sheet.units, tool: version, draws: usualDraws };
 	const judged = assess(model, opened, options);
 	const before = since === null ? undefined : opened.sheet.audits[since - 1];
 	const assessment = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
