@@ -1,6 +1,6 @@
 import { assumption, limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
-import { boostRange } from './ranges.ts';
+import { boostRange, byBoost, ofBoost } from './ranges.ts';
 
 /** A rail that is held over the outside pressure feeds nothing once the manifold has its pressure. */
 export const most = quantity({
@@ -33,16 +33,6 @@ export const forPowerGoal = limit({
 	limit: { vary: 'boost.target', until: 'engine.power', reaches: 'build.power_goal', rising: true, ...boostRange },
 	when: boosted,
 });
-
-/** What a limit of a part starts from: looked for with boost, and only there. */
-const ofBoost = {
-	kind: 'pressure',
-	inputs: ['boost.kind'],
-	source: ['root'],
-	nature: 'estimate',
-	when: boosted,
-} as const;
-const byBoost = { vary: 'boost.target', ...boostRange } as const;
 
 /** Peak pressure that pistons live long under, Pa. Common practice, 10 % either way; forged ones are not the first to give out. */
 export const pistonMost = quantity({

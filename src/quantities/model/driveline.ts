@@ -8,8 +8,7 @@ import {
 	shaftTurns,
 } from '../../physics/driveline.ts';
 import { limit, quantity } from '../quantity.ts';
-import { boosted } from './boost.ts';
-import { boostRange } from './ranges.ts';
+import { byBoost, ofBoost } from './ranges.ts';
 
 export const clutch = quantity({
 	id: 'driveline.clutch_capacity',
@@ -67,28 +66,20 @@ export const gearboxMargin = quantity({
 	compute: q => q.number('driveline.gearbox_torque') / q.number('engine.peak_torque') - 1,
 });
 
-const runsOut = {
-	kind: 'pressure',
-	inputs: ['boost.kind'],
-	source: ['root'],
-	nature: 'estimate',
-	when: boosted,
-} as const;
-
 export const clutchLimit = limit({
-	...runsOut,
+	...ofBoost,
 	id: 'driveline.clutch_boost_limit',
 	label: 'clutch boost limit',
 	formula: 'the boost at which the clutch margin reaches 0',
-	limit: { vary: 'boost.target', until: 'driveline.clutch_margin', reaches: 0, rising: false, ...boostRange },
+	limit: { ...byBoost, until: 'driveline.clutch_margin', reaches: 0, rising: false },
 });
 
 export const gearboxLimit = limit({
-	...runsOut,
+	...ofBoost,
 	id: 'driveline.gearbox_boost_limit',
 	label: 'transmission boost limit',
 	formula: 'the boost at which the transmission margin reaches 0',
-	limit: { vary: 'boost.target', until: 'driveline.gearbox_margin', reaches: 0, rising: false, ...boostRange },
+	limit: { ...byBoost, until: 'driveline.gearbox_margin', reaches: 0, rising: false },
 });
 
 export const critical = quantity({

@@ -3,7 +3,7 @@ import { knockBand, knockIntegral } from '../../physics/knock.ts';
 import { limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import type { Cycle } from './combustion.ts';
-import { boostRange } from './ranges.ts';
+import { boostRange, ofBoost } from './ranges.ts';
 
 /** Where on the full-load line it comes nearest to knock: the integral there, and the engine speed. */
 interface Worst {
@@ -148,14 +148,7 @@ export const boostLimit = limit({
 	when: boosted,
 });
 
-const ofBand = {
-	kind: 'pressure',
-	expensive: true,
-	inputs: ['boost.kind'],
-	source: ['root'],
-	nature: 'estimate',
-	when: boosted,
-} as const;
+const ofBand = { ...ofBoost, expensive: true } as const;
 
 export const boostLimitLow = limit({
 	...ofBand,
