@@ -4,7 +4,7 @@ import { chmodSync, copyFileSync, mkdirSync, readFileSync, rmSync, writeFileSync
 import { fileURLToPath } from 'node:url';
 import { build } from 'esbuild';
 import { billOfMaterials, bundledPackages, licenses } from './components.mjs';
-import { handedIn, withoutDevtools } from './plugins.mjs';
+import { foundFiles, handedIn, withoutDevtools } from './plugins.mjs';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
 const own = JSON.parse(readFileSync(`${root}package.json`, 'utf8'));
@@ -22,6 +22,7 @@ const common = {
 	minify: true,
 	// They are in LICENSES.txt, each once.
 	legalComments: 'none',
+	plugins: [foundFiles],
 };
 
 /** Runs a program of src/build that is written in TypeScript; gives what it printed. */
@@ -58,7 +59,7 @@ const { metafile } = await build({
 	banner: { js: '(function (require, __dirname, importing) {"use strict";' },
 	tsconfigRaw: { compilerOptions: { alwaysStrict: false } },
 	footer: { js: '})' },
-	plugins: [withoutDevtools, handedIn],
+	plugins: [...common.plugins, withoutDevtools, handedIn],
 	jsx: 'automatic',
 });
 // A script starts sooner than a module, by the time that it takes to load the module loader.

@@ -1,4 +1,6 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { isBuiltin } from 'node:module';
+import { dirname, join } from 'node:path';
 
 // What the bundler does besides bundling.
 
@@ -31,5 +33,26 @@ export const handedIn = {
 		onLoad({ filter: /.*/, namespace: 'outside' }, ({ path }) => ({
 			contents: `export default (await importing(${JSON.stringify(path)})).default`,
 		}));
+	},
+};
+
+/** Files that are found by being there: `import.meta.glob` of folders, as the test runner has it, for files named `all.ts`. */
+export const foundFiles = {
+	name: 'found-files',
+	setup({ onLoad }) {
+		onLoad({ filter: /[\\/]src[\\/].*[\\/]all\.ts$/ }, ({ path }) => {
+			const files = [];
+			const text = readFileSync(path, 'utf8').replace(
+				/import\.meta\.glob<object>\((.*?), \{ eager: true \}\)/,
+				(_, folders) => {
+					for (const [, folder] of folders.matchAll(/'(\.\/[\w-]+)\/\*\.ts'/g)) {
+						for (const name of readdirSync(join(dirname(path), folder))) files.push(`${folder}/${name}`);
+					}
+					return `{ ${files.sort().map((file, index) => `'${file}': file${index}`)} }`;
+				},
+			);
+			const imports = files.map((file, index) => `import * as file${index} from '${file}';`);
+			return { contents: `${imports.join('')}${text}`, loader: 'ts' };
+		});
 	},
 };

@@ -1,4 +1,4 @@
-import { quantities as ofModel } from '../quantities/model/all.ts';
+import { quantities as ofModel } from '../quantities/all.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import { logQuantities } from './all.ts';
 

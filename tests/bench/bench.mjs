@@ -3,6 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
+import { foundFiles } from '../../src/build/plugins.mjs';
 import { lines } from './lines.mjs';
 import { benchLog } from './log.mjs';
 import { builds, command, inTurn, root, table, timeOf } from './measure.mjs';
@@ -21,6 +22,7 @@ await build({
 	format: 'esm',
 	banner: { js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);" },
 	logLevel: 'warning',
+	plugins: [foundFiles],
 });
 const whole = (name, ...flags) => timeOf([command, 'audit', builds[name], ...flags]);
 table(

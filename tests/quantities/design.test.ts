@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { unitOf } from '../../src/audit/quantity-values.ts';
-import { quantities } from '../../src/quantities/model/all.ts';
+import { quantities } from '../../src/quantities/all.ts';
 import { rangeOf } from '../../src/quantities/range.ts';
 import { textIn } from '../../src/sheet/text.ts';
 import { testModel } from '../support/model.ts';

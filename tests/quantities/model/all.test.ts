@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { quantities } from '../../../src/quantities/model/all.ts';
+import { quantities } from '../../../src/quantities/all.ts';
 import { emptySheet } from '../../../src/sheet/sheet.ts';
 import { testModel } from '../../support/model.ts';
 import { stateOf } from '../by-hand.ts';

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { assess } from '../../../src/audit/assess.ts';
 import { type FullLoad, fullLoadCycle } from '../../../src/physics/full-load.ts';
 import { knockBand, knockIntegral } from '../../../src/physics/knock.ts';
-import { quantities } from '../../../src/quantities/model/all.ts';
+import { quantities } from '../../../src/quantities/all.ts';
 import { buildSheet, testModel } from '../../support/model.ts';
 
 const ofCylinder = [

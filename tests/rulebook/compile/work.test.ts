@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { quantities } from '../../../src/quantities/model/all.ts';
+import { quantities } from '../../../src/quantities/all.ts';
 import { compileRulebook } from '../../../src/rulebook/compile/compile.ts';
 import { writeProblem } from '../../../src/rulebook/compile/source.ts';
 import { accesses } from '../../../src/sheet/access.ts';
