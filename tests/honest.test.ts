@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { expect, test } from 'vitest';
 
-// What would make a test pass that proves nothing. Tests that are left out (.only, .skip) are the linter's: biome.json.
+// What would make a test pass that proves nothing. Tests that are left out (.only, .skip) are the linter's: .biome.json.
 
 const folder = fileURLToPath(new URL('.', import.meta.url));
 /** All but the bench, where time is what is told. */
