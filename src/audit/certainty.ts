@@ -1,4 +1,5 @@
 import { slotNamed } from '../graph/graph.ts';
+import { reach } from '../graph/paths.ts';
 import { type Points, quasiRandom, seedFrom } from '../graph/quasi-random.ts';
 import { makeSampler, type Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
@@ -90,7 +91,8 @@ export function certaintyOf(
 
 /**
  * How sure each verdict is where stages are decided: by as many draws as those take, whatever number was asked for. A usual
- * value that no question asks stays put there: nobody could prove it.
+ * value that no question asks stays put there: nobody could prove it. So does a band that only the running car shows: the line
+ * that asks for it says so, and a second one need not wait for it.
  */
 export function sureForGates(
 	model: Model,
@@ -111,7 +113,11 @@ export function sureForGates(
 	const counts = ({ verdict, rule }: Verdict) => verdict === 'holds' && isSerious(rule);
 	const { sure } =
 		gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws, points, counts);
-	const rests = ({ assumed }: Verdict) => assumed.some(name => model.judge.usualBehind(name) === 'quantity');
+	const shown = model.quantities.flatMap(({ id, shownBy }) => (shownBy ? [slotNamed(state.graph, id)] : []));
+	const moved = reach(shown, slot => state.graph.readers[slot]!);
+	const rests = ({ assumed, rule }: Verdict) =>
+		assumed.some(name => model.judge.usualBehind(name) === 'quantity') ||
+		slotsRead(new Set([rule]), state).some(slot => moved.has(slot));
 	const doubtful = (verdict: Verdict, at: number) => counts(verdict) && (sure[at] ?? 1) < sureEnough && rests(verdict);
 	if (!verdicts.some(doubtful)) return sure;
 	const asked = { ...model, quantities: model.quantities.filter(quantity => !standsByItself(quantity)) };
@@ -123,9 +129,10 @@ export function sureForGates(
 const slotsRead = (rules: ReadonlySet<Rule>, { graph }: State): number[] =>
 	[...rules].flatMap(rule => [...namesRead(rule)]).flatMap(name => graph.slotOf.get(name) ?? []);
 
-/** Whether a quantity is a usual value that no question asks. */
+/** Whether a quantity is a usual value that no question asks, or its band one that driving shows. */
 const standsByItself = (quantity: AnyQuantity): boolean =>
-	'value' in quantity ? quantity.standsFor === undefined : 'assumes' in quantity && quantity.assumes === true;
+	quantity.shownBy !== undefined ||
+	('value' in quantity ? quantity.standsFor === undefined : 'assumes' in quantity && quantity.assumes === true);
 
 /** The finite numbers in one column of a table that is kept row by row. */
 function finiteIn(table: Float64Array, columns: number, column: number): Float64Array {

@@ -1,7 +1,7 @@
-import { nearRoot, runsOut } from '../physics/solve.ts';
+import { nearRoot, runsOut, type Spare } from '../physics/solve.ts';
 import { evaluationOn } from './evaluation.ts';
 import { type Evaluation, slotNamed } from './graph.ts';
-import type { LimitNode } from './limit.ts';
+import type { LimitDefinition, LimitNode } from './limit.ts';
 import type { State } from './solve.ts';
 
 /** A limit as it stands on the nominal values: where from, and how fast what is spare changes there. */
@@ -16,7 +16,7 @@ export interface Root {
 const share = 1 / 1000;
 
 /** The share of what is looked at to which a draw finds a limit: far under the width of any band. */
-const coarse = 1e-4;
+export const coarse = 1e-4;
 
 /** The root of a solved limit; null where it has none, or what is spare does not change there. */
 export function rootOf(state: State, node: LimitNode): Root | null {
@@ -25,17 +25,34 @@ export function rootOf(state: State, node: LimitNode): Root | null {
 	if (typeof root !== 'number') return null;
 	const at = evaluationOn(state);
 	const to = node.farthest(at);
-	const step = share * (to - node.limit.from);
-	const inside = Math.min(root, to - step);
 	return node.withSpare(at, spare => {
-		const [here, beside] = [spare(inside), spare(inside + step)];
-		if (here === undefined || beside === undefined || here === beside) return null;
+		const found = straightened(spare, node.limit, to, root, state.bounds.has(slot));
+		const step = share * (to - node.limit.from);
+		const inside = Math.min(root, to - step);
 		// Flat before it and not after: a step, which no slope leads to.
-		if (!node.expensive && inside > node.limit.from && spare(Math.max(node.limit.from, inside - step)) === here)
-			return null;
-		const slope = (beside - here) / step;
-		return { at: state.bounds.has(slot) ? inside - here / slope : root, slope };
+		const flat =
+			found &&
+			!node.expensive &&
+			inside > node.limit.from &&
+			spare(Math.max(node.limit.from, inside - step)) === spare(inside);
+		return flat ? null : found;
 	});
+}
+
+/** A place where a limit was found, with the slope there; where it is only a bound, a straight line leads on outside. */
+export function straightened(
+	spare: Spare,
+	{ from }: LimitDefinition,
+	to: number,
+	found: number,
+	bounded: boolean,
+): Root | null {
+	const step = share * (to - from);
+	const inside = Math.min(found, to - step);
+	const [here, next] = [spare(inside), spare(inside + step)];
+	if (here === undefined || next === undefined || here === next) return null;
+	const slope = (next - here) / step;
+	return { at: bounded ? inside - here / slope : found, slope };
 }
 
 /** A limit on the values of a draw, from its nominal root. */

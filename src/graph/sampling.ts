@@ -1,7 +1,8 @@
 import type { Outcome } from '../expressions/tree.ts';
 import { evaluationOn, valueAt } from './evaluation.ts';
-import { Incomplete, type Values } from './graph.ts';
+import { Incomplete, type Strays, type Values } from './graph.ts';
 import { LimitNode } from './limit.ts';
+import { onWayOf } from './own-band.ts';
 import { reach } from './paths.ts';
 import { drawnLimit, rootOf } from './root.ts';
 import { measureSensitivities } from './sensitivities.ts';
@@ -56,6 +57,22 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 	// What is drawn here begins where its inputs put it.
 	const strays = state.strays && new Map([...state.strays].filter(([slot]) => !ownOf.has(slot)));
 	const at = evaluationOn({ ...state, values, strays: strays ?? null });
+	let drawn: ArrayLike<number> = [];
+	const apart = new Map<number, number>();
+	/** How much higher a slot with a band strays at this point than on the nominal values. */
+	const factorOf = (slot: number): number => {
+		if (!apart.has(slot)) apart.set(slot, strayOf(state, slot));
+		return (ownOf.get(slot)!.apply(1, drawn, first.get(slot)!) as number) / apart.get(slot)!;
+	};
+	// Where a limit is looked for, what lies on its way strays as it does at this point.
+	const ways = new Set(order.flatMap(slot => onWay(state, slot)));
+	const straying: Strays = new Map([
+		...(strays ?? []),
+		...uncertain.flatMap(({ slot, apply }): [number, (value: Outcome) => Outcome][] =>
+			ways.has(slot) ? [[slot, value => apply(value, drawn, first.get(slot)!)]] : [],
+		),
+	]);
+	const search = evaluationOn({ ...state, values, strays: straying });
 
 	/** What a slot comes to at a point before it strays by itself. */
 	const baseOf = (slot: number): (() => Outcome) => {
@@ -65,7 +82,7 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		if (node.expensive) {
 			const by = ownOf.has(slot) ? strayOf(state, slot) : 1;
 			return () => {
-				const value = sensitivities.follow(slot, values);
+				const value = sensitivities.follow(slot, values, factorOf);
 				return by === 1 || typeof value !== 'number' ? value : value / by;
 			};
 		}
@@ -75,7 +92,7 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		}
 		if (!(node instanceof LimitNode)) return () => valueAt(at, slot);
 		const root = rootOf(state, node);
-		return () => drawnLimit(at, node, root);
+		return () => drawnLimit(search, node, root);
 	};
 	const steps = order.map(slot => ({ slot, base: baseOf(slot), own: ownOf.get(slot), first: first.get(slot) ?? 0 }));
 	return {
@@ -84,6 +101,7 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		dimensions,
 		affected,
 		evaluate(z) {
+			drawn = z;
 			for (const { slot, base, own, first } of steps) {
 				const value = base();
 				values[slot] = own && value !== undefined && value !== null ? own.apply(value, z, first) : value;
@@ -93,9 +111,15 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 	};
 }
 
-/** The factor by which an expensive figure strays from what its inputs say. */
+/** What lies on the way of a limit that is looked for anew in each draw. */
+function onWay(state: State, slot: number): readonly number[] {
+	const node = state.graph.nodes[slot]!;
+	return node instanceof LimitNode && !node.expensive ? [...onWayOf(state, node)] : [];
+}
+
+/** The factor by which a figure strays from what its inputs say. */
 function strayOf(state: State, slot: number): number {
-	if (!state.strays?.has(slot)) return 1;
+	if (!state.strays?.has(slot) || typeof state.values[slot] !== 'number') return 1;
 	const straight = valueAt(evaluationOn({ ...state, values: state.values.slice(), strays: null }), slot);
 	return Number(state.values[slot]) / Number(straight);
 }

@@ -2,6 +2,7 @@ import type { Outcome } from '../expressions/tree.ts';
 import { evaluationOn, run } from './evaluation.ts';
 import { slotNamed } from './graph.ts';
 import { LimitNode } from './limit.ts';
+import { onWayOf, ownBands } from './own-band.ts';
 import { between, reach } from './paths.ts';
 import { type Root, rootOf } from './root.ts';
 import { evaluate, type State } from './solve.ts';
@@ -12,13 +13,14 @@ const mostFollowed = 16;
 
 /** How each expensive node moves with the inputs that it depends on. */
 export interface Sensitivities {
-	/** An expensive node on the values of a draw. */
-	follow(slot: number, values: readonly Outcome[]): Outcome;
+	/** An expensive node on the values of a draw. `factorOf`: how much higher a slot strays there than on the nominal values. */
+	follow(slot: number, values: readonly Outcome[], factorOf: (slot: number) => number): Outcome;
 }
 
 /**
  * Measures the sensitivities of the expensive nodes: they are evaluated once an uncertain input, the least certain first, at
  * the nominal point and where each limit among them lies. A limit moves by what its spare moves over how steep its spare is.
+ * What has a band of its own on the way into one is followed to both ends of that.
  */
 export function measureSensitivities(
 	state: State,
@@ -31,7 +33,7 @@ export function measureSensitivities(
 		const root = node instanceof LimitNode ? rootOf(state, node) : null;
 		if (!root || !(node instanceof LimitNode)) return [];
 		const spare = spareAt(state, node, root);
-		return [{ slot, root, spare, unchanged: spare({}) }];
+		return [{ slot, node, root, spare, unchanged: spare({}), way: onWayOf(state, node) }];
 	});
 	const formulas = expensive.filter(slot => !(graph.nodes[slot] instanceof LimitNode));
 	const ids = formulas.map(slot => graph.nodes[slot]!.id);
@@ -44,15 +46,18 @@ export function measureSensitivities(
 		};
 		const at = evaluate(state, ids, changed);
 		for (const [index, to] of formulas.entries()) note(to, Number(at[index]) - Number(values[to]));
-		for (const { slot: to, root, spare, unchanged } of limits) note(to, (unchanged - spare(changed)) / root.slope);
+		for (const { slot: to, root, spare, unchanged, way } of limits)
+			if (!way.has(slot)) note(to, (unchanged - spare(changed)) / root.slope);
 	}
 	const starts = new Map<number, number>(limits.map(({ slot, root }) => [slot, root.at]));
+	const bands = new Map(limits.map(({ slot, node, root }) => [slot, ownBands(state, node, root, uncertain)]));
 	return {
-		follow(slot, drawn) {
+		follow(slot, drawn, factorOf) {
 			let value = starts.get(slot) ?? values[slot];
 			if (typeof value !== 'number') return value;
 			for (const { from, by } of moves.get(slot) ?? [])
 				value += by * ((drawn[from] as number) - (values[from] as number));
+			for (const own of bands.get(slot) ?? []) value += own.move(factorOf(own.slot));
 			const node = graph.nodes[slot]!;
 			return node instanceof LimitNode ? Math.max(node.limit.from, Math.min(node.limit.to, value)) : value;
 		},

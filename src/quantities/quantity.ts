@@ -26,6 +26,8 @@ interface Description {
 	readonly nature: 'exact' | 'estimate';
 	/** The band the relation itself leaves open, as factors on the value. */
 	readonly band?: readonly [number, number];
+	/** The question that shows where in the band this car lies, once it runs. A line of its own waits for it; others do not. */
+	readonly shownBy?: string;
 }
 
 /** The least and the most that a quantity can come to, in the unit it is given in; null where there is no end. */

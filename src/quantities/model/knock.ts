@@ -76,6 +76,7 @@ export const integral = quantity({
 	source: ['douaud-eyzat', 'livengood'],
 	nature: 'estimate',
 	band: [knockBand.low, knockBand.high],
+	shownBy: 'ignition.knock_seen',
 	compute: q => q.made<Worst>('engine.knock_worst')?.integral,
 });
 
