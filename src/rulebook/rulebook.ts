@@ -4,7 +4,7 @@ import type { Declared } from '../log/declared.ts';
 import type { Vocabulary } from '../plugs/circuit.ts';
 import type { Access } from '../sheet/access.ts';
 import type { PlugHalf } from '../sheet/plugs.ts';
-import type { Question } from '../sheet/question.ts';
+import type { Question, UnitSet } from '../sheet/question.ts';
 import type { Stage } from '../sheet/stage.ts';
 import type { Text } from '../sheet/text.ts';
 import type { Kind } from '../units/kinds.ts';
@@ -38,6 +38,8 @@ export interface Threshold {
 	readonly kind: Kind | 'yes-no' | 'words' | 'list';
 	/** The unit a constant was written in, where the kind has no one unit of its own (ratios). */
 	readonly unit?: string;
+	/** A constant as each unit set writes it, where that is not how it was written in the rule. */
+	readonly shown?: Readonly<Partial<Record<UnitSet, string>>>;
 }
 
 /** What a rule with `each` makes a finding of, one by one. */
@@ -186,6 +188,16 @@ export interface ExpectedReading {
 	readonly answer: string | null;
 }
 
+/** What is looked at again once it drives: at the threshold `due` of a rule, each time a distance is over, or at an occasion. */
+export interface Interval {
+	readonly name: string;
+	/** What to look at, in a line. */
+	readonly look: string;
+	readonly rule: string | null;
+	/** The figure that says how far it is to the next one. */
+	readonly every: string | null;
+}
+
 export interface LimitWords {
 	readonly title: string;
 	readonly raise: Text;
@@ -214,6 +226,7 @@ export interface Rulebook {
 	readonly sources: Readonly<Record<string, string>>;
 	readonly limits: Readonly<Record<string, LimitWords>>;
 	readonly readings: readonly ExpectedReading[];
+	readonly intervals: readonly Interval[];
 	/** The rows of the wiring worksheet. */
 	readonly worksheet: readonly UsualCircuit[];
 	/** The circuits of plugs, and what happens when they meet. */

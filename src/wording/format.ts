@@ -49,6 +49,8 @@ function findUnit(what: Formattable, set: UnitSet): Unit | null {
 export function formatValue(value: Outcome, what: Formattable, set: UnitSet, inSentence = false): string | null {
 	if (value === undefined || value === null) return null;
 	if (typeof value === 'number') {
+		const said = what.threshold?.shown?.[set];
+		if (said !== undefined) return said;
 		const unit = unitFor(what, set);
 		if (!Number.isFinite(value)) return null;
 		return unit ? write(unit.symbol === '%' ? inTenths(value) : value, unit) : String(Number(value.toPrecision(4)));

@@ -40,6 +40,23 @@ test('nor is a converted figure falsely precise: 102 mm, 0.069 bar and 193 degC 
 	}
 });
 
+test('a threshold is said in the other units as a person says it: 160 km and 0.07 bar, not 161 km and 0.0689 bar', () => {
+	const shown = rules.flatMap(({ id, thresholds }) =>
+		Object.values(thresholds).flatMap(({ shown }) => Object.values(shown ?? {}).map(text => [id, text] as const)),
+	);
+	expect(shown.length).toBeGreaterThan(30);
+	for (const [id, text] of shown) {
+		const digits = text
+			.split(' ')[0]!
+			.replace(/^0\.0*|[.]/g, '')
+			.replace(/0+$/, '');
+		expect(digits, id).toMatch(/^\d{1,2}$|^\d{2}5$/);
+	}
+	const due = rules.find(({ id }) => id === 'build.hundred-mile-check-due')!.thresholds.due!;
+	expect(due.shown).toEqual({ metric: '160 km' });
+	expect(due.value).toEqual(['value', 160934.4]);
+});
+
 test.each(['us', 'metric'] as const)('findings of an audit in %s units keep to them', units => {
 	const { findings } = audited(buildSheet('boosted'), { units }).audit;
 	for (const { why, do: steps, prove, rule } of findings)

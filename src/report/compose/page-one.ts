@@ -2,7 +2,8 @@ import type { Stage } from '../../rulebook/rulebook.ts';
 import { placeWords } from '../../wording/places.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
-import { briefCautions, count, stageBy } from './names.ts';
+import { checkLines } from './intervals.ts';
+import { briefCautions, count, stageBy, upper } from './names.ts';
 import { nextProcedures } from './procedures.ts';
 import { nextWords } from './stage-lines.ts';
 import { type Line, linesOf } from './tasks.ts';
@@ -52,7 +53,7 @@ export function pageOne(context: ReportContext): Block[] {
 						: []),
 					paragraph(strong('Until they are done: '), fullLoad(stage.stage, context)),
 				]
-			: allReady()),
+			: allReady(context)),
 		...listed([], [...cautions, ...always]),
 		paragraph(strong('When they are done: '), afterwards(context)),
 		...(model.rulebook.rules.length > 0 ? oddAnswers(context) : []),
@@ -117,19 +118,16 @@ function oddAnswers({ warnings }: ReportContext): Block[] {
 		: [paragraph(`${count(warnings.length, 'answer looks', 'answers look')} odd; "Odd answers" below names them.`)];
 }
 
-/** What goes on when nothing is held up any more: common practice after any such work. */
-const allReady = (): Block[] => [
-	paragraph(strong('Next: '), 'nothing is held up, as far as the answers go. Check again:'),
-	{
-		is: 'items',
-		items: [
-			[strong('After the first hour and the first 100 miles: '), 'leaks, fluid levels, clamps, grounds, wheel nuts.'],
-			[strong('After 500 miles: '), 'oil and filter, exhaust and mount fasteners, fuel trims, charging voltage.'],
-			[strong('Before more boost, other fuel or other injectors: '), 'change the answers, then recheck.'],
-			[strong('Each spring, and after it stood: '), 'fuel hoses, battery, belts, brake fluid, tires.'],
-		],
-	},
-];
+/** What goes on when nothing is held up any more: what to look at again, and when. */
+function allReady(context: ReportContext): Block[] {
+	const small = context.lines.flatMap(lines => linesOf(lines, context)).length;
+	const open = `${count(small, 'line holds', 'lines hold')} nothing up and ${small === 1 ? 'is' : 'are'} in the list below.`;
+	return [
+		paragraph(strong('Next: '), `${nextWords(context.lines, context)}. Check again:`),
+		{ is: 'items', items: checkLines(context) },
+		...(small > 0 ? [paragraph(upper(open))] : []),
+	];
+}
 
 function afterwards(context: ReportContext): string {
 	if (context.next === null) return 'note what you read on the drive, and recheck after each change.';

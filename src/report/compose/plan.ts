@@ -1,4 +1,5 @@
 import type { Assessment } from '../../audit/assess.ts';
+import { valueIn } from '../../audit/conditions.ts';
 import { type PartToGet, partsFor } from '../../audit/parts.ts';
 import type { Evening, Evenings } from '../../audit/plan.ts';
 import type { PlanLine } from '../../audit/plan-lines.ts';
@@ -8,6 +9,7 @@ import { placeWords } from '../../wording/places.ts';
 import { whenAnswerable } from '../../wording/when.ts';
 import { type Block, code, type Document, heading, type Inline, paragraph, strong } from '../document.ts';
 import { cautionsInFull } from './cautions.ts';
+import { checkTasks, noChecks } from './intervals.ts';
 import { cautionWords, count, lower, stageBy } from './names.ts';
 import { subjectWords } from './subjects.ts';
 
@@ -57,8 +59,11 @@ export function composePlan(plan: Plan, assessment: Assessment): Document {
 	const { stage, evenings, waiting } = plan;
 	const title = `Evenings: ${audit.sheet}`;
 	const head = [heading(1, title), paragraph(`${audit.date}. ${lead(plan, assessment)}`)];
-	if (stage === null) return { title, blocks: head };
 	const lines = evenings.flatMap(evening => evening.lines);
+	const drives = valueIn(assessment.state, 'build.stage') === 'drives';
+	const checks = drives || stage === null ? checkTasks(assessment, new Set(lines.map(({ key }) => key))) : noChecks;
+	if (stage === null)
+		return { title, blocks: [...head, ...checks.blocks, ...cautionsInFull(checks.cautions, assessment)] };
 	const named = lines.flatMap(({ finding, findOut }) => (finding ?? findOut!.question).cautions);
 	return {
 		title,
@@ -66,7 +71,8 @@ export function composePlan(plan: Plan, assessment: Assessment): Document {
 			...head,
 			...evenings.flatMap((evening, at) => eveningPart(evening, at, plan, assessment)),
 			...(waiting.length > 0 ? [paragraph(elsewhere(waiting.length))] : []),
-			...cautionsInFull(named, assessment),
+			...checks.blocks,
+			...cautionsInFull([...named, ...checks.cautions], assessment),
 		],
 	};
 }

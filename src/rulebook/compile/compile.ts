@@ -7,6 +7,7 @@ import { readChannels } from './channels.ts';
 import { readEpisodes } from './episodes.ts';
 import { Fields, quote } from './fields.ts';
 import { readTerms, refuseWords, wordFinder } from './glossary.ts';
+import { readIntervals } from './intervals.ts';
 import { type Names, namesOf } from './names.ts';
 import { readParts } from './parts.ts';
 import { readProcedure } from './procedure.ts';
@@ -97,6 +98,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		sources,
 		limits: table('limits.yaml', root => readLimits(root, quantities)),
 		readings: table('readings.yaml', root => readReadings(root, names)),
+		intervals: table('intervals.yaml', root => readIntervals(root, names, rules)),
 		...circuits,
 		parts,
 		procedures,
@@ -127,6 +129,7 @@ const nothing: Rulebook = {
 	sources: {},
 	limits: {},
 	readings: [],
+	intervals: [],
 	worksheet: [],
 	vocabulary: { circuits: [], abbreviations: {}, filler: [], unclear: [], sorts: {}, sameAs: {}, meetings: {} },
 	parts: [],
@@ -156,6 +159,7 @@ const tables = [
 	'sources',
 	'limits',
 	'readings',
+	'intervals',
 	'circuits',
 	'meetings',
 	'parts',

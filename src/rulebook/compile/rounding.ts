@@ -1,9 +1,9 @@
 /**
  * A converted figure, rounded as a person would who says the first one in the other units: the roundest number that is
  * no further off than the first was rough. `4` in is 100 mm, `43.5` psi is 3 bar, `1/2` in is 13 mm.
- * `isTemperature` counts in degrees, because 0 degC is not nothing.
+ * `isTemperature` counts in degrees, because 0 degC is not nothing. `most`: as a share, how far off it may be at the most.
  */
-export function roundLike(value: number, written: string, isTemperature: boolean): number {
+export function roundLike(value: number, written: string, isTemperature: boolean, most = another): number {
 	if (value === 0) return 0;
 	const rough = written.includes('/') ? fraction : roughness(written);
 	const off = isTemperature
@@ -20,7 +20,7 @@ export function roundLike(value: number, written: string, isTemperature: boolean
 }
 
 /** As a share: further off than this a figure is another one. */
-const most = 0.04;
+const another = 0.04;
 /** As a share: fractions of an inch are told apart by drill and hose sizes. */
 const fraction = 0.03;
 /** degC: no gauge of a car tells less, and no text means more. */

@@ -1,9 +1,14 @@
+import { unitNamed } from '../../units/names.ts';
+import { shownUnit, type UnitSet } from '../../units/shown.ts';
+import { fromKept, toKept } from '../../units/unit.ts';
+import { write } from '../../units/write.ts';
 import type { Threshold } from '../rulebook.ts';
-import { isConstant, readConstant } from './constant.ts';
+import { type Constant, isConstant, readConstant } from './constant.ts';
 import { partNames } from './each.ts';
 import { compileExpression } from './expression.ts';
 import { type Fields, type Placed, quote } from './fields.ts';
 import type { Names, Type } from './names.ts';
+import { roundLike } from './rounding.ts';
 import type { Source } from './source.ts';
 
 /** The thresholds of a rule, by name: constants with their unit, names, expressions. */
@@ -30,12 +35,42 @@ function readThreshold(source: Source, placed: Placed, names: Names): Threshold 
 		const constant = readConstant(source, placed, null);
 		if (!constant) return null;
 		const { value, kind, unit } = constant;
-		return { value: ['value', value], kind, ...(kind === 'ratio' ? { unit: unit.symbol } : {}) };
+		const shown = shownRound(constant);
+		return {
+			value: ['value', value],
+			kind,
+			...(kind === 'ratio' ? { unit: unit.symbol } : {}),
+			...(Object.keys(shown).length > 0 ? { shown } : {}),
+		};
 	}
 	const compiled = compileExpression(source, placed, names);
 	if (!compiled) return null;
 	const { tree, type } = compiled;
 	return { value: tree, kind: type.is === 'number' ? type.kind : type.is === 'text' ? 'words' : type.is };
+}
+
+/** As a share: no reading of a gauge in a car is closer. How far somebody drove, nobody says so closely. */
+const closer = 0.02;
+const onTheRoad = 0.04;
+
+/** Speeds of the road and vacuum are read in other units than speeds and pressures elsewhere. */
+const readIn: readonly Readonly<Record<UnitSet, string>>[] = [
+	{ us: 'mph', metric: 'km/h' },
+	{ us: 'inHg', metric: 'kPa' },
+];
+
+/** A constant as a person says it, where that is not how its kind is shown: 100 mi is 160 km, 1 psi is 0.07 bar. */
+function shownRound({ value, typed, kind, unit }: Constant): NonNullable<Threshold['shown']> {
+	const said = readIn.find(pair => Object.values(pair).includes(unit.symbol));
+	const textIn = (set: UnitSet): string => {
+		const own = (said && unitNamed(said[set], [kind])) ?? shownUnit(kind, set);
+		if (own.symbol === unit.symbol || own.curve || own.write || value === 0) return write(value, own);
+		const most = kind === 'distance' ? onTheRoad : closer;
+		const round = roundLike(fromKept(value, own), String(Math.abs(typed)), kind === 'temperature', most);
+		return write(toKept(round, own), own);
+	};
+	const texts = (['us', 'metric'] as const).map(set => [set, textIn(set)] as const);
+	return Object.fromEntries(texts.filter(([set, text]) => text !== write(value, shownUnit(kind, set))));
 }
 
 /** What a threshold may be used as. */

@@ -52,7 +52,7 @@ describe('page one', () => {
 		expect(page).toContain('**Licensed help.**');
 		const held = assessment.audit.stages.some(({ ready }) => !ready);
 		expect(page.includes('**Until they are done:**')).toBe(held);
-		if (!held) expect(page).toContain('After the first hour');
+		if (!held) expect(page).toContain('**Each spring or after it stood:**');
 	});
 
 	test.each(sheets)('%s: a tick has its place, and a line for each caution or all of their names', (_, sheet) => {

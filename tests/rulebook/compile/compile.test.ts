@@ -43,6 +43,18 @@ const faults: readonly [string, string, Change, RegExp][] = [
 		/"\{boost\.target\}" is not filled in here/,
 	],
 	[
+		'a check by distance hangs on a rule that is due at no distance',
+		'intervals.yaml',
+		swap('build.first-hour-check-due', 'fuel.worm-clamps'),
+		/"fuel\.worm-clamps" is no rule with a threshold due that is a distance/,
+	],
+	[
+		'a check that comes round goes by a figure that is no distance',
+		'intervals.yaml',
+		swap('build.next_check_in', 'engine.power'),
+		/"engine\.power" is no answer and no quantity that is a distance/,
+	],
+	[
 		"a quantity's source is not listed",
 		'sources.yaml',
 		swap(/^ {2}naidu: .*\n/m, ''),
