@@ -49,7 +49,7 @@ function readThreshold(source: Source, placed: Placed, names: Names): Threshold 
 	return { value: tree, kind: type.is === 'number' ? type.kind : type.is === 'text' ? 'words' : type.is };
 }
 
-/** As a share: no reading of a gauge in a car is closer. How far somebody drove, nobody says so closely. */
+/** As a share: no reading of a gauge in a car is closer. How far and how fast somebody drives, nobody says so closely. */
 const closer = 0.02;
 const onTheRoad = 0.04;
 
@@ -65,7 +65,7 @@ function shownRound({ value, typed, kind, unit }: Constant): NonNullable<Thresho
 	const textIn = (set: UnitSet): string => {
 		const own = (said && unitNamed(said[set], [kind])) ?? shownUnit(kind, set);
 		if (own.symbol === unit.symbol || own.curve || own.write || value === 0) return write(value, own);
-		const most = kind === 'distance' ? onTheRoad : closer;
+		const most = kind === 'distance' || said?.us === 'mph' ? onTheRoad : closer;
 		const round = roundLike(fromKept(value, own), String(Math.abs(typed)), kind === 'temperature', most);
 		return write(toKept(round, own), own);
 	};
