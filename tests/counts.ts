@@ -22,6 +22,8 @@ export const counts = {
 	removals: long ? 3_000 : 30,
 	/** Random sheets whose quantities are worked out and held against physics. */
 	sheets: long ? 5_000 : 60,
+	/** Random boosted builds, under whose lowest limit no rule on boost may fail. */
+	ladders: long ? 2_000 : 8,
 	/** Lists of random lines, made into evenings. */
 	plans: long ? 20_000 : 150,
 	/** Random sheets, a third answered, whose open lines are made into evenings. */

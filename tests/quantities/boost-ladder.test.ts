@@ -1,31 +1,32 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { slotNamed } from '../../src/graph/graph.ts';
 import { solve } from '../../src/graph/solve.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { movesWithBoost } from '../../src/rulebook/compile/boost-limit.ts';
 import { Judge } from '../../src/rulebook/judge.ts';
-import type { Rule } from '../../src/rulebook/rulebook.ts';
+import { namesRead } from '../../src/rulebook/reads.ts';
 import { type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
+import { counts, seed } from '../counts.ts';
 import { changed } from '../support/audited.ts';
+import { chance } from '../support/chance.ts';
 import { buildSheet, testModel } from '../support/model.ts';
+import { randomSheet } from '../support/random-sheet.ts';
 import { close, is, num, psi, sheetOf, told } from './by-hand.ts';
 
 const { rulebook, graph } = testModel();
 const boosted = buildSheet('boosted');
 const q = (answers: Parameters<typeof sheetOf>[0]) => told(sheetOf(answers, boosted));
 
-/** A rule that keeps something to spare gives its word before the limit; without the spare it is the limit itself. */
-const bare = (rule: Rule): Rule =>
-	'spare' in rule.thresholds
-		? { ...rule, thresholds: { ...rule.thresholds, spare: { ...rule.thresholds['spare']!, value: ['value', 0] } } }
-		: rule;
-
 const limited = rulebook.rules.filter(rule => rule.limit.length > 0 && movesWithBoost(rule, graph));
+
+const judge = new Judge({ ...rulebook, rules: limited }, graph.slotOf);
+const read = limited.flatMap(rule => [...namesRead(rule)]).filter(name => graph.slotOf.has(name));
 
 /** What fails of the rules that name a limit, at a boost in psi. */
 function failing(sheet: Sheet, boost: number): string[] {
 	const at = withAnswer(sheet, 'boost.target', num(boost, 'psi'));
-	const state = solve(graph, givenAnswers(at, rulebook.questions));
-	const judge = new Judge({ ...rulebook, rules: limited.map(bare) }, graph.slotOf);
+	const state = solve(graph, givenAnswers(at, rulebook.questions), new Map(), read);
 	return judge.judge(state).flatMap(({ rule, verdict }) => (verdict === 'fails' ? [rule.id] : []));
 }
 
@@ -55,6 +56,19 @@ describe('no rule that can cost the engine and moves with boost', () => {
 			expect(failing(sheet, lowest * 1.02).length).toBeGreaterThan(0);
 		},
 	);
+
+	test('nor on any other boosted build', () => {
+		fc.assert(
+			fc.property(fc.integer(), start => {
+				const sheet = randomSheet(rulebook, graph, chance(start), 'boosted');
+				const { values } = solve(graph, givenAnswers(sheet, rulebook.questions), new Map(), ['boost.lowest_limit']);
+				const lowest = Number(values[slotNamed(graph, 'boost.lowest_limit')]) / psi;
+				fc.pre(lowest > 0.5);
+				expect(failing(sheet, lowest * 0.99)).toEqual([]);
+			}),
+			{ seed, numRuns: counts.ladders, maxSkipsPerRun: 1000 },
+		);
+	});
 
 	test('is without a limit or a reason', () => {
 		for (const rule of rulebook.rules.filter(({ harm }) => harm === 'engine'))

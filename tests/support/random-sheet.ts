@@ -13,8 +13,13 @@ import { buildSheet } from './model.ts';
  * A full sheet of another build: about half the answers of a named one changed, every answer in effect, and no two of
  * them that contradict each other.
  */
-export function randomSheet(rulebook: Rulebook, graph: Graph, random: () => number): Sheet {
-	const start = buildSheet(random() < 0.5 ? 'boosted' : 'unboosted', rulebook);
+export function randomSheet(
+	rulebook: Rulebook,
+	graph: Graph,
+	random: () => number,
+	of = random() < 0.5 ? ('boosted' as const) : ('unboosted' as const),
+): Sheet {
+	const start = buildSheet(of, rulebook);
 	const answers = Object.fromEntries(
 		Object.entries(start.answers).map(([section, inside]) => [section, { ...inside }]),
 	);

@@ -185,15 +185,14 @@ export const chargeHeat = limit({
 	limit: { ...byBoost, until: 'boost.charge_temp', reaches: 'boost.charge_temp_most', rising: true },
 });
 
-/** Looked for with boost; what only a map of the compressor or an open engine tells does not hold up the others. */
-const joining = ['engine.ring_gap_boost_limit', 'boost.compressor_boost_limit'] as const;
+/** What only a map of the compressor, an open engine or the whole fuel line tells does not hold up the others. */
+const joining = ['engine.ring_gap_boost_limit', 'boost.compressor_boost_limit', 'fuel.rail_boost_limit'] as const;
 
 const placed = [
 	'injectors.boost_limit',
-	'fuel.pump_boost_limit',
-	'sensors.meter_boost_limit',
-	'ignition.boost_limit',
-	'engine.knock_boost_limit',
+	'fuel.pump_spare_boost_limit',
+	'sensors.meter_spare_boost_limit',
+	'ignition.spare_boost_limit',
 	'engine.head_boost_limit',
 	'driveline.clutch_boost_limit',
 	'driveline.gearbox_boost_limit',
@@ -205,20 +204,24 @@ const placed = [
 	'boost.charge_temp_boost_limit',
 ] as const;
 
+/** Whoever heard knock at the target has the near end of what the correlation leaves open; else its middle. */
+const knock = { heard: 'engine.knock_boost_limit_low', otherwise: 'engine.knock_boost_limit' } as const;
+
 /** One that is not known could lie lower still, so it is asked for, unless a known one already lies under the target. */
 export const lowestLimit = quantity({
 	id: 'boost.lowest_limit',
 	label: 'lowest boost limit',
 	kind: 'pressure',
-	inputs: ['boost.kind', 'boost.target', ...placed, ...joining],
+	inputs: ['boost.kind', 'boost.target', 'ignition.knock_seen', knock.heard, knock.otherwise, ...placed, ...joining],
 	range: [boostRange.from, boostRange.to],
 	formula:
-		'the lowest boost limit of those worked out that applies here; not known while one is not known and the others lie over the target, ring gap and compressor choke excepted, which count where they are known; compressor surge and wastegate creep are no ceilings of boost and have lines of their own',
+		'the lowest boost limit of those worked out that applies here, with what pump, air meter and spark should have to spare; not known while one is not known and the others lie over the target, ring gap, compressor choke and rail sag excepted, which count where they are known; for knock the near end of its band once knock was heard at the target; compressor surge and wastegate creep are no ceilings of boost and have lines of their own',
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
 		if (q.choice('boost.kind') === 'none') return null;
-		const here = placed.filter(id => q.applies(id));
+		const heard = q.has('ignition.knock_seen') && q.choice('ignition.knock_seen') !== 'clean';
+		const here = [...placed, heard ? knock.heard : knock.otherwise].filter(id => q.applies(id));
 		const known = [...here, ...joining.filter(id => q.applies(id))].filter(id => q.has(id)).map(id => q.number(id));
 		if (known.some(limit => limit < q.number('boost.target'))) return Math.min(...known);
 		return here.length > 0 ? Math.min(...here.map(id => q.number(id)), ...known) : null;
