@@ -32,6 +32,8 @@ export const counts = {
 	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */
 	walks: long ? 5_000 : 80,
+	/** Quick passes answered by chance, timed as a person would take. */
+	passes: long ? 300 : 3,
 	/** Hostile texts on each surface that prints them. */
 	hostile: long ? 100_000 : 600,
 	/** Pairs of halves of plugs, and tables of pins. */

@@ -17,6 +17,12 @@ export function personSeconds(question: Question, units: UnitSet, cylinders: num
 	return (words / wordsAMinute) * 60 + entries * keySeconds + finding;
 }
 
-/** Whether a question waits for the second round: a gauge in the hand, or a place that one has to crawl to. */
-export const isSecondRound = ({ effort, access }: Question): boolean =>
-	effort === 'gauge' || effort === 'test' || (effort === 'look' && !['papers', 'bay', 'bench'].includes(access));
+/** What takes so long, min, is no glance and no paper at hand: unwrapping a loom, looking up the curve of an air meter. */
+const notInPassing = 15;
+
+/** Whether a question waits for the second round: a gauge in the hand, a place that one has to crawl to, a quarter of an hour. */
+export const isSecondRound = ({ effort, access, minutes }: Question): boolean =>
+	effort === 'gauge' ||
+	effort === 'test' ||
+	(effort !== 'known' && minutes >= notInPassing) ||
+	(effort === 'look' && !['papers', 'bay', 'bench'].includes(access));

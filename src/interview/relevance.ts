@@ -54,10 +54,25 @@ export function relevanceOf(model: Model, sheet: Sheet): Relevance {
 		return lists.has(name) ? [] : Number.NaN;
 	};
 	return {
-		inEffect: question => {
+		inEffect: kept(question => {
 			const slot = slotNamed(graph, question.id);
 			return values[slot] !== null && (given.has(slot) || isWanted(question, { graph, values }, lists));
-		},
-		quick: ({ quick }) => (typeof quick === 'boolean' ? quick : bind(quick, name => () => answered(name))() === true),
+		}),
+		quick: kept(({ quick }) =>
+			typeof quick === 'boolean' ? quick : bind(quick, name => () => answered(name))() === true,
+		),
+	};
+}
+
+/** What was found of a question is kept: a face asks for it many times at each key. */
+function kept(find: (question: Question) => boolean): (question: Question) => boolean {
+	const found = new Map<Question, boolean>();
+	return question => {
+		let is = found.get(question);
+		if (is === undefined) {
+			is = find(question);
+			found.set(question, is);
+		}
+		return is;
 	};
 }
