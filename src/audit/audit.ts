@@ -1,5 +1,6 @@
 import type { Fit } from '../fit/fit.ts';
-import type { Harm, readingStates, Stage, VerdictWord } from '../rulebook/rulebook.ts';
+import type { readingStates } from '../rulebook/expected-reading.ts';
+import type { Harm, Stage, VerdictWord } from '../rulebook/rulebook.ts';
 import type { Effort, UnitSet } from '../sheet/question.ts';
 import type { KnownBy } from '../sheet/sheet.ts';
 

@@ -1,5 +1,6 @@
 import type { State } from '../graph/solve.ts';
-import type { Stage, Step } from '../rulebook/rulebook.ts';
+import type { Step } from '../rulebook/procedure.ts';
+import type { Stage } from '../rulebook/rulebook.ts';
 import type { Text } from '../sheet/text.ts';
 import type { Assessment } from './assess.ts';
 import { conditionIn, valueIn } from './conditions.ts';

@@ -1,6 +1,7 @@
 import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
-import type { Band, ExpectedReading as Expected, Rulebook } from '../rulebook/rulebook.ts';
+import type { Band, ExpectedReading as Expected } from '../rulebook/expected-reading.ts';
+import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { ExpectedReading } from './audit.ts';
 import { conditionIn, valueIn } from './conditions.ts';
 

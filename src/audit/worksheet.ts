@@ -1,6 +1,6 @@
 import { wireFor } from '../physics/fuse.ts';
 import type { Plugs } from '../plugs/parts.ts';
-import type { UsualCircuit } from '../rulebook/rulebook.ts';
+import type { UsualCircuit } from '../rulebook/usual-circuit.ts';
 import type { CircuitAnswer } from '../sheet/sheet.ts';
 import type { Stage } from '../sheet/stage.ts';
 import type { Text } from '../sheet/text.ts';

@@ -8,6 +8,9 @@ import type { Question, UnitSet } from '../sheet/question.ts';
 import type { Stage } from '../sheet/stage.ts';
 import type { Text } from '../sheet/text.ts';
 import type { Kind } from '../units/kinds.ts';
+import type { ExpectedReading } from './expected-reading.ts';
+import type { Procedure } from './procedure.ts';
+import type { UsualCircuit } from './usual-circuit.ts';
 
 export { type Stage, stages } from '../sheet/stage.ts';
 
@@ -110,42 +113,6 @@ export interface Caution {
 	readonly when: Expression | null;
 }
 
-/** A step of a procedure. It stays unless `applies` is known to be false; with `only_when`, only where that is known to be true. */
-export interface Step {
-	readonly do: Text;
-	readonly applies: Expression | null;
-	readonly only_when: Expression | null;
-	/** Rules that must hold before this step is done; none is settled later than the procedure's own stage. */
-	readonly relies: readonly string[];
-	readonly read: Text;
-	readonly stop: Text;
-	readonly cautions: readonly string[];
-}
-
-export interface Procedure {
-	readonly title: string;
-	readonly stage: Stage;
-	readonly place: number;
-	readonly steps: readonly Step[];
-}
-
-export interface UsualCircuit {
-	readonly circuit: string;
-	/** Other names that sheets have for it. */
-	readonly also: readonly string[];
-	/** The stage by which it is wanted. */
-	readonly stage: Stage;
-	/** The circuits of plugs that fill this row. */
-	readonly pins: readonly string[];
-	/** A: a usual current, common practice. */
-	readonly current: number;
-	/** Answers that tell its load and its length; null without such a question. */
-	readonly load: string | null;
-	readonly length: string | null;
-	readonly when: Expression | null;
-	readonly words: Text;
-}
-
 export interface TroubleCode {
 	readonly title: string;
 	readonly topics: readonly string[];
@@ -160,32 +127,6 @@ export interface Part {
 	readonly plural: string | null;
 	/** Parts that need not be got beside this one. */
 	readonly covers: readonly string[];
-}
-
-/** When a reading is taken, in the order they are met. */
-export const readingStates = ['key-on', 'cranking', 'idle', '3000-rpm', 'full-load'] as const;
-
-/** How far off a reading may be before it means something, in the canonical unit of its kind. */
-export type Band =
-	| { readonly is: 'from-to'; readonly low: number; readonly high: number | null }
-	| { readonly is: 'at-least' }
-	| { readonly is: 'share' | 'within'; readonly by: number };
-
-/** What a gauge should show on a car that is right: a figure of this car, or where `of` is null what every such car reads. */
-export interface ExpectedReading {
-	readonly state: (typeof readingStates)[number];
-	readonly reading: string;
-	readonly title: string;
-	readonly when: Expression | null;
-	readonly unless: Expression | null;
-	readonly of: string | null;
-	readonly value: number;
-	readonly unit: string;
-	readonly band: Band;
-	/** What it can never read more than. */
-	readonly most: string | null;
-	/** The answer that holds a measured reading of it. */
-	readonly answer: string | null;
 }
 
 /** What is looked at again once it drives: at the threshold `due` of a rule, each time a distance is over, or at an occasion. */

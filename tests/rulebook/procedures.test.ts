@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Procedure, stages } from '../../src/rulebook/rulebook.ts';
+import type { Procedure } from '../../src/rulebook/procedure.ts';
+import { stages } from '../../src/rulebook/rulebook.ts';
 import { type Text, textIn } from '../../src/sheet/text.ts';
 import { testModel } from '../support/model.ts';
 

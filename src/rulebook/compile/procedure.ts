@@ -1,4 +1,5 @@
-import { type Procedure, type Rule, type Stage, type Step, stages } from '../rulebook.ts';
+import type { Procedure, Step } from '../procedure.ts';
+import { type Rule, type Stage, stages } from '../rulebook.ts';
 import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';

@@ -1,5 +1,5 @@
 import { type Kind, kept } from '../../units/kinds.ts';
-import { type Band, type ExpectedReading, readingStates } from '../rulebook.ts';
+import { type Band, type ExpectedReading, readingStates } from '../expected-reading.ts';
 import { readConstant } from './constant.ts';
 import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
