@@ -2,6 +2,7 @@ import type { State } from '../graph/solve.ts';
 import { type Plugs, plugsOf } from '../plugs/parts.ts';
 import { unwantedOn } from '../quantities/wanted.ts';
 import type { Verdict } from '../rulebook/judge.ts';
+import type { Rule } from '../rulebook/rulebook.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { SheetProblem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/sheet.ts';
@@ -20,7 +21,7 @@ import { inOrder } from './priority.ts';
 import { quantityValues } from './quantity-values.ts';
 import { readings } from './readings.ts';
 import { courseOf, readiness, shownAt } from './stages.ts';
-import { isUnproved } from './unproved.ts';
+import { isUnproved, judgesReadings, sureEnough, sureEnoughRead } from './unproved.ts';
 
 /** An audit with everything it was made from, for the reports. */
 export interface Assessment {
@@ -49,6 +50,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const points = rests?.points;
 	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, points);
 	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty, points });
+	const enough = (rule: Rule) => (judgesReadings(rule, model, sheet) ? sureEnoughRead : sureEnough);
 	const unwanted = unwantedOn(state, rulebook.questions);
 	const course = courseOf(state);
 	const older = stillOpen(model, sheet, verdicts);
@@ -57,7 +59,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		[
 			...verdicts.flatMap((verdict, index) => {
 				if (reopened.has(verdict.rule)) return [];
-				const unproved = isUnproved(verdict, sure[index] ?? null, judge);
+				const unproved = isUnproved(verdict, sure[index] ?? null, judge, enough);
 				return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted);
 			}),
 			...older.flatMap(open => {

@@ -3,16 +3,19 @@ import { reach } from '../graph/paths.ts';
 import { type Points, quasiRandom, seedFrom } from '../graph/quasi-random.ts';
 import { makeSampler, type Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
+import type { Uncertain } from '../graph/uncertain.ts';
+import { loggedUncertainty } from '../log/uncertainty.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
-import { uncertainSlots } from '../quantities/uncertainty.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
 import { namesRead } from '../rulebook/reads.ts';
 import type { Rule } from '../rulebook/rulebook.ts';
-import { answerTo, type Sheet } from '../sheet/sheet.ts';
+import type { Sheet } from '../sheet/sheet.ts';
 import type { AuditOptions } from './audit.ts';
+import type { LoggedState } from './logged.ts';
 import type { Model } from './model.ts';
 import { quickselect } from './quickselect.ts';
 import { isSerious } from './stages.ts';
+import { uncertaintyOf } from './uncertainty.ts';
 import { sureEnough } from './unproved.ts';
 
 /** How sure an audit is: the band of each number and the share of draws behind each verdict. */
@@ -30,24 +33,27 @@ const tail = 0.05;
 
 /**
  * Evaluates the graph at `draws` points and judges each. The seed comes from the sheet: the same sheet, the same bands.
- * `pointsFor` replaces the usual sequence, as by draws from what a log says of the inputs. With `only` no more is worked out
+ * `pointsFor` replaces the usual sequence for the car, as by draws from what a log says of it. With `only` no more is worked out
  * than how sure those verdicts are: no bands, and the others are not to be looked at.
  */
 export function certaintyOf(
-	{ judge, rulebook, quantities }: Model,
+	model: Pick<Model, 'judge' | 'graph' | 'rulebook' | 'quantities'>,
 	sheet: Sheet,
-	state: State,
+	state: LoggedState,
 	verdicts: readonly Verdict[],
 	draws: number,
-	pointsFor: (sampler: Sampler) => Points = ({ dimensions }) =>
-		quasiRandom(seedFrom(JSON.stringify(sheet.answers)), dimensions),
+	pointsFor?: (sampler: Sampler) => Points,
 	only?: (verdict: Verdict, at: number) => boolean,
 ): Certainty {
 	if (draws === 0) return unsaid;
+	const { judge, quantities } = model;
 	const rules = only && new Set(verdicts.filter(only).map(({ rule }) => rule));
-	const uncertain = uncertainSlots(rulebook.questions, quantities, state, id => answerTo(sheet, id));
-	const sampler = makeSampler(state, uncertain, rules && slotsRead(rules, state));
-	const points = pointsFor(sampler);
+	const ofCar = uncertaintyOf(model, sheet, state);
+	const ofLog = state.logged ? loggedUncertainty(state, state.logged) : [];
+	const sampler = makeSampler(state, [...ofCar, ...ofLog], rules && slotsRead(rules, state));
+	const usual = quasiRandom(seedFrom(JSON.stringify(sheet.answers)), sampler.dimensions);
+	// What the sensors of the newest log are off is no part of the draws of the car.
+	const points = pointsFor?.({ ...sampler, uncertain: ofCar, dimensions: dimensionsOf(ofCar, sampler) });
 	const z = new Float64Array(sampler.dimensions);
 	const watched = rules ? [] : [...sampler.affected].filter(slot => typeof state.values[slot] === 'number');
 	// A row a draw, so that what is written together lies together.
@@ -58,7 +64,8 @@ export function certaintyOf(
 		.filter(place => !rules || rules.has(judge.rulebook.rules[place]!));
 	const same = new Uint32Array(verdicts.length);
 	for (let index = 0; index < draws; index++) {
-		points.point(index, z);
+		usual.point(index, z);
+		points?.point(index, z);
 		const values = sampler.evaluate(z);
 		const row = index * watched.length;
 		for (let column = 0; column < watched.length; column++) {
@@ -97,7 +104,7 @@ export function certaintyOf(
 export function sureForGates(
 	model: Model,
 	sheet: Sheet,
-	state: State,
+	state: LoggedState,
 	verdicts: readonly Verdict[],
 	{
 		options,
@@ -124,6 +131,10 @@ export function sureForGates(
 	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws, points, doubtful).sure;
 	return verdicts.map((verdict, at) => (doubtful(verdict, at) ? proved[at]! : (sure[at] ?? null)));
 }
+
+/** How many coordinates come before those of a log's figures. */
+const dimensionsOf = (uncertain: readonly Uncertain[], { first }: Sampler): number =>
+	uncertain.reduce((most, { slot, dimensions }) => Math.max(most, first.get(slot)! + dimensions), 0);
 
 /** The slots that rules read. */
 const slotsRead = (rules: ReadonlySet<Rule>, { graph }: State): number[] =>

@@ -3,13 +3,13 @@ import { type Fit, fitCar } from '../fit/fit.ts';
 import { fitLogOf } from '../fit/fit-log.ts';
 import { seedFrom } from '../graph/quasi-random.ts';
 import type { State } from '../graph/solve.ts';
-import { uncertainSlots } from '../quantities/uncertainty.ts';
 import { changedSince } from '../sheet/rests-on.ts';
-import { answerTo, type LogRecord, type Sheet } from '../sheet/sheet.ts';
+import type { LogRecord, Sheet } from '../sheet/sheet.ts';
 import { kept } from '../units/kinds.ts';
 import type { FitJson } from './audit.ts';
 import type { Model } from './model.ts';
 import { unitOf } from './quantity-values.ts';
+import { uncertaintyOf } from './uncertainty.ts';
 
 type Logged = Pick<LogRecord, 'points' | 'quantities'>;
 
@@ -34,7 +34,7 @@ export function fitTo(model: Model, sheet: Sheet, state: State, records: readonl
 	const logs = records.flatMap(record => fitLogOf(record, 1 / records.length) ?? []);
 	if (logs.length === 0) return null;
 	const measured = new Set(rulebook.questions.flatMap(({ id }) => (wishes.includes(id) ? [] : [id])));
-	const uncertain = uncertainSlots(rulebook.questions, quantities, state, id => answerTo(sheet, id));
+	const uncertain = uncertaintyOf(model, sheet, state);
 	return fitCar(state, uncertain, logs, {
 		declared: rulebook.episodes!,
 		limits: quantities.flatMap(({ id }) => (id in rulebook.limits ? [id] : [])),

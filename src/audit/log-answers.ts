@@ -109,6 +109,12 @@ function standsAgainst(
 	return before.known === 'measured' || (reassures && before.value !== now.value);
 }
 
+/** Whether the answer to a question stands as a log wrote it. */
+export function isAsLogged({ id }: Question, sheet: Sheet): boolean {
+	const answer = answerTo(sheet, id);
+	return answer !== undefined && isFromLog(id, answer, sheet.logs ?? []);
+}
+
 /** Whether an answer is still as a log wrote it. */
 const isFromLog = (id: string, { value, unit }: Answer, logs: readonly LogRecord[]): boolean =>
 	logs.some(({ answers }) => {

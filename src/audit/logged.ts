@@ -12,8 +12,13 @@ import type { Model } from './model.ts';
 type Told = Pick<Model, 'graph' | 'rulebook'>;
 
 /** A sheet solved, with the figures of its newest log; without a log those do not apply. */
-export const stateOf = (model: Told, sheet: Sheet, strays?: Strays): State =>
+export const stateOf = (model: Told, sheet: Sheet, strays?: Strays): LoggedState =>
 	stateWithLog(model, sheet, sheet.logs?.at(-1)?.quantities ?? null, strays);
+
+/** A solved sheet with what a log says: its figures stray with their sensors. */
+export interface LoggedState extends State {
+	readonly logged: LogResults | null;
+}
 
 /** A sheet solved with what a log tells; `strays`: where a fit puts the inputs. What the log lacks is not known; where an answer would tell it, that is missing. */
 export function stateWithLog(
@@ -21,9 +26,9 @@ export function stateWithLog(
 	sheet: Sheet,
 	results: LogResults | null,
 	strays?: Strays,
-): State {
+): LoggedState {
 	const given = givenAnswers(sheet, rulebook.questions);
-	if (results === null) return solve(graph, given, new Map(), undefined, strays);
+	if (results === null) return { ...solve(graph, given, new Map(), undefined, strays), logged: null };
 	const state = solve(graph, given, valuesOf(results), undefined, strays);
 	const asked = new Set(rulebook.questions.map(({ id }) => id));
 	const missing = [...state.missing];
@@ -31,7 +36,7 @@ export function stateWithLog(
 		const lacks = missingIn(results, id).filter(name => asked.has(name) && !given.has(name));
 		if (lacks.length > 0) missing[graph.slotOf.get(id)!] = lacks;
 	}
-	return { ...state, missing };
+	return { ...state, missing, logged: results };
 }
 
 /** The figures of the newest log as an audit tells them: with the sensors' error, and what they lack. */
@@ -63,7 +68,7 @@ function missingIn(results: LogResults, id: string): string[] {
 
 /** What an older log found and is still open: every verdict of a rule that failed then, and what it was judged on. */
 export interface StillOpen {
-	readonly state: State;
+	readonly state: LoggedState;
 	readonly verdicts: readonly Verdict[];
 }
 

@@ -12,7 +12,7 @@ import type { Uncertain } from './uncertain.ts';
 /** The graph as a function of standard normal coordinates, one for each dimension of each uncertain slot. */
 export interface Sampler {
 	readonly uncertain: readonly Uncertain[];
-	/** Where the coordinates of each uncertain slot begin. */
+	/** Where the coordinates of each uncertain slot begin; those that are a slot's alone come after all others. */
 	readonly first: ReadonlyMap<number, number>;
 	readonly dimensions: number;
 	/** Slots that differ from point to point. */
@@ -38,6 +38,8 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		if (figure !== undefined) shared.set(figure, dimensions);
 		dimensions += own;
 	}
+	const alone = new Map<number, number>();
+	for (const one of uncertain) if (one.alone) alone.set(one.slot, dimensions++);
 	const affected = reach(
 		uncertain.map(({ slot }) => slot),
 		slot => graph.readers[slot]!,
@@ -79,6 +81,7 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		const node = graph.nodes[slot]!;
 		const nominal = state.values[slot];
 		const given = state.given.get(slot);
+		if (state.replaced.has(slot)) return () => nominal;
 		if (node.expensive) {
 			const by = ownOf.has(slot) ? strayOf(state, slot) : 1;
 			return () => {
@@ -94,7 +97,13 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		const root = rootOf(state, node);
 		return () => drawnLimit(search, node, root);
 	};
-	const steps = order.map(slot => ({ slot, base: baseOf(slot), own: ownOf.get(slot), first: first.get(slot) ?? 0 }));
+	const steps = order.map(slot => ({
+		slot,
+		base: baseOf(slot),
+		own: ownOf.get(slot),
+		first: first.get(slot) ?? 0,
+		alone: alone.get(slot),
+	}));
 	return {
 		uncertain,
 		first,
@@ -102,9 +111,10 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		affected,
 		evaluate(z) {
 			drawn = z;
-			for (const { slot, base, own, first } of steps) {
+			for (const { slot, base, own, first, alone } of steps) {
 				const value = base();
-				values[slot] = own && value !== undefined && value !== null ? own.apply(value, z, first) : value;
+				const strays = own && value !== undefined && value !== null;
+				values[slot] = strays ? own.apply(value, z, first, alone === undefined ? 0 : z[alone]) : value;
 			}
 			return values;
 		},

@@ -7,12 +7,14 @@ export const nineOfTen = 1.6449;
 export interface Uncertain {
 	readonly slot: number;
 	readonly dimensions: number;
-	/** Slots of one name stray as one: the same figure printed twice. */
+	/** Slots of one name stray as one: the same figure printed twice, two figures read by one instrument. */
 	readonly figure?: string;
+	/** Whether a part of how it strays is its own even so: one more deviate. */
+	readonly alone?: true;
 	/** The spread about the nominal value in nine cases of ten, as a difference; for sensitivities. */
 	readonly difference: number;
-	/** `z` holds the deviates of every uncertain slot, this one's from `first` on. */
-	apply(value: Outcome, z: ArrayLike<number>, first: number): Outcome;
+	/** `z` holds the deviates of every uncertain slot, this one's from `first` on; `alone` is its own, where it has one. */
+	apply(value: Outcome, z: ArrayLike<number>, first: number, alone?: number): Outcome;
 }
 
 /** How far off a number may be, either way, in nine cases of ten: a difference, or a share of the value. */

@@ -18,12 +18,14 @@ export const declaredKinds = {
 	lag: { most: 'time', step: 'time', fit: 'ratio' },
 	sensor_error: {
 		lambda: 'ratio',
+		lambda_apart: 'ratio',
 		pressure: 'pressure',
 		manifold: 'ratio',
 		meter: 'ratio',
 		temperature: 'temperature-difference',
 		pulse: 'ratio',
 		volts: 'ratio',
+		volts_apart: 'ratio',
 	},
 } as const satisfies Readonly<Record<string, Readonly<Record<string, Kind>>>>;
 

@@ -3,6 +3,19 @@ import type { Chunk } from './chunk.ts';
 import type { Measured } from './measured.ts';
 import type { PullView } from './pull.ts';
 
+/** `supply_volts`: the volts of battery and pump, read by one instrument. */
+export type Sensor =
+	| 'lambda'
+	| 'manifold_pressure'
+	| 'fuel_pressure'
+	| 'oil_pressure'
+	| 'supply_volts'
+	| 'meter_volts'
+	| 'throttle_volts'
+	| 'coolant_temp'
+	| 'charge_temp'
+	| 'injector_pulse';
+
 /** A quantity that a log tells: what it is, as of every quantity of the model. */
 interface Told {
 	readonly id: string;
@@ -13,6 +26,8 @@ interface Told {
 	readonly source: readonly string[];
 	readonly nature: 'exact' | 'estimate';
 	readonly range?: readonly [number | null, number | null];
+	/** The sensor whose error the figure has whole: figures of one sensor are off together. Left out of differences. */
+	readonly sensor?: Sensor;
 }
 
 /** One figure a pull. */

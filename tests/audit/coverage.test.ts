@@ -81,7 +81,7 @@ function trial(sheet: Sheet, given: ReadonlyMap<string, Given>, nominal: State, 
 		const { value, assumed } = given.get(id)!;
 		if (!(value instanceof Incomplete)) readings.set(id, { value: strayed(one, value), assumed });
 	}
-	const state = solve(model.graph, readings);
+	const state = { ...solve(model.graph, readings), logged: null };
 	const points = ({ dimensions }: { dimensions: number }) => quasiRandom(Math.floor(random() * 2 ** 32), dimensions);
 	const { band } = certaintyOf({ ...model, rulebook, quantities }, sheet, state, [], 100, points);
 	return figures.map(id => {

@@ -2,6 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { assess } from '../../src/audit/assess.ts';
 import { certaintyOf } from '../../src/audit/certainty.ts';
+import { stateOf } from '../../src/audit/logged.ts';
 import { makeModel } from '../../src/audit/model.ts';
 import { nextAnswers } from '../../src/audit/next.ts';
 import { solve } from '../../src/graph/solve.ts';
@@ -36,7 +37,7 @@ for (const [name, file] of [
 ] as const) {
 	const data = JSON.parse(readFileSync(`${process.cwd()}/demo/${file}.sheet.json`, 'utf8'));
 	const checked = checkSheet(data, rulebook.questions);
-	const state = solve(model.graph, givenAnswers(checked.sheet, rulebook.questions));
+	const state = stateOf(model, checked.sheet);
 	const verdicts = model.judge.judge(state);
 	const engine = peerEngine(rulebook, id => state.values[model.graph.slotOf.get(id)!]);
 	const options = { date: '2026-01-01', units: 'us', tool: '0', draws: 400 } as const;

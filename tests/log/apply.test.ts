@@ -1,10 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
+import { certaintyOf } from '../../src/audit/certainty.ts';
 import { compare } from '../../src/audit/compare.ts';
 import { withLogged } from '../../src/audit/log-answers.ts';
 import { recordOfLog, withLog } from '../../src/audit/log-record.ts';
 import type { LogReport } from '../../src/audit/log-report.ts';
+import { stateOf } from '../../src/audit/logged.ts';
 import { recordOf } from '../../src/audit/record.ts';
+import { isUnproved, judgesReadings, sureEnoughRead } from '../../src/audit/unproved.ts';
+import type { Verdict } from '../../src/rulebook/judge.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
 import { parseSheet } from '../../src/sheet/parse.ts';
 import { changedSince } from '../../src/sheet/rests-on.ts';
@@ -174,6 +178,60 @@ describe('the logs of a sheet in its audit', () => {
 	test('the same file twice is one record; the newest stands last', () => {
 		const twice = applied(applied(soundSheet, lean), sound);
 		expect(twice.logs!.map(({ name }) => name)).toEqual(['lean.csv', 'drive.csv']);
+	});
+});
+
+describe('what the sensors are off', () => {
+	/** How sure the first verdict of a rule is, in 400 draws. */
+	const sureOf = (sheet: Sheet, rule: string): number => {
+		const state = stateOf(model, sheet);
+		const verdicts = model.judge.judge(state);
+		const only = (verdict: Verdict) => verdict.rule.id === rule;
+		return certaintyOf(model, sheet, state, verdicts, 400, undefined, only).sure[verdicts.findIndex(only)]!;
+	};
+	const [record] = soundSheet.logs!;
+	const chargeAt = (kelvin: number): Sheet => {
+		const figure = { value: kelvin, unit: 'K', low: kelvin - 3 * 1.6449, high: kelvin + 3 * 1.6449, missing: [] };
+		const quantities = { ...record!.quantities, 'log.charge_temp_placed': [1, 2].map(pull => ({ pull, ...figure })) };
+		return { ...soundSheet, logs: [{ ...record!, quantities }] };
+	};
+	/** Battery 14 V, pump 0.35 V under it, as the log wrote both or as somebody typed both. */
+	const volts = (byLog: boolean): Sheet => {
+		const of = (value: number): Answer => ({ value, unit: 'V', known: 'measured', spread: 1.6449 * 0.01118 * value });
+		const answers = { 'charging.voltage_running': of(14), 'fuel.pump_voltage': of(13.65) };
+		const sheet = Object.entries(answers).reduce((so, [id, answer]) => withAnswer(so, id, answer), soundSheet);
+		return { ...sheet, logs: [{ ...record!, answers: byLog ? answers : {} }] };
+	};
+
+	// Shares under the normal curve (any handbook's table): 0.841 to one deviation, 0.938 to 1.54, 0.755 to 0.69.
+	test('make a reading one deviation under its limit as sure as that', () => {
+		expect(sureOf(chargeAt(353.15 - 3), 'log.charge-hot')).toBeCloseTo(0.841, 1.5);
+		expect(sureOf(soundSheet, 'log.no-pull')).toBe(1);
+	});
+
+	test('cancel between battery and pump on one instrument; two hands with two meters have no such luck', () => {
+		// 0.15 V over the limit: inputs 0.5 % off each other are 0.10 V, instruments 1.1 % off 0.22 V.
+		expect(sureOf(volts(true), 'fuel.pump-volts-low')).toBeCloseTo(0.938, 1.5);
+		expect(sureOf(volts(false), 'fuel.pump-volts-low')).toBeCloseTo(0.755, 1.5);
+	});
+
+	test('leave every line proved that a sound drive holds', () => {
+		const options = { date: '2026-05-02', units: 'us', tool: 'test', draws: 200, unfitted: true, next: false } as const;
+		const { findings } = assess(model, { sheet: soundSheet, warnings: [] }, options).audit;
+		const held = findings.filter(({ section, verdict }) => section === 'log' && verdict === 'holds');
+		expect(held.length).toBeGreaterThan(20);
+		const read = [...held, ...findings.filter(({ rule }) => rule === 'boost.lambda-logged-lean')];
+		expect(read.filter(({ unproved }) => unproved)).toEqual([]);
+		expect(held.some(({ sure }) => sure! < 1)).toBe(true);
+	});
+
+	test('leave a reading in doubt that lies so near that every third sensor would say otherwise', () => {
+		const state = stateOf(model, soundSheet);
+		const lean = model.judge.judge(state).find(({ rule }) => rule.id === 'log.lean-under-load')!;
+		const unproved = (sure: number) => isUnproved(lean, sure, model.judge, () => sureEnoughRead);
+		expect(judgesReadings(lean.rule, model, soundSheet)).toBe(true);
+		expect([unproved(0.6), unproved(0.75)]).toEqual([true, false]);
+		expect(isUnproved(lean, 0.75, model.judge)).toBe(true);
 	});
 });
 

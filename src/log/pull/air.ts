@@ -3,6 +3,7 @@ import { type AirMeter, meterFlow } from '../../physics/meter.ts';
 import { lacking, measured, plainly } from '../measured.ts';
 import { ofCar, type PullView } from '../pull.ts';
 import { inPull } from '../quantity.ts';
+import { voltsError } from '../sensor-errors.ts';
 import { heldAt, mapped, type Readings } from '../series.ts';
 import { highest, median } from '../statistics.ts';
 import { timeAtTop } from './boost.ts';
@@ -10,11 +11,12 @@ import { timeAtTop } from './boost.ts';
 export const meterPeak = inPull({
 	id: 'log.meter_volts_peak',
 	kind: 'voltage',
+	sensor: 'meter_volts',
 	worst: 'highest',
 	formula: 'highest running median of three readings of the meter',
 	measure: pull => {
 		const value = highest(pull.in('meter_volts'))?.value;
-		return measured(value, (value ?? 0) * pull.declared.sensor_error.volts, ['meter_volts']);
+		return measured(value, voltsError(pull.declared, value ?? 0), ['meter_volts']);
 	},
 });
 

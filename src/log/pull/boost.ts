@@ -19,6 +19,7 @@ const errorAt = ({ declared, ambient = 101_325 }: PullView, boost: number): numb
 export const peak = inPull({
 	id: 'log.boost_peak',
 	kind: 'pressure',
+	sensor: 'manifold_pressure',
 	worst: 'highest',
 	range: [null, null],
 	formula: 'highest running median of three readings of manifold pressure, less ambient',
@@ -32,6 +33,7 @@ export const peak = inPull({
 export const held = inPull({
 	id: 'log.boost_held',
 	kind: 'pressure',
+	sensor: 'manifold_pressure',
 	range: [null, null],
 	formula: 'the most boost that was held for 0.3 s and three readings',
 	measure: pull =>
@@ -44,6 +46,7 @@ export const held = inPull({
 export const end = inPull({
 	id: 'log.boost_end',
 	kind: 'pressure',
+	sensor: 'manifold_pressure',
 	range: [null, null],
 	formula: 'median boost of the last 0.3 s of the part at full boost',
 	measure: pull =>
@@ -144,6 +147,7 @@ export function timeAtTop({ time, value }: Readings, top: number): number {
 export const manifoldHighest = inPull({
 	id: 'log.manifold_highest',
 	kind: 'absolute-pressure',
+	sensor: 'manifold_pressure',
 	unit: 'Pa',
 	formula: 'highest running median of three readings of manifold pressure',
 	measure: pull => {
@@ -155,6 +159,7 @@ export const manifoldHighest = inPull({
 export const chargeEnd = inPull({
 	id: 'log.charge_temp_end',
 	kind: 'temperature',
+	sensor: 'charge_temp',
 	formula: 'median charge temperature of the last 0.3 s of the pull',
 	measure: pull => atEnd(pull.in('charge_temp'), 0.3, pull.declared.sensor_error.temperature, 'charge_temp'),
 });
@@ -194,6 +199,7 @@ export function boostAt(pull: PullView, time: number): number | undefined {
 export const chargePlaced = inPull({
 	id: 'log.charge_temp_placed',
 	kind: 'temperature',
+	sensor: 'charge_temp',
 	formula: 'the charge temperature at the end, where the sheet has the sensor after the intercooler; else not known',
 	measure: pull =>
 		pull.car.value('sensors.air_temp_place') === 'after-intercooler'

@@ -3,6 +3,7 @@ import { lacking, type Measured, measured } from '../measured.ts';
 import { ofCar, type PullView } from '../pull.ts';
 import { drivenTime, openTime } from '../pulse-form.ts';
 import { inPull, percent } from '../quantity.ts';
+import { voltsDifferenceError, voltsError } from '../sensor-errors.ts';
 import { mapped, type Readings, within } from '../series.ts';
 import { lowest, median } from '../statistics.ts';
 import { boostAt } from './boost.ts';
@@ -22,6 +23,7 @@ function dutyOf(pull: PullView): Readings {
 export const duty = inPull({
 	id: 'log.duty_peak',
 	kind: 'ratio',
+	sensor: 'injector_pulse',
 	worst: 'highest',
 	shown: percent,
 	formula:
@@ -35,6 +37,7 @@ export const duty = inPull({
 export const pulse = inPull({
 	id: 'log.pulse_peak',
 	kind: 'time',
+	sensor: 'injector_pulse',
 	formula: 'the longest injector pulse that was held for 0.3 s and three readings',
 	measure: pull => {
 		const value = heldHigh(pull, pull.in('injector_pulse'));
@@ -100,6 +103,7 @@ export const fall = inPull({
 export const railLowest = inPull({
 	id: 'log.rail_lowest',
 	kind: 'pressure',
+	sensor: 'fuel_pressure',
 	formula: 'lowest running median of three readings of the rail at full',
 	measure: pull =>
 		inFull(pull, 'fuel_pressure', rail =>
@@ -110,6 +114,7 @@ export const railLowest = inPull({
 export const railAtFull = inPull({
 	id: 'log.rail_at_full',
 	kind: 'pressure',
+	sensor: 'fuel_pressure',
 	worst: 'lowest',
 	formula: 'median rail pressure of the last 0.4 s at full',
 	measure: pull =>
@@ -119,6 +124,7 @@ export const railAtFull = inPull({
 export const railHeldLow = inPull({
 	id: 'log.rail_held_low',
 	kind: 'pressure',
+	sensor: 'fuel_pressure',
 	formula: 'the lowest rail pressure that lasted 0.3 s and three readings at full',
 	measure: pull =>
 		inFull(pull, 'fuel_pressure', rail =>
@@ -129,12 +135,13 @@ export const railHeldLow = inPull({
 export const pumpVolts = inPull({
 	id: 'log.pump_volts_low',
 	kind: 'voltage',
+	sensor: 'supply_volts',
 	worst: 'lowest',
 	formula: 'the lowest volts at the pump that lasted 0.3 s and three readings at full',
 	measure: pull =>
 		inFull(pull, 'pump_volts', volts => {
 			const value = heldLow(pull, volts);
-			return measured(value, (value ?? 0) * pull.declared.sensor_error.volts, ['pump_volts']);
+			return measured(value, voltsError(pull.declared, value ?? 0), ['pump_volts']);
 		}),
 });
 
@@ -152,7 +159,10 @@ export const pumpLoss = inPull({
 				time: loss.time.filter((_, index) => !Number.isNaN(loss.value[index]!)),
 				value: loss.value.filter(one => !Number.isNaN(one)),
 			};
-			return measured(heldHigh(pull, known), 0.1, ['battery_volts', 'pump_volts']);
+			return measured(heldHigh(pull, known), voltsDifferenceError(pull.declared, median(volts.value)), [
+				'battery_volts',
+				'pump_volts',
+			]);
 		}),
 });
 

@@ -44,6 +44,7 @@ function ofBanks(
 export const leanest = inPull({
 	id: 'log.lambda_leanest',
 	kind: 'ratio',
+	sensor: 'lambda',
 	worst: 'highest',
 	formula:
 		'highest running median of three readings at full and up to the lag, less two steps in finding it, after the lift, never shifted; the leaner bank',
@@ -53,6 +54,7 @@ export const leanest = inPull({
 export const settled = inPull({
 	id: 'log.lambda_leanest_settled',
 	kind: 'ratio',
+	sensor: 'lambda',
 	formula:
 		'the same, from the lag after full began: what the sensor shows before that was burned while boost was still building',
 	measure: pull => {
@@ -64,6 +66,7 @@ export const settled = inPull({
 export const richest = inPull({
 	id: 'log.lambda_richest',
 	kind: 'ratio',
+	sensor: 'lambda',
 	formula: 'lowest running median of three readings at full; the richer bank',
 	measure: pull => ofBanks(pull, pull.full, lowest, Math.min),
 });
@@ -71,6 +74,7 @@ export const richest = inPull({
 export const building = inPull({
 	id: 'log.lambda_leanest_building',
 	kind: 'ratio',
+	sensor: 'lambda',
 	formula:
 		'highest running median of three readings from 0.5 s after demand until boost is at full, both as late as the sensor is; the leaner bank. Of a pull in which nothing builds, that at full',
 	measure: pull => {
@@ -121,7 +125,10 @@ export const difference = inPull({
 			time: apart.time.filter((_, i) => !Number.isNaN(apart.value[i]!)),
 			value: apart.value.filter(v => !Number.isNaN(v)),
 		};
-		return measured(heldHigh(pull, known), Math.SQRT2 * pull.declared.sensor_error.lambda, ['lambda_1', 'lambda_2']);
+		return measured(heldHigh(pull, known), Math.SQRT2 * pull.declared.sensor_error.lambda_apart, [
+			'lambda_1',
+			'lambda_2',
+		]);
 	},
 });
 

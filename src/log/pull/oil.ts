@@ -17,6 +17,7 @@ export const oilFloor = (rpm: number): number => Math.min((10 * rpm) / 1000, 45)
 export const overFloor = inPull({
 	id: 'log.oil_over_floor',
 	kind: 'pressure',
+	sensor: 'oil_pressure',
 	range: [null, null],
 	source: ['practice'],
 	formula:

@@ -1,5 +1,6 @@
 import { measured } from '../measured.ts';
 import { inPull, percent } from '../quantity.ts';
+import { voltsError } from '../sensor-errors.ts';
 import { secondHighest } from '../statistics.ts';
 import { heldHigh } from './tools.ts';
 
@@ -14,11 +15,12 @@ export const widest = inPull({
 export const volts = inPull({
 	id: 'log.throttle_volts_open',
 	kind: 'voltage',
+	sensor: 'throttle_volts',
 	worst: 'highest',
 	formula: 'the highest volts of the throttle sensor that were held for 0.3 s and three readings',
 	measure: pull => {
 		const value = heldHigh(pull, pull.in('throttle_volts'));
-		return measured(value, (value ?? 0) * pull.declared.sensor_error.volts, ['throttle_volts']);
+		return measured(value, voltsError(pull.declared, value ?? 0), ['throttle_volts']);
 	},
 });
 

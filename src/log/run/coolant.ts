@@ -10,6 +10,7 @@ import { errors } from './tools.ts';
 export const most = inRun({
 	id: 'log.coolant_highest',
 	kind: 'temperature',
+	sensor: 'coolant_temp',
 	formula: 'the highest coolant temperature that was held for 10 s of running',
 	gather: () => heldFor(10, 2, chunk => whileOver(chunk, 'coolant_temp', 400), errors.temperature, ['coolant_temp']),
 });
@@ -103,6 +104,7 @@ class Late {
 export const plateau = inRun({
 	id: 'log.coolant_plateau',
 	kind: 'temperature',
+	sensor: 'coolant_temp',
 	formula: 'median coolant temperature of the last minute of running, of a log with 15 min of driving at least',
 	gather() {
 		const late = new Late();

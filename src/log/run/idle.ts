@@ -17,6 +17,7 @@ export const speed = inRun({
 export const meter = inRun({
 	id: 'log.idle_meter_volts',
 	kind: 'voltage',
+	sensor: 'meter_volts',
 	formula: 'median volts of the meter at idle, warm',
 	gather: whenIdle('meter_volts', errors.volts),
 });
@@ -24,6 +25,7 @@ export const meter = inRun({
 export const rail = inRun({
 	id: 'log.idle_fuel_pressure',
 	kind: 'pressure',
+	sensor: 'fuel_pressure',
 	formula: 'median rail pressure at idle, warm',
 	gather: whenIdle('fuel_pressure', errors.pressure),
 });
@@ -31,6 +33,7 @@ export const rail = inRun({
 export const oil = inRun({
 	id: 'log.idle_oil_pressure',
 	kind: 'pressure',
+	sensor: 'oil_pressure',
 	formula: 'median oil pressure at idle, warm',
 	gather: whenIdle('oil_pressure', errors.pressure),
 });
@@ -38,6 +41,7 @@ export const oil = inRun({
 export const volts = inRun({
 	id: 'log.idle_volts',
 	kind: 'voltage',
+	sensor: 'supply_volts',
 	formula: 'median battery volts at idle, warm',
 	gather: whenIdle('battery_volts', errors.volts),
 });
@@ -45,6 +49,7 @@ export const volts = inRun({
 export const manifold = inRun({
 	id: 'log.idle_pressure',
 	kind: 'absolute-pressure',
+	sensor: 'manifold_pressure',
 	unit: 'Pa',
 	formula: 'median manifold pressure at idle, warm',
 	gather: whenIdle('manifold_pressure', errors.manifold),
@@ -53,6 +58,7 @@ export const manifold = inRun({
 export const throttle = inRun({
 	id: 'log.throttle_volts_closed',
 	kind: 'voltage',
+	sensor: 'throttle_volts',
 	formula: 'median volts of the throttle sensor at idle, warm or not',
 	gather: () => medianOf(chunk => during(chunk, 'idle', 'throttle_volts'), errors.volts, ['throttle_volts']),
 });

@@ -32,6 +32,7 @@ function readOver(chunk: Chunk, channel: string, rpm: number, warm: boolean): Re
 export const charging = inRun({
 	id: 'log.charging_volts',
 	kind: 'voltage',
+	sensor: 'supply_volts',
 	formula: 'median battery volts over 1300 rpm, warm or not',
 	gather: () => medianOf(chunk => [whileOver(chunk, 'battery_volts', charges)], errors.volts, ['battery_volts']),
 });
@@ -93,6 +94,7 @@ function closeGaps({ time, value }: Readings, start: number, follows: boolean): 
 export const chargingLow = inRun({
 	id: 'log.charging_volts_low',
 	kind: 'voltage',
+	sensor: 'supply_volts',
 	formula: 'the volts that the battery stayed at or under for 60 s over 1300 rpm, by medians of 5 s; the lowest such',
 	gather: () =>
 		heldFor(60, 10, chunk => whileOver(chunk, 'battery_volts', charges), errors.volts, ['battery_volts'], -1),
@@ -101,6 +103,7 @@ export const chargingLow = inRun({
 export const chargingHigh = inRun({
 	id: 'log.charging_volts_high',
 	kind: 'voltage',
+	sensor: 'supply_volts',
 	formula: 'the most battery volts that were held for 10 s of running',
 	gather: () => heldFor(10, 5, chunk => whileOver(chunk, 'battery_volts', 400), errors.volts, ['battery_volts']),
 });
@@ -115,6 +118,7 @@ export const outside = inRun({
 export const oilAt3000 = inRun({
 	id: 'log.oil_pressure_at_3000',
 	kind: 'pressure',
+	sensor: 'oil_pressure',
 	formula: 'median oil pressure from 2800 to 3200 rpm, warm',
 	gather: () =>
 		medianOf(
@@ -132,6 +136,7 @@ export const oilAt3000 = inRun({
 export const oilOverFloor = inRun({
 	id: 'log.oil_over_floor_warm',
 	kind: 'pressure',
+	sensor: 'oil_pressure',
 	range: [null, null],
 	source: ['practice'],
 	formula:
@@ -154,6 +159,7 @@ export const oilOverFloor = inRun({
 export const cruiseCoolant = inRun({
 	id: 'log.cruise_coolant',
 	kind: 'temperature',
+	sensor: 'coolant_temp',
 	formula: 'median coolant temperature at cruise, warm',
 	gather: () =>
 		medianOf(chunk => during(chunk, 'cruise', 'coolant_temp', true), errors.temperature, ['coolant_temp'], {

@@ -15,6 +15,7 @@ const settled = ({ time, value }: Readings): Readings =>
 export const fuelPressure = inRun({
 	id: 'log.key_on_fuel_pressure',
 	kind: 'pressure',
+	sensor: 'fuel_pressure',
 	formula: 'median rail pressure with the key on and the engine still, the first second left out',
 	gather: () =>
 		medianOf(chunk => during(chunk, 'key-on', 'fuel_pressure').map(settled), errors.pressure, ['fuel_pressure']),
@@ -23,6 +24,7 @@ export const fuelPressure = inRun({
 export const manifold = inRun({
 	id: 'log.key_on_pressure',
 	kind: 'absolute-pressure',
+	sensor: 'manifold_pressure',
 	unit: 'Pa',
 	formula: 'median manifold pressure with the key on and the engine still, the first second left out',
 	gather: () =>
@@ -57,6 +59,7 @@ export const manifoldError = inRun({
 export const volts = inRun({
 	id: 'log.crank_volts_low',
 	kind: 'voltage',
+	sensor: 'supply_volts',
 	formula: "median of the battery's volts while the starter turns the engine; of three readings over 0.5 s at least",
 	gather: () =>
 		medianOf(chunk => during(chunk, 'crank', 'battery_volts'), errors.volts, ['battery_volts'], {

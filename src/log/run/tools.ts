@@ -1,6 +1,7 @@
 import type { Chunk } from '../chunk.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
 import type { Gathering } from '../quantity.ts';
+import { voltsError } from '../sensor-errors.ts';
 import type { Readings } from '../series.ts';
 import { median, medianError } from '../statistics.ts';
 import { Summary } from '../summary.ts';
@@ -42,6 +43,6 @@ export const errors = {
 	none: () => 0,
 	pressure: (_: number, { declared }: Chunk) => declared.sensor_error.pressure,
 	manifold: (value: number, { declared }: Chunk) => value * declared.sensor_error.manifold,
-	volts: (value: number, { declared }: Chunk) => value * declared.sensor_error.volts,
+	volts: (value: number, { declared }: Chunk) => voltsError(declared, value),
 	temperature: (_: number, { declared }: Chunk) => declared.sensor_error.temperature,
 } as const;

@@ -1,0 +1,11 @@
+import type { Declared } from './declared.ts';
+
+type Errors = Pick<Declared, 'sensor_error'>;
+
+/** V: what an instrument and its input are off together. */
+export const voltsError = ({ sensor_error: error }: Errors, volts: number): number =>
+	volts * Math.hypot(error.volts, error.volts_apart);
+
+/** V: what two inputs of one instrument are off each other. What the instrument is off cancels. */
+export const voltsDifferenceError = ({ sensor_error: error }: Errors, volts: number): number =>
+	volts * Math.SQRT2 * error.volts_apart;
