@@ -40,13 +40,13 @@ function gapsOf(order: readonly number[], bank: readonly number[]): string {
 }
 
 /**
- * Pairs of neighbours in a bank that both read under 0.75 of the highest, lower number first: the sign of a gasket gone
- * between them. Never across the banks; a cylinder without a reading is in no pair.
+ * Pairs of neighbors in a bank that both read under a share (0 to 1) of the highest, lower number first: the sign of a gasket
+ * gone between them. Never across the banks; a cylinder without a reading is in no pair.
  *
  * Refuses what `highestReading` and `banksOf` refuse. Common practice.
  */
-export function lowNeighbours(readings: Readings, layout: BankLayout): [number, number][] {
-	const limit = 0.75 * highestReading(readings);
+export function lowNeighbours(readings: Readings, layout: BankLayout, share: number): [number, number][] {
+	const limit = share * highestReading(readings);
 	const isLow = (cylinder: number) => (readings[cylinder - 1] ?? limit) < limit;
 	const pairs: [number, number][] = [];
 	for (const bank of banksOf(layout, readings.length)) {

@@ -60,6 +60,19 @@ export const spread = quantity({
 	},
 });
 
+export const lowUnder = quantity({
+	id: 'engine.compression_low_under',
+	label: 'low compression begins under',
+	shown: { us: '%', metric: '%' },
+	kind: 'ratio',
+	inputs: [],
+	range: [0, 1],
+	formula: '75 % of the highest reading: the published mark',
+	source: ['service-manuals'],
+	nature: 'exact',
+	compute: () => 0.75,
+});
+
 export const highest = quantity({
 	id: 'engine.compression_highest',
 	label: 'highest compression',
@@ -107,8 +120,8 @@ export const neighbours = quantity({
 	id: 'engine.compression_neighbours',
 	label: 'neighboring low cylinders',
 	kind: 'list',
-	inputs: ['engine.compression', 'engine.banks'],
-	formula: 'neighbors in a bank, both under 0.75 of the highest; banks from the layout, else from the firing order',
+	inputs: ['engine.compression', 'engine.banks', 'engine.compression_low_under'],
+	formula: 'neighbors in a bank, both low against the highest; banks from the layout, else from the firing order',
 	source: ['practice'],
 	nature: 'exact',
 	compute: q => {
@@ -116,7 +129,7 @@ export const neighbours = quantity({
 		// Two banks of one length are what it speaks of.
 		if (readings && (readings.length % 2 === 1 || flat(readings))) return null;
 		const layout = q.made<BankLayout>('engine.banks');
-		return readings && layout && lowNeighbours(readings, layout);
+		return readings && layout && lowNeighbours(readings, layout, q.number('engine.compression_low_under'));
 	},
 });
 

@@ -33,7 +33,7 @@ export function drawPull(report: LogReport, { pull, points }: PullPoints): Figur
 			const level = wanted.length > 0 ? { level: { at: own.of(middle(wanted)), title: against!.title } } : {};
 			const show = (value: number) => String(Number(value.toPrecision(3)));
 			const unit = own.show(points.find(({ channels }) => channels[id])!.channels[id]!.value).replace(/^[-\d.]+ ?/, '');
-			return [{ title: unit ? `${panel.title}, ${unit}` : panel.title, dash: '', points: at, show, ...level }];
+			return [{ title: unit ? `${panel.title}, ${unit}` : panel.title, points: at, show, ...level }];
 		}
 		return [];
 	});

@@ -1,6 +1,6 @@
 import { type ScaleLinear, scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
-import { drawing, label, type Picture, round, rule } from './draw.ts';
+import { color, drawing, edged, label, type Picture, round, rule } from './draw.ts';
 
 type Point = readonly [x: number, y: number];
 
@@ -10,14 +10,18 @@ export interface Mark {
 	readonly title: string;
 }
 
+/** A level that a curve should keep under, or over. */
+export interface Level extends Mark {
+	readonly wrong?: 'above' | 'below';
+}
+
 export interface Series {
 	readonly title: string;
-	readonly dash: string;
 	readonly points: readonly Point[];
 	/** Writes a value of this series. */
 	readonly show: (value: number) => string;
 	/** A level that matters to this series. */
-	readonly level?: Mark;
+	readonly level?: Level;
 }
 
 interface Axis {
@@ -35,9 +39,16 @@ export function strips(title: string, description: string, axis: Axis, series: r
 	const top = (index: number) => frame.top + index * (frame.height + frame.gap) + 18;
 	const bottom = top(series.length) - 18 - frame.gap;
 	const { mark } = axis;
-	return drawing(title, description, bottom + 44, [
+	const limited = series.some(({ level }) => level?.wrong);
+	return drawing(title, description, bottom + (limited ? 60 : 44), [
 		...series.flatMap((one, index) => strip(one, x, top(index), mark)),
-		...x.ticks(6).map(at => label(x(at), bottom + 16, axis.show(at), { anchor: 'middle', size: 11 })),
+		...x
+			.ticks(6)
+			.flatMap(at => [
+				rule(x(at), bottom, x(at), bottom + 4),
+				label(x(at), bottom + 16, axis.show(at), { anchor: 'middle', size: 11 }),
+			]),
+		...(limited ? [label(frame.left, bottom + 52, 'Heavy, orange: past the dotted limit.', { size: 11 })] : []),
 		label((frame.left + frame.right) / 2, bottom + 34, axis.title, { anchor: 'middle' }),
 		// Above the first strip, right of its title, where no curve runs.
 		...(mark
@@ -47,7 +58,7 @@ export function strips(title: string, description: string, axis: Axis, series: r
 }
 
 function strip(
-	{ title, dash, points, show, level }: Series,
+	{ title, points, show, level }: Series,
 	x: ScaleLinear<number, number>,
 	top: number,
 	mark: Mark | null,
@@ -56,9 +67,11 @@ function strip(
 	const ys = [...points.map(([, y]) => y), ...(level ? [level.at] : [])];
 	const spread = Math.max(...ys) - Math.min(...ys) || 1;
 	const y = scaleLinear([Math.min(...ys) - spread * 0.05, Math.max(...ys) + spread * 0.05], [bottom, top]);
-	const path = line<Point>()
+	const draw = line<Point>()
 		.x(([at]) => round(x(at)))
-		.y(([, at]) => round(y(at)))(points);
+		.y(([, at]) => round(y(at)));
+	const path = (along: readonly Point[], stroke: string, width: number) =>
+		`<path d="${draw([...along])}" fill="none" stroke="${stroke}" stroke-width="${width}"/>`;
 	return [
 		label(frame.left, top - 6, title, { weight: 'bold' }),
 		rule(frame.left, bottom, frame.right, bottom),
@@ -69,11 +82,29 @@ function strip(
 				rule(frame.left - 4, y(at), frame.left, y(at)),
 				label(frame.left - 7, y(at) + 4, show(at), { anchor: 'end', size: 11 }),
 			]),
-		...(level ? [rule(frame.left, y(level.at), frame.right, y(level.at), '#777', '2 3')] : []),
-		...(mark ? [rule(x(mark.at), top, x(mark.at), bottom, '#111', '6 4')] : []),
-		`<path d="${path}" fill="none" stroke="#111" stroke-width="2"${dash ? ` stroke-dasharray="${dash}"` : ''}/>`,
+		...(level ? [rule(frame.left, y(level.at), frame.right, y(level.at), color.soft, '2 3')] : []),
+		...(mark ? [edged(x(mark.at), top, x(mark.at), bottom, '6 4')] : []),
+		path(points, color.fill, 2),
+		...(level?.wrong ? runsOver(points, level).map(run => path(run, color.over, 4)) : []),
 		...(level ? [levelLabel(level, points, y(level.at))] : []),
 	];
+}
+
+/** The runs of a curve on the wrong side of a level, from where it crosses. */
+function runsOver(points: readonly Point[], { at, wrong }: Level): Point[][] {
+	const isOver = ([, y]: Point) => (wrong === 'above' ? y > at : y < at);
+	const runs: Point[][] = [];
+	points.forEach((point, index) => {
+		const before = points[index - 1];
+		if (before && isOver(before) !== isOver(point)) {
+			const share = (at - before[1]) / (point[1] - before[1]);
+			const crossing: Point = [before[0] + (point[0] - before[0]) * share, at];
+			if (isOver(point)) runs.push([crossing]);
+			else runs.at(-1)!.push(crossing);
+		} else if (isOver(point) && !before) runs.push([]);
+		if (isOver(point)) runs.at(-1)!.push(point);
+	});
+	return runs;
 }
 
 /** The words of a level, at the end where the curve is further from it. */

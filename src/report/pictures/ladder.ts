@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Assessment } from '../../audit/assess.ts';
-import { drawing, label, type Picture, round, rule, sheet } from './draw.ts';
+import { bar, color, drawing, edged, label, type Picture, rule, sheet } from './draw.ts';
 import { inUnits } from './in-units.ts';
 
 /** The axis reaches so many times the target. */
@@ -24,28 +24,28 @@ export function drawLadder({ audit, wording, state }: Assessment): Picture | nul
 	const bottom = sheet.top + rungs.length * sheet.line + 8;
 	const bars = rungs.flatMap(({ value, low, high, bound }, index) => {
 		const y = row(index);
-		const bar = (from: number, to: number, fill: string) =>
-			`<rect x="${round(at(from))}" y="${y}" width="${round(at(to) - at(from))}" height="14" fill="${fill}" stroke="#111"/>`;
-		const whisker = (place: number) => (place > end ? [] : [rule(at(place), y + 3, at(place), y + 11)]);
+		const span = (from: number, to: number, fill: string) => bar([at(from), y], [at(to) - at(from), 14], fill);
+		const whisker = (place: number) => (place > end ? [] : [edged(at(place), y + 2, at(place), y + 12)]);
 		const below = Math.min(value!, aim ?? value!);
+		const own = bound === 'above' ? color.paper : aim !== null && value! < aim ? color.over : color.fill;
 		return [
-			bar(0, below, bound === 'above' ? '#fff' : '#999'),
-			...(value! > below ? [bar(below, value!, bound === 'above' ? '#fff' : '#ddd')] : []),
+			span(0, below, own),
+			...(value! > below ? [span(below, value!, bound === 'above' ? color.paper : color.spare)] : []),
 			...(value! > end
 				? [rule(at(end) - 9, y + 17, at(end) - 3, y - 3), rule(at(end) - 4, y + 17, at(end) + 2, y - 3)]
 				: []),
 			...(low !== null && high !== null && low < high
-				? [rule(at(low), y + 7, at(high), y + 7), ...whisker(low), ...whisker(high)]
+				? [edged(at(low), y + 7, at(high), y + 7), ...whisker(low), ...whisker(high)]
 				: []),
 			// The target crosses the bars only: a line through words strikes them out.
-			...(aim === null ? [] : [rule(at(aim), y - 2, at(aim), y + 16, '#111', '4 2')]),
+			...(aim === null ? [] : [edged(at(aim), y - 2, at(aim), y + 16, '4 2')]),
 		];
 	});
 	const names = rungs.map(({ title, value, bound }) => `${title}: ${bound === 'above' ? 'over ' : ''}${show(value!)}`);
 	const mark = aim === null ? null : `${varied === 'boost.target' ? 'target' : 'best power'} ${show(aim)}`;
 	const banded = rungs.some(({ low, high }) => low !== null && high !== null && low < high);
 	const key = [
-		mark === null ? '' : `Dashed: ${mark}; darker below it, lighter above.`,
+		mark === null ? '' : `Dashed: ${mark}. Heavy edge, orange: gives out before it. Pale: what is to spare beyond it.`,
 		banded ? 'Thin line with ends: nine of ten cases lie within.' : '',
 		rungs.some(({ value }) => value! > end) ? 'Two strokes: the bar goes on.' : '',
 	].filter(Boolean);

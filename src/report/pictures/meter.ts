@@ -18,7 +18,10 @@ export function drawMeter({ state, wording }: Assessment): Picture | null {
 	const top = valueIn(state, 'sensors.meter_top_volts');
 	const flow = valueIn(state, 'engine.air_flow');
 	const show = (value: number) => wording.show('sensors.meter_voltage_peak', value)!;
-	const level = typeof top === 'number' ? { level: { at: top, title: `the controller reads to ${show(top)}` } } : {};
+	const level =
+		typeof top === 'number'
+			? { level: { at: top, title: `the controller reads to ${show(top)}`, wrong: 'above' as const } }
+			: {};
 	const most = points.at(-1)![0];
 	const full = typeof flow === 'number' ? axis.of(flow) : null;
 	const mark = full !== null && full <= most ? { at: full, title: `full load ${axis.show(full)}` } : null;
@@ -28,6 +31,6 @@ export function drawMeter({ state, wording }: Assessment): Picture | null {
 		typeof top === 'number' ? ` The controller reads to ${show(top)} at the meter.` : '',
 	].join('');
 	return strips('Air meter', words, { title: 'air flow', show: axis.show, mark }, [
-		{ title: 'Volts at the meter', dash: '', points, show, ...level },
+		{ title: 'Volts at the meter', points, show, ...level },
 	]);
 }

@@ -1,14 +1,14 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { valueIn } from '../../audit/conditions.ts';
 import { evaluate } from '../../graph/solve.ts';
-import { type Series, strips } from './curves.ts';
+import { type Level, type Series, strips } from './curves.ts';
 import type { Picture } from './draw.ts';
 import { inUnits } from './in-units.ts';
 
 const drawn = [
-	{ id: 'injectors.duty', title: 'Injector duty', dash: '' },
-	{ id: 'injectors.pressure_across', title: 'Pressure across the injectors', dash: '7 3' },
-	{ id: 'ignition.spark_margin', title: 'Spark margin', dash: '2 3' },
+	{ id: 'injectors.duty', title: 'Injector duty' },
+	{ id: 'injectors.pressure_across', title: 'Pressure across the injectors' },
+	{ id: 'ignition.spark_margin', title: 'Spark margin' },
 ] as const;
 
 /** The axis reaches half as far again as the target, and 10 psi at the least. */
@@ -22,7 +22,7 @@ export function drawOverBoost({ state, wording }: Assessment): Picture | null {
 	const ids = drawn.map(({ id }) => id);
 	const values = boosts.map(boost => evaluate(state, ids, { 'boost.target': boost }));
 	const axis = inUnits(wording, 'boost.target');
-	const series = drawn.flatMap(({ id, title, dash }, index): Series[] => {
+	const series = drawn.flatMap(({ id, title }, index): Series[] => {
 		const own = inUnits(wording, id);
 		const points = boosts.flatMap((boost, at) => {
 			const value = values[at]![index];
@@ -30,13 +30,13 @@ export function drawOverBoost({ state, wording }: Assessment): Picture | null {
 		});
 		if (points.length < 2) return [];
 		const most = id === 'injectors.duty' ? valueIn(state, 'injectors.duty_limit') : undefined;
-		const level =
+		const level: Level | null =
 			typeof most === 'number'
-				? { at: own.of(most), title: `at most ${own.show(own.of(most))}` }
+				? { at: own.of(most), title: `at most ${own.show(own.of(most))}`, wrong: 'above' }
 				: id === 'ignition.spark_margin'
-					? { at: 0, title: 'misfires under this' }
+					? { at: 0, title: 'misfires under this', wrong: 'below' }
 					: null;
-		return [{ title, dash, points, show: own.show, ...(level ? { level } : {}) }];
+		return [{ title, points, show: own.show, ...(level ? { level } : {}) }];
 	});
 	if (series.length === 0) return null;
 	const ends = series

@@ -1,5 +1,7 @@
 import { parseFragment } from 'parse5';
 import { describe, expect, test } from 'vitest';
+import { strips } from '../../../src/report/pictures/curves.ts';
+import { color } from '../../../src/report/pictures/draw.ts';
 import { renderAudit } from '../../../src/report/render.ts';
 import { emptySheet } from '../../../src/sheet/sheet.ts';
 import { audited, brokenBuild, changed } from '../../support/audited.ts';
@@ -55,11 +57,11 @@ describe('the pictures', () => {
 		}
 	});
 
-	test('each has a title and words for those who cannot see it, and needs no colour', () => {
+	test('each has a title and words for those who cannot see it, and only the colors of all', () => {
 		for (const svg of Object.values(pictures())) {
 			expect(svg).toMatch(/<title id="[a-z-]+">[^<]+<\/title>\n<desc id="[a-z-]+">[^<]{20,}<\/desc>/);
 			const shades = [...svg.matchAll(/(?:fill|stroke)="(#[0-9a-f]+)"/g)].map(([, shade]) => shade!);
-			for (const shade of shades) expect(shade).toMatch(/^#([0-9a-f])\1\1$/);
+			for (const shade of shades) expect(Object.values(color)).toContain(shade);
 		}
 	});
 
@@ -76,7 +78,9 @@ describe('the pictures', () => {
 	test('the ladder has an axis and says what its signs mean; the target runs through no words', () => {
 		const svg = pictures()[limits]!;
 		expect(svg.match(/font-size="11"[^>]*>[\d.]+ psi</g)!.length).toBeGreaterThan(3);
-		expect(svg).toMatch(/>Dashed: target [\d.]+ psi; darker below it, lighter above\.</);
+		expect(svg).toMatch(
+			/>Dashed: target [\d.]+ psi\. Heavy edge, orange: gives out before it\. Pale: what is to spare/,
+		);
 		expect(svg).toContain('Thin line with ends: nine of ten cases lie within.');
 		const number = (name: string, mark: string) => Number(new RegExp(` ${name}="([-\\d.]+)"`).exec(mark)![1]);
 		const dashes = svg.match(/<line [^>]*stroke-dasharray[^>]*>/g)!;
@@ -107,7 +111,38 @@ describe('the pictures', () => {
 			changed(brokenBuild(), { 'engine.compression': { value: readings, unit: 'psi', known: 'measured' } }),
 		)[compression]!;
 		expect(svg).toContain('cylinder 2 113 psi (low), cylinder 3 112 psi (low), cylinder 4 not measured');
-		expect(svg.match(/stroke-width="3" stroke="#111"/g)?.length).toBe(2);
+		expect(svg.match(/stroke="#111" stroke-width="3"/g)?.length).toBe(2);
+		expect(svg).toContain('>Dashed: 75 % of the highest, 114 psi. Heavy edge, orange: under it.<');
+	});
+
+	test('the line of the compression picture is where the rule has it', () => {
+		const assessment = audited(brokenBuild());
+		const { rulebook } = assessment.model;
+		const rules = rulebook.rules.map(rule =>
+			rule.id === 'engine.compression-uneven'
+				? {
+						...rule,
+						thresholds: { balance: { value: ['value', 0.6] as ['value', number], kind: 'ratio' as const, unit: '%' } },
+					}
+				: rule,
+		);
+		const model = { ...assessment.model, rulebook: { ...rulebook, rules } };
+		expect(renderAudit({ ...assessment, model }, 'md', 'mule').beside[compression]).toContain('>Dashed: 60 % of the');
+	});
+
+	test('what is past a limit is heavier on its curve, from where it crosses, and the limit says so', () => {
+		const points: [number, number][] = [
+			[0, 1],
+			[1, 3],
+			[2, 1],
+			[3, 3],
+		];
+		const series = { title: 'duty', points, show: String, level: { at: 2, title: 'most', wrong: 'above' as const } };
+		const { svg } = strips('Curve', 'a curve that goes over twice', { title: 'x', show: String, mark: null }, [series]);
+		const heavy = [...svg.matchAll(/<path d="M([\d.]+),[\d.]+(?:L[\d.,L]+)?" fill="none" stroke="#d55e00"/g)];
+		// x from 64 to 600 over 3: it crosses at 0.5 and at 2.5.
+		expect(heavy.map(([, x]) => Number(x))).toEqual([153.3, 510.7]);
+		expect(svg).toContain('>Heavy, orange: past the dotted limit.<');
 	});
 
 	test('an odd count of cylinders is drawn in one row', () => {
