@@ -54,10 +54,11 @@ export function roundLeft(
 	return { second, count: left.length, seconds };
 }
 
-/** Minutes in words, as far as they can be told beforehand. */
-export function aboutWords(seconds: number): string {
+/** A time in words, as far as it can be known beforehand: `about 9 minutes`; `9 min` where there is little room. */
+export function aboutWords(seconds: number, short = false): string {
 	const minutes = Math.ceil(seconds / 60);
-	return minutes < 100 ? `about ${minutes} min` : `about ${Math.round(minutes / 60)} h`;
+	if (minutes >= 100) return short ? `${Math.round(minutes / 60)} h` : `about ${Math.round(minutes / 60)} hours`;
+	return short ? `${minutes} min` : `about ${minutes} minute${minutes === 1 ? '' : 's'}`;
 }
 
 /** What is still to be asked, in the order in which it is asked: neither dealt with nor put off. */

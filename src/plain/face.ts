@@ -10,6 +10,7 @@ import { wrap } from '../text/wrap.ts';
 import { type LogFace, logByLines } from './log.ts';
 import { plugsByLines } from './plugs-mode.ts';
 import { promptLines, topicLines } from './prompts.ts';
+import { roomWords, type Window } from './room.ts';
 import { touchedIn, touchedPrompt } from './touched.ts';
 
 /** What the line face is given: lines in, text out, a place to save. It knows no stream and no disk. */
@@ -20,7 +21,9 @@ export interface LineFace {
 	readonly mark: (words: string) => void;
 	/** Called after each answer with the sheet as it is then. */
 	readonly save: (sheet: Sheet) => void;
+	/** How wide a line is, and the window that it is read in, or null: a pipe. */
 	readonly width: number;
+	readonly window: Window | null;
 	readonly logs: LogFace;
 }
 
@@ -48,6 +51,8 @@ export async function runLines(
 	const say = (text: string) => wrap(text, face.width, '  ').forEach(face.say);
 	const ended = (because: Ended['because']): Ended => ({ because, sheet: state.sheet, since: state.since });
 	const last = sheet.audits.at(-1)?.date;
+	const cramped = roomWords(face.window);
+	if (cramped !== null) say(cramped);
 	say(help);
 	if (state.said) say(state.said.text);
 	if (opened.text) say(`Half typed last time: ${sanitize(opened.text)}`);

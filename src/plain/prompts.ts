@@ -1,6 +1,6 @@
 import { noneRow, rowMarks } from '../interview/entry/choice.ts';
 import { formWords, unitWords } from '../interview/entry/form.ts';
-import { progress } from '../interview/queue.ts';
+import { aboutWords, progress, roundLeft } from '../interview/queue.ts';
 import type { State } from '../interview/state.ts';
 import { answeredInTopic } from '../interview/topic.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
@@ -13,13 +13,19 @@ import { formatAnswer } from '../wording/format.ts';
 export function topicLines(state: State, question: Question, width: number): string[] {
 	const { done, of } = progress(state);
 	const section = state.model.rulebook.sections.find(({ id }) => id === question.section)?.title ?? question.section;
+	const left = roundLeft(state);
+	const counted = left ? [`(${done} of ${of},`, aboutWords(left.seconds), 'left)'] : [`(${done} of ${of})`];
 	const known = answeredInTopic(state, question);
 	return [
 		'',
-		...wrap(`-- ${section}: ${question.topic} (${done} of ${of})`, width),
+		...wrap(`-- ${section}: ${question.topic} ${counted.map(inOnePiece).join(' ')}`, width).map(asTyped),
 		...(known.length > 0 ? wrap(`So far: ${known.join('; ')}.`, width, '  ') : []),
 	];
 }
+
+/** A count is not parted where the line is short. */
+const inOnePiece = (words: string): string => words.replaceAll(' ', '\u00a0');
+const asTyped = (line: string): string => line.replaceAll('\u00a0', ' ');
 
 /** The question itself. Its first line begins with the id in brackets. */
 export function promptLines(state: State, question: Question, width: number): string[] {

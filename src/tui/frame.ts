@@ -1,9 +1,11 @@
 import { widthOf } from '../text/wrap.ts';
+import { linesIn, windowOn } from './list-window.ts';
 import { joined, type Line, type Look, line } from './text.ts';
 import { type Appearance, glyphs } from './theme.ts';
 
 /** A list that a screen shows: its rows, the one the cursor is on. */
 export interface Rows {
+	/** A row that is too long for its line is several, with line breaks between. */
 	readonly items: readonly string[];
 	/** How each looks where that says something: what is at stake, say. */
 	readonly looks?: readonly Look[];
@@ -34,6 +36,8 @@ export interface Cut extends Frame {
 	/** First row of the list in sight. */
 	readonly from: number;
 	readonly shown: number;
+	/** How many lines the list has. */
+	readonly listed: number;
 	/** Whether there is room for an empty line above the list and above the footer. */
 	readonly gap: boolean;
 }
@@ -43,7 +47,8 @@ export interface Cut extends Frame {
  * Question, field and footer always stay.
  */
 export function cutTo(frame: Frame, height: number): Cut {
-	const count = frame.rows?.items.length ?? 0;
+	const items = frame.rows?.items ?? [];
+	const count = linesIn(items);
 	const help = frame.help ?? [];
 	const bottom = bottomIn(frame.bottom, height - frame.footer.length - 1);
 	const fixed = bottom.length + frame.footer.length;
@@ -54,11 +59,11 @@ export function cutTo(frame: Frame, height: number): Cut {
 	const least = Math.min(count, 3) + Math.min(help.length, 3);
 	const top = page(frame.top, Math.max(1, left - least), help.length > 0 ? undefined : frame.scroll);
 	const rest = left - top.length;
-	const shown = Math.max(count > 0 ? 1 : 0, Math.min(count, rest - Math.min(help.length, Math.max(3, rest - count))));
-	const from = Math.max(0, Math.min(count - shown, (frame.rows?.cursor ?? 0) - Math.floor(shown / 2)));
-	const read = scrolled(help, Math.max(0, rest - shown), frame.scroll ?? 0);
-	const gap = rest - shown - read.length > 2;
-	return { ...frame, top, help: read, bottom, panel, from, shown, gap };
+	const listed = Math.max(count > 0 ? 1 : 0, Math.min(count, rest - Math.min(help.length, Math.max(3, rest - count))));
+	const { from, shown } = windowOn(items, frame.rows?.cursor ?? 0, listed);
+	const read = scrolled(help, Math.max(0, rest - listed), frame.scroll ?? 0);
+	const gap = rest - listed - read.length > 2;
+	return { ...frame, top, help: read, bottom, panel, from, shown, listed, gap };
 }
 
 /** What is below a list where there is hardly any room: what must not be missed comes first in it, the field last. */
@@ -111,11 +116,16 @@ export function compose(frame: Frame, columns: number, height: number, look: App
 	const body = [
 		...top,
 		...(cut.gap ? [empty] : []),
-		...rows.map((text, at) =>
-			cut.from + at === frame.rows!.cursor
-				? joined({ text: `${cursor} `, look: 'here' }, { text, look: 'field' })
-				: line(`  ${text}`, frame.rows!.looks?.[cut.from + at] ?? 'plain'),
-		),
+		...rows
+			.flatMap((text, at) => {
+				const here = cut.from + at === frame.rows!.cursor;
+				const look = here ? 'field' : (frame.rows!.looks?.[cut.from + at] ?? 'plain');
+				return text.split('\n').map((part, row) => {
+					const mark = here && row === 0 ? `${cursor} ` : '  ';
+					return here ? joined({ text: mark, look: 'here' }, { text: part, look }) : line(mark + part, look);
+				});
+			})
+			.slice(0, cut.listed),
 		...cut.help,
 	];
 	const foot = [...cut.bottom, ...cut.panel];

@@ -7,7 +7,7 @@ import { bar } from './theme.ts';
 export function headLine(app: App, title: string, width: number): Line {
 	const { done, of } = progress(app.interview!);
 	const left = roundLeft(app.interview!);
-	const time = left && width >= 60 ? `, ${aboutWords(left.seconds)} left` : '';
+	const time = left && width >= 48 ? `, ${aboutWords(left.seconds, width < 72)} left` : '';
 	const counted = ` ${done} of ${of}${time}`;
 	const length = width >= 90 ? 20 : width >= 36 ? 8 : 0;
 	const room = width - counted.length - length;

@@ -79,7 +79,7 @@ describe('a quick pass by the time of a person: 200 words a minute, 4 s a key ch
 
 test('it is told before it starts, as it goes, and where the second round begins', () => {
 	let state = begin();
-	expect(state.said?.text).toMatch(/^A first round .*: about \d+ min at most\. Then one with the gauge in hand\.$/);
+	expect(state.said?.text).toMatch(/^A first round .*: about \d+ minutes at most\. Then one with the gauge in hand\.$/);
 	let before = roundLeft(state)!;
 	for (let told = ''; !told.includes('The first round is done.'); told = state.said?.text ?? '') {
 		state = step(state, { do: 'not-known' });
@@ -89,7 +89,8 @@ test('it is told before it starts, as it goes, and where the second round begins
 	}
 	expect(isSecondRound(questionAt(state)!)).toBe(true);
 	expect(roundLeft(state)!.second).toBe(true);
-	expect(aboutWords(61)).toBe('about 2 min');
-	expect(aboutWords(3 * 3600)).toBe('about 3 h');
+	expect(aboutWords(61)).toBe('about 2 minutes');
+	expect(aboutWords(61, true)).toBe('2 min');
+	expect(aboutWords(3 * 3600)).toBe('about 3 hours');
 	expect(roundLeft(start(testModel(), emptySheet('mule'), 'full'))).toBeNull();
 });

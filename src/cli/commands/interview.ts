@@ -82,7 +82,13 @@ async function byLines(model: Model, opened: Opened, pass: Pass | null, section:
 				throw error;
 			}
 		},
-		width: Math.min(process.stdout.columns ?? 80, 100),
+		get width() {
+			return Math.min(process.stdout.columns ?? 80, 100);
+		},
+		get window() {
+			const { columns, rows } = process.stdout;
+			return process.stdout.isTTY ? { columns, rows } : null;
+		},
 		logs: { isForPerson, ...interviewLogs(model) },
 	};
 	const { because, sheet, since } = await runLines(model, opened.sheet, pass, section, face);

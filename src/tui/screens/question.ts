@@ -7,7 +7,7 @@ import type { Question } from '../../sheet/question.ts';
 import { asWritten, standAlone } from '../../sheet/question.ts';
 import { answerTo } from '../../sheet/sheet.ts';
 import { textIn } from '../../sheet/text.ts';
-import { widthOf } from '../../text/wrap.ts';
+import { wrap } from '../../text/wrap.ts';
 import { formatAnswer } from '../../wording/format.ts';
 import { type App, arrive, away, dispatch, toAudit, toReview } from '../app.ts';
 import type { Frame } from '../frame.ts';
@@ -171,21 +171,14 @@ export function view(app: App, width: number, whole: number): Frame {
 		...(app.open === 'how' ? { scroll: app.scroll } : {}),
 		help: how,
 		rows: items ? { items, cursor: app.cursor } : null,
-		bottom: [...wholeChoice(app, question, width), ...said(app, width), ...fieldLines(app, question, width)],
+		bottom: [...said(app, width), ...fieldLines(app, question, width)],
 		panel: panel(app, question.section, width),
 		pane,
 		footer: [],
 	};
 }
 
-/** The words of the choice under the cursor, where its row is too short for them. */
-function wholeChoice(app: App, question: Question, width: number): Line[] {
-	const words = hasList(app) ? Object.values(question.choices)[app.cursor] : undefined;
-	if (words === undefined) return [];
-	const marks = rowMarks(question)[0]!.length + glyphs(app.appearance).open.length + 4;
-	return widthOf(words) + marks > width ? lines(words, width, 'quiet').slice(0, 3) : [];
-}
-
+/** The choices, each as many lines as its words need. */
 function choiceRows(app: App, question: Question, width: number): string[] {
 	const now = answerTo(app.interview!.sheet, question.id);
 	const marks = rowMarks(question);
@@ -194,7 +187,10 @@ function choiceRows(app: App, question: Question, width: number): string[] {
 		const { chosen, free, ticked, open } = glyphs(app.appearance);
 		const on = question.kind === 'several' ? app.ticked.includes(id) : now?.value === id;
 		const mark = question.kind === 'several' ? (on ? ticked : open) : on ? chosen : free;
-		return clip(`${marks[at]} ${mark} ${words}`, width - 2);
+		const before = `${marks[at]} ${mark} `;
+		return wrap(words, width - 2 - before.length)
+			.map((part, row) => (row === 0 ? before : ' '.repeat(before.length)) + part)
+			.join('\n');
 	});
 	return none === null ? rows : [...rows, `${marks.at(-1)} ${' '.repeat(glyphs(app.appearance).open.length)} ${none}`];
 }
