@@ -72,7 +72,7 @@ export const integral = quantity({
 	expensive: true,
 	inputs: ['engine.knock_worst'],
 	formula:
-		'Douaud and Eyzat induction time over the core of the end gas, intake closing to 90 % burnt, at the worst of best power, torque peak and full boost (filling there up by half the torque rise, advance down by the drop asked for); true value x 0.6 to x 1.6, the spread of the correlation over engines and fuels and of one cycle against the next; leaves out heat from the end gas, cooling by evaporation, back pressure of a turbine; not over 20 % ethanol',
+		'Douaud and Eyzat induction time over the core of the end gas, intake closing to 90 % burnt, at the worst of best power, torque peak and full boost (filling there up by half the torque rise, advance down by the drop asked for); true value x 0.6 to x 1.6, the spread of the correlation over engines and fuels and of one cycle against the next; leaves out heat from the end gas, cooling by evaporation, back pressure of a turbine; made for gasoline, so that over 20 % ethanol (E85) there is no figure: listen and log',
 	source: ['douaud-eyzat', 'livengood'],
 	nature: 'estimate',
 	band: [knockBand.low, knockBand.high],
