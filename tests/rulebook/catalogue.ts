@@ -32,6 +32,7 @@ const build = [
 		['fire', 'engine'],
 	),
 	line('steering not free or near the exhaust', 'build.steering-not-free build.steering-near-exhaust', move),
+	line('power steering hoses: ends, heat, leaks', 'build.steering-hoses-not-proved', move),
 	line('brakes', 'build.brakes-not-proved', move),
 	line('brake lines', 'build.brake-lines-not-clear', move),
 	line('booster vacuum', 'build.booster-loses-vacuum', move),
