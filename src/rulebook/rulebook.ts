@@ -115,6 +115,8 @@ export interface Caution {
 
 export interface TroubleCode {
 	readonly title: string;
+	/** What to do about it first; it names no unit that differs by unit set. */
+	readonly action: string;
 	readonly topics: readonly string[];
 	readonly rules: readonly string[];
 }

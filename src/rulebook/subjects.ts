@@ -6,7 +6,7 @@ import type { Rule, TroubleCode, VerdictWord } from './rulebook.ts';
 /** One part that a rule with `each` speaks of: a strap, a cylinder, a code, a circuit. */
 export interface Subject {
 	readonly name: string;
-	/** Values of `item`, `value`, `state`, `code_title`, `code_topics`, `code_known`. */
+	/** Values of `item`, `value`, `state`, `code_title`, `code_action`, `code_topics`, `code_known`. */
 	readonly names: Readonly<Record<string, Outcome>>;
 	/** Set where the part itself decides: a cylinder without a reading cannot be told. */
 	readonly unknown: VerdictWord | null;
@@ -52,7 +52,13 @@ export function subjectsOf(
 			return [...new Set(parts as string[])].map(name => {
 				const known = Object.hasOwn(codes, name) ? codes[name] : undefined;
 				const topics = known && known.topics.length > 0 ? known.topics.join(', ') : undefined;
-				const names = { item: name, code_title: known?.title, code_topics: topics, code_known: known !== undefined };
+				const names = {
+					item: name,
+					code_title: known?.title,
+					code_action: known?.action,
+					code_topics: topics,
+					code_known: known !== undefined,
+				};
 				return { name, names, unknown: null };
 			});
 		case 'pulls':

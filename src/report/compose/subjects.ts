@@ -1,6 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Finding } from '../../audit/audit.ts';
 import { valueIn } from '../../audit/conditions.ts';
+import { lower } from './names.ts';
 
 /** The part a finding speaks of, in the words of its question. */
 export function subjectWords(
@@ -9,6 +10,8 @@ export function subjectWords(
 ): string {
 	const each = model.rulebook.rules.find(({ id }) => id === rule)?.each;
 	if (!each || subject === null) return subject ?? '';
+	const code = each.over === 'codes' ? model.rulebook.codes[subject] : undefined;
+	if (code) return `${subject}, ${lower(code.title)}`;
 	const question = model.rulebook.questions.find(({ id }) => id === each.answer);
 	return each.over === 'cylinders' ? `cylinder ${subject}` : (question?.choices[subject] ?? subject);
 }

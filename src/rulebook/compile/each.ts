@@ -15,7 +15,15 @@ const overs: Readonly<Record<string, Each['over']>> = {
 };
 
 /** Every name that may stand for something of the part at hand; no threshold has one of them. */
-export const partNames: readonly string[] = [...plugNames, 'value', 'state', 'code_title', 'code_topics', 'code_known'];
+export const partNames: readonly string[] = [
+	...plugNames,
+	'value',
+	'state',
+	'code_title',
+	'code_action',
+	'code_topics',
+	'code_known',
+];
 
 /** Of which answer a rule makes a finding a part; null for a rule on the build as a whole. */
 export function readEach(fields: Fields, questions: ReadonlyMap<string, Question>): Each | null {
@@ -70,6 +78,7 @@ export function eachNames(each: Each | null, questions: ReadonlyMap<string, Ques
 			return [
 				['item', text(null)],
 				['code_title', text(null)],
+				['code_action', text(null)],
 				['code_topics', text(null)],
 				['code_known', { is: 'yes-no' }],
 			];

@@ -7,7 +7,7 @@ export interface SourceText {
 	readonly text: string;
 }
 
-/** Something wrong in a rule file: where, what, and how to mend it. */
+/** Something wrong in a rule file: where, what, and how to fix it. */
 export interface Problem {
 	readonly path: string;
 	readonly line: number;
@@ -16,7 +16,7 @@ export interface Problem {
 	readonly frame: string;
 }
 
-/** More problems of one file are not told: whoever mends these will see the rest. */
+/** More problems of one file are not reported: whoever fixes these will see the rest. */
 const most = 100;
 /** Columns of the line that a frame shows. */
 const shown = 120;
@@ -90,11 +90,27 @@ export class Source {
 	}
 }
 
-/** Problems as a person reads them: file by file, from the top down. */
+/** Problems as a person reads them: file by file, from the top down; what one place lacks in one line. */
 export function inOrder(problems: readonly Problem[]): Problem[] {
-	return problems.toSorted(
+	const sorted = problems.toSorted(
 		(a, b) => (a.path < b.path ? -1 : a.path > b.path ? 1 : 0) || a.line - b.line || a.column - b.column,
 	);
+	const places = new Map<string, Problem[]>();
+	for (const problem of sorted) {
+		const place = `${problem.path}:${problem.line}:${problem.column}`;
+		places.set(place, [...(places.get(place) ?? []), problem]);
+	}
+	return [...places.values()].flatMap(onePlace);
+}
+
+const lacking = /^([a-z_]+): a [a-z ]+ is needed here$/;
+
+function onePlace(problems: readonly Problem[]): readonly Problem[] {
+	const lacks = problems.filter(({ message }) => lacking.test(message));
+	if (lacks.length < 2) return problems;
+	const names = lacks.map(({ message }) => lacking.exec(message)![1]!);
+	const message = `${names.slice(0, -1).join(', ')} and ${names.at(-1)} are needed here`;
+	return [{ ...lacks[0]!, message }, ...problems.filter(problem => !lacks.includes(problem))];
 }
 
 /** A problem for a person: file:line:col, what is wrong, and the line itself. */

@@ -97,12 +97,21 @@ export function answerOf(inner: Fields, key: string, kind: Kind, names: Names): 
 	return id;
 }
 
-/** Stored generic trouble codes, with titles of our own (rules/trouble-codes.yaml), and what of the rulebook they speak to. */
+/** Stored generic trouble codes, with titles of our own (rules/trouble-codes.yaml), what to do first, and what of the rulebook they speak to. */
 export function readCodes(
 	root: Fields,
 	topics: ReadonlySet<string>,
 	rules: ReadonlySet<string>,
 ): Record<string, TroubleCode> {
+	const outer = root.inner('actions');
+	const actions = new Map((outer?.keys() ?? []).map(name => [name, printed(outer!, name)[name]!]));
+	const used = new Set<string>();
+	const actionOf = (inner: Fields): string => {
+		const name = inner.text('do');
+		used.add(name);
+		if (!actions.has(name)) inner.report('do', `do: ${quote(name)} is none of the actions: add it there`);
+		return actions.get(name) ?? '';
+	};
 	const read = (inner: Fields, code: string) => {
 		if (!/^[PBCU][0-3][0-9A-F]{3}$/.test(code))
 			inner.reportStart(`${quote(code)} is no trouble code: P, B, C or U, a digit 0-3, three digits 0-9 or A-F`);
@@ -114,11 +123,14 @@ export function readCodes(
 		return {
 			code,
 			...printed(inner, 'title'),
+			action: actionOf(inner),
 			topics: pointed('topics', topics),
 			rules: pointed('rules', rules),
 		};
 	};
-	return Object.fromEntries(eachOf(root, 'codes', read).map(({ code, ...rest }) => [code, rest]));
+	const codes = Object.fromEntries(eachOf(root, 'codes', read).map(({ code, ...rest }) => [code, rest]));
+	for (const name of actions.keys()) if (!used.has(name)) outer!.reportName(name, `no code does ${quote(name)}`);
+	return codes;
 }
 
 /** Texts that are printed as they are. */

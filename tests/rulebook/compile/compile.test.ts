@@ -55,6 +55,18 @@ const faults: readonly [string, string, Change, RegExp][] = [
 		/"engine\.power" is no answer and no quantity that is a distance/,
 	],
 	[
+		'a code does what no action says',
+		'trouble-codes.yaml',
+		swap('do: signals-apart', 'do: wish'),
+		/do: "wish" is none of the actions/,
+	],
+	[
+		'an action that no code has',
+		'trouble-codes.yaml',
+		swap('actions:\n', 'actions:\n  pray: Light a candle.\n'),
+		/no code does "pray"/,
+	],
+	[
 		"a quantity's source is not listed",
 		'sources.yaml',
 		swap(/^ {2}naidu: .*\n/m, ''),

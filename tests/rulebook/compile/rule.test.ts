@@ -21,6 +21,11 @@ describe('a topic file with a fault is refused with its place, the line, and wha
 			set('holds', 'boost.kind == fuel.hose'),
 			/is not one of the choices/,
 		],
+		[
+			'two fields that are not there, and a stage that is none beside them',
+			text => set('stage', 'later')(text).replace(/^ {4}(?:title|prove): .*\n/gm, ''),
+			/title and prove are needed here/,
+		],
 		['a banned call', set('holds', 'boost.kind.matches("x")'), /not used in rules/],
 		['a macro', set('holds', 'engine.history.all(x, x == "y")'), /not used in rules/],
 		['an index', set('holds', 'engine.compression[0] > 1'), /not used in rules/],
