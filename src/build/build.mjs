@@ -56,7 +56,7 @@ const { metafile } = await build({
 		'process.env.DEV': '"false"',
 	},
 	// Strict as modules are, once for all of them.
-	banner: { js: '(function (require, __dirname, importing) {"use strict";' },
+	banner: { js: '(function (require, __dirname, importing, entry) {"use strict";' },
 	tsconfigRaw: { compilerOptions: { alwaysStrict: false } },
 	footer: { js: '})' },
 	plugins: [...common.plugins, withoutDevtools, handedIn],

@@ -19,14 +19,15 @@ function report(error: unknown): number {
 // What is thrown outside of any call (a timer, a key) ends the same way.
 process.on('uncaughtException', error => process.exit(report(error)));
 
-/** Runs the command line that the process was started with, to its end. */
-async function main(): Promise<never> {
+/** Runs a command line to its end; gives the exit status. */
+async function main(args: readonly string[]): Promise<number> {
 	try {
-		process.exitCode = await (await import('./program.ts')).run(process.argv.slice(2));
+		return await (await import('./program.ts')).run(args);
 	} catch (error) {
-		process.exitCode = report(error);
+		return report(error);
 	}
-	process.exit();
 }
 
-void main();
+// The program is one script and exports nothing: it hands its entry to whoever loaded it.
+declare const entry: (main: (args: readonly string[]) => Promise<number>) => void;
+entry(main);

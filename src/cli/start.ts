@@ -11,4 +11,12 @@ const cachedData = file === null ? undefined : readCode(file);
 const script = new Script(readFileSync(filename, 'latin1'), { filename, ...(cachedData && { cachedData }) });
 if (file !== null && (!cachedData || script.cachedDataRejected)) process.on('exit', () => writeCode(file, script));
 // A script has neither `require` nor `import()` of its own.
-script.runInThisContext()(require, __dirname, (name: string) => import(name));
+script.runInThisContext()(
+	require,
+	__dirname,
+	(name: string) => import(name),
+	async (main: (args: readonly string[]) => Promise<number>) => {
+		process.exitCode = await main(process.argv.slice(2));
+		process.exit();
+	},
+);
