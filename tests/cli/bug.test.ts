@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, describe, expect, test } from 'vitest';
 import { writeSheet } from '../../src/sheet/write.ts';
-import { runCommand } from '../support/command.ts';
+import { startCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
 import { buildSheet } from '../support/model.ts';
 import { openTerminal, type Terminal } from '../support/terminal.ts';
@@ -27,7 +27,7 @@ describe('a bug ends with status 70, a short word, and where the saved sheet is'
 		'%j',
 		([name, ...flags]) => {
 			const { path, text } = sheetFile();
-			const { status, out, err } = runCommand([name, path, ...flags], { env: broken('renameSync') });
+			const { status, out, err } = startCommand([name, path, ...flags], { env: broken('renameSync') });
 			const told = err
 				.trimEnd()
 				.split('\n')
@@ -45,7 +45,7 @@ describe('a bug ends with status 70, a short word, and where the saved sheet is'
 	test('the stack is shown when it is asked for', () => {
 		const { path } = sheetFile();
 		const env = { ...broken('renameSync'), SWAP_AUDIT_TRACE: '1' };
-		const { status, err } = runCommand(['audit', path, '--record', '--draws', '0'], { env });
+		const { status, err } = startCommand(['audit', path, '--record', '--draws', '0'], { env });
 		expect(err).toMatch(/\n {4}at .*:\d+:\d+/);
 		expect(status).toBe(70);
 	});
@@ -56,7 +56,7 @@ describe('a bug ends with status 70, a short word, and where the saved sheet is'
 		const person = new Person('mule', 'boosted');
 		const input = Array.from({ length: 5 }, () => `${person.keys()!.trimEnd()}\n`).join('');
 		// A save renames the sheet and its last good copy: the new sheet and three answers.
-		const { status, err } = runCommand(['interview', path, '--plain', '--quick'], {
+		const { status, err } = startCommand(['interview', path, '--plain', '--quick'], {
 			input,
 			home,
 			env: broken('renameSync', 8),

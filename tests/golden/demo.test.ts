@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
-import { runCommand } from '../support/command.ts';
+import { runCommand, startCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
 
 const demo = fileURLToPath(new URL('../../demo/', import.meta.url));
@@ -76,7 +76,7 @@ describe('the plan of the demo plugs is what the program writes', () => {
 
 test('the same bytes whatever the place, the language and the time zone', () => {
 	const path = join(demo, sheets[0]!);
-	const run = (env: Record<string, string>) => runCommand(['audit', path, '--date', '2026-04-01'], { env }).out;
+	const run = (env: Record<string, string>) => startCommand(['audit', path, '--date', '2026-04-01'], { env }).out;
 	const first = run({ TZ: 'UTC', LANG: 'C' });
 	expect(first.length).toBeGreaterThan(10_000);
 	expect(run({ TZ: 'Asia/Tokyo', LANG: 'de_DE.UTF-8', LC_ALL: 'tr_TR.UTF-8', COLUMNS: '40' })).toBe(first);
