@@ -3,7 +3,7 @@ const long = process.env.SWAP_AUDIT_LONG === '1';
 
 export const counts = {
 	/** Processes killed in the middle of a save. */
-	kills: long ? 10_000 : 50,
+	kills: long ? 10_000 : 24,
 	/** Generated expressions checked against the library. */
 	expressions: long ? 20_000 : 500,
 	/** Spoilt rule files. */
@@ -31,9 +31,11 @@ export const counts = {
 	/** Whether the interview is stopped after each answer of a pass, or after the first, the middle and the last. */
 	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */
-	walks: long ? 5_000 : 80,
+	walks: long ? 5_000 : 48,
 	/** Quick passes answered by chance, timed as a person would take. */
 	passes: long ? 300 : 3,
+	/** Orders in which the rule files are read. */
+	orders: long ? 20 : 1,
 	/** Hostile texts on each surface that prints them. */
 	hostile: long ? 100_000 : 600,
 	/** Pairs of halves of plugs, and tables of pins. */

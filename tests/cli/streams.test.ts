@@ -97,7 +97,7 @@ test('a full disk behind stdout is told as what it is, with status 2', () => {
 });
 
 test('5 MB of JSON come whole through a pipe whose reader is slow', async () => {
-	const sheets = 20;
+	const sheets = 12;
 	const child = spawn(process.execPath, [command, 'audit', '--lines', '--date', '2026-05-01']);
 	child.stdin.end(`${JSON.stringify(odd)}\n`.repeat(sheets));
 	let out = '';

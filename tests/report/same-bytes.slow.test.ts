@@ -4,7 +4,7 @@ import { makeModel } from '../../src/audit/model.ts';
 import { quantities } from '../../src/log/quantities.ts';
 import { renderAudit } from '../../src/report/render.ts';
 import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
-import { seed } from '../counts.ts';
+import { counts, seed } from '../counts.ts';
 import { audited, brokenBuild } from '../support/audited.ts';
 import { ruleTexts, sha256 } from '../support/model.ts';
 
@@ -24,6 +24,6 @@ test('the same bytes in every format, whatever the order in which the rule files
 		fc.property(fc.shuffledSubarray(texts, { minLength: texts.length }), shuffled => {
 			expect(rendered(shuffled)).toEqual(wanted);
 		}),
-		{ seed, numRuns: 4 },
+		{ seed, numRuns: counts.orders },
 	);
 });
