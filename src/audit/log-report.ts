@@ -1,5 +1,6 @@
 import { readByFit } from '../fit/car-at.ts';
 import { reach } from '../graph/paths.ts';
+import type { State } from '../graph/solve.ts';
 import type { Analysis } from '../log/analyze.ts';
 import type { Recording } from '../log/block.ts';
 import type { OverviewPoint } from '../log/overview.ts';
@@ -9,6 +10,7 @@ import type { Checked } from '../sheet/check.ts';
 import type { Wording } from '../wording/template.ts';
 import type { AuditOptions, Finding, FitJson, LimitRung } from './audit.ts';
 import { certaintyOf } from './certainty.ts';
+import { type Expected, expectedIn } from './expected.ts';
 import { findingOf } from './findings.ts';
 import { countingLogs, fitJson, fitTo } from './fitted.ts';
 import { ladder } from './limits.ts';
@@ -68,6 +70,10 @@ export interface LogReport {
 	/** The answers that its figures were worked out with. */
 	readonly rests_on: readonly string[];
 	readonly overview: readonly OverviewPoint[];
+	/** What the answers let one expect in each pull; empty without draws. Worked out when it is first asked for. */
+	readonly expected: () => Expected;
+	/** By channel where the sheet has it at full load, SI. */
+	readonly targets: ReadonlyMap<string, number>;
 	readonly wording: Wording;
 	readonly model: Model;
 }
@@ -146,9 +152,26 @@ export function reportLog(
 		analysis,
 		rests_on: answersBehind(model, new Set([...read, ...(fit ? readByFit(model.graph) : [])])),
 		overview,
+		expected: once(() => (draws === 0 ? new Map() : expectedIn(model, sheet, state, analysis))),
+		targets: targetsIn(state),
 		wording,
 		model,
 	};
+}
+
+function targetsIn({ values, graph }: State): Map<string, number> {
+	const ids = { boost: 'boost.target', spark_advance: 'ignition.full_load_advance' };
+	return new Map(
+		Object.entries(ids).flatMap(([channel, id]) => {
+			const value = values[graph.slotOf.get(id)!];
+			return typeof value === 'number' ? [[channel, value] as const] : [];
+		}),
+	);
+}
+
+function once<T>(make: () => T): () => T {
+	let made: { readonly of: T } | undefined;
+	return () => (made ??= { of: make() }).of;
 }
 
 /** The answers that some names of the model are made from. */

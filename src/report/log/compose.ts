@@ -6,7 +6,8 @@ import { formatValue } from '../../wording/format.ts';
 import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { loggedAnswerWords } from './answers.ts';
 import { composeFit } from './fit.ts';
-import { drawOverview, drawPull } from './pictures.ts';
+import { drawOverview } from './pictures.ts';
+import { drawPull } from './pull-panels.ts';
 import { writtenIn } from './units.ts';
 
 const subjects = ({ subject }: { readonly subject: string | null }): string =>

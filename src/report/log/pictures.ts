@@ -1,51 +1,8 @@
 import { scaleLinear } from 'd3-scale';
 import { line } from 'd3-shape';
 import type { LogReport } from '../../audit/log-report.ts';
-import type { PullPoints } from '../../log/points.ts';
 import type { Figure } from '../document.ts';
-import { type Series, strips } from '../pictures/curves.ts';
 import { drawing, label, round, rule } from '../pictures/draw.ts';
-import { writtenIn } from './units.ts';
-
-/** What is drawn of a pull over engine speed, where it was logged: the first of each line that was. */
-const panels = [
-	{ title: 'Boost', channels: ['boost', 'manifold_pressure'] },
-	{ title: 'Lambda', channels: ['lambda_1'], against: { channel: 'lambda_target', title: 'target' } },
-	{ title: 'Injector duty', channels: ['injector_duty', 'injector_pulse'] },
-	{ title: 'Fuel rail pressure', channels: ['fuel_pressure'] },
-	{ title: 'Meter volts', channels: ['meter_volts', 'air_flow'] },
-	{ title: 'Spark taken out for knock', channels: ['knock_retard'] },
-	{ title: 'Spark advance', channels: ['spark_advance'] },
-] as const;
-
-/** A pull as small panels over engine speed; null where nothing of it was logged. */
-export function drawPull(report: LogReport, { pull, points }: PullPoints): Figure | null {
-	const series = panels.flatMap((panel): Series[] => {
-		for (const id of panel.channels) {
-			const own = writtenIn(report, id);
-			const at = points.flatMap(({ speed, channels }) => {
-				const read = channels[id];
-				return read ? [[speed, own.of(read.value)] as const] : [];
-			});
-			if (at.length < 2) continue;
-			const against = 'against' in panel ? panel.against : null;
-			const wanted = points.flatMap(({ channels }) => (against && channels[against.channel]?.value) || []);
-			const level = wanted.length > 0 ? { level: { at: own.of(middle(wanted)), title: against!.title } } : {};
-			const show = (value: number) => String(Number(value.toPrecision(3)));
-			const unit = own.show(points.find(({ channels }) => channels[id])!.channels[id]!.value).replace(/^[-\d.]+ ?/, '');
-			return [{ title: unit ? `${panel.title}, ${unit}` : panel.title, points: at, show, ...level }];
-		}
-		return [];
-	});
-	if (series.length === 0) return null;
-	const ends = series.map(
-		({ title, points }) => `${title} from ${round(points[0]![1])} to ${round(points.at(-1)![1])}`,
-	);
-	const axis = { title: 'engine speed, rpm', show: (speed: number) => String(speed), mark: null };
-	return { is: 'figure', name: `pull-${pull}`, ...strips(`Pull ${pull}`, `${ends.join('; ')}.`, axis, series) };
-}
-
-const middle = (values: readonly number[]): number => [...values].sort((a, b) => a - b)[values.length >> 1]!;
 
 const shade = {
 	'key-on': '#fff',

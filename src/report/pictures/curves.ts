@@ -22,6 +22,8 @@ export interface Series {
 	readonly show: (value: number) => string;
 	/** A level that matters to this series. */
 	readonly level?: Level;
+	/** Where it is expected: low and high at rising x, drawn behind the curve. */
+	readonly band?: readonly (readonly [x: number, low: number, high: number])[];
 }
 
 interface Axis {
@@ -58,13 +60,17 @@ export function strips(title: string, description: string, axis: Axis, series: r
 }
 
 function strip(
-	{ title, points, show, level }: Series,
+	{ title, points, show, level, band = [] }: Series,
 	x: ScaleLinear<number, number>,
 	top: number,
 	mark: Mark | null,
 ): string[] {
 	const bottom = top - 18 + frame.height;
-	const ys = [...points.map(([, y]) => y), ...(level ? [level.at] : [])];
+	const ys = [
+		...points.map(([, y]) => y),
+		...(level ? [level.at] : []),
+		...band.flatMap(([, low, high]) => [low, high]),
+	];
 	const spread = Math.max(...ys) - Math.min(...ys) || 1;
 	const y = scaleLinear([Math.min(...ys) - spread * 0.05, Math.max(...ys) + spread * 0.05], [bottom, top]);
 	const draw = line<Point>()
@@ -74,6 +80,7 @@ function strip(
 		`<path d="${draw([...along])}" fill="none" stroke="${stroke}" stroke-width="${width}"/>`;
 	return [
 		label(frame.left, top - 6, title, { weight: 'bold' }),
+		...(band.length > 1 ? [`<path d="${outline(band, x, y)}" fill="${color.spare}"/>`] : []),
 		rule(frame.left, bottom, frame.right, bottom),
 		rule(frame.left, top, frame.left, bottom),
 		...y
@@ -86,7 +93,7 @@ function strip(
 		...(mark ? [edged(x(mark.at), top, x(mark.at), bottom, '6 4')] : []),
 		path(points, color.fill, 2),
 		...(level?.wrong ? runsOver(points, level).map(run => path(run, color.over, 4)) : []),
-		...(level ? [levelLabel(level, points, y(level.at))] : []),
+		...(level ? [levelLabel(level, points, y(level.at), top)] : []),
 	];
 }
 
@@ -107,11 +114,23 @@ function runsOver(points: readonly Point[], { at, wrong }: Level): Point[][] {
 	return runs;
 }
 
+/** There along the low ends, back along the high ones. */
+function outline(
+	band: NonNullable<Series['band']>,
+	x: ScaleLinear<number, number>,
+	y: ScaleLinear<number, number>,
+): string {
+	const [low, high] = [1, 2].map(end => band.map(point => `${round(x(point[0]))},${round(y(point[end]!))}`));
+	return `M${[...low!, ...high!.reverse()].join('L')}Z`;
+}
+
 /** The words of a level, at the end where the curve is further from it. */
-function levelLabel({ at, title }: Mark, points: readonly Point[], y: number): string {
+function levelLabel({ at, title }: Mark, points: readonly Point[], level: number, top: number): string {
+	// Over its line, but not into the title of the strip.
+	const y = level - top < 14 ? level + 13 : level - 4;
 	const third = Math.ceil(points.length / 3);
 	const nearest = (part: readonly Point[]) => Math.min(...part.map(([, value]) => Math.abs(value - at)));
 	return nearest(points.slice(0, third)) > nearest(points.slice(-third))
-		? label(frame.left + 6, y - 4, title, { size: 11 })
-		: label(frame.right, y - 4, title, { anchor: 'end', size: 11 });
+		? label(frame.left + 6, y, title, { size: 11 })
+		: label(frame.right, y, title, { anchor: 'end', size: 11 });
 }

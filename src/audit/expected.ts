@@ -1,0 +1,147 @@
+import { CarAt, type Running } from '../fit/car-at.ts';
+import { breathing, outsideUnknown, type Sensor, sensorErrors, sensors } from '../fit/terms.ts';
+import { quasiRandom, seedFrom } from '../graph/quasi-random.ts';
+import type { State } from '../graph/solve.ts';
+import type { Analysis } from '../log/analyze.ts';
+import type { Measured } from '../log/measured.ts';
+import type { PullPoint } from '../log/points.ts';
+import type { Sheet } from '../sheet/sheet.ts';
+import type { Model } from './model.ts';
+import { uncertaintyOf } from './uncertainty.ts';
+
+/** What a channel should read at one engine speed, rpm: nine of ten cars with these answers and usual sensors lie within. */
+export interface ExpectedAt {
+	readonly speed: number;
+	readonly low: number;
+	readonly high: number;
+}
+
+/** By pull and channel. */
+export type Expected = ReadonlyMap<number, ReadonlyMap<string, readonly ExpectedAt[]>>;
+
+/** Cars that are drawn, and points of a pull: more change nothing that is seen. */
+const [drawn, mostPoints] = [100, 16] as const;
+
+/** Channels that the model has something to say of at a logged engine speed, manifold pressure and lambda. */
+const channels = ['fuel_pressure', 'injector_pulse', 'injector_duty', 'meter_volts', 'air_flow'] as const;
+type Channel = (typeof channels)[number];
+
+/**
+ * What the answers let one expect at full load of each pull, at the engine speed, manifold pressure, lambda and charge
+ * temperature that were logged: drawn over the spreads of the answers and what sensors are off. SI.
+ */
+export function expectedIn(
+	model: Model,
+	sheet: Sheet,
+	state: State,
+	{ points: pulls, ambient, run }: Pick<Analysis, 'points' | 'ambient' | 'run'>,
+): Expected {
+	if (!ambient) return new Map();
+	const car = new CarAt(state, uncertaintyOf(model, sheet, state), []);
+	const errors = sensorErrors(model.rulebook.episodes!);
+	const shape = car.sampler.dimensions + sensors.length;
+	const dimensions = shape + breathing.terms + 1;
+	const points = quasiRandom(seedFrom(JSON.stringify(sheet.answers)), dimensions);
+	const z = new Float64Array(dimensions);
+	const outside = numberIn(run.get('log.ambient_temp'));
+	const best = Number(state.values[state.graph.slotOf.get('engine.peak_rpm')!] ?? Number.NaN);
+	const off = (sensor: Sensor) => errors[sensor] * z[car.sampler.dimensions + sensors.indexOf(sensor)]!;
+	/** As the fit has it: up to the speed of best power by the model's torque, three free terms of shape. */
+	const fillingAt = (speed: number): number => {
+		const x = (speed - best) / (best / 2);
+		const peak = car.of('torquePeak');
+		const back = peak < best ? Math.max(-1, Math.min(1, (best - speed) / (best - peak))) : 0;
+		let filling = 1 + ((car.of('torqueRise') - 1) / 2) * (Number.isFinite(back) ? back : 0);
+		for (let term = 0; term < breathing.terms; term++)
+			filling += breathing.deviation * z[shape + term]! * x ** (term + 1);
+		return filling;
+	};
+	const readingsAt = (point: PullPoint): Record<Channel, number> => {
+		const { manifold_pressure: pressure, charge_temp: charge } = point.channels;
+		const running: Running = {
+			speed: point.speed,
+			manifold: pressure!.value / (1 + off('manifold_pressure')),
+			ambient: ambient.value,
+			outside: outside ?? outsideUnknown.usual + outsideUnknown.deviation * z[dimensions - 1]!,
+			lambda: lambdaOf(point)! - off('lambda_1'),
+			filling: fillingAt(point.speed),
+		};
+		return car.running(running, () => {
+			if (charge && isInCharge(state)) car.put('charge', charge.value - off('charge_temp'));
+			else car.work('charge');
+			const air = car.work('air');
+			const set = car.work('railSet');
+			const worked = car.work('rail');
+			const rail = Number.isNaN(worked) ? set : worked;
+			car.put('across', rail - (running.manifold - running.ambient));
+			const pulse = car.work('pulse') * (1 + off('injector_pulse'));
+			car.put('air', air * (1 + off('meter_volts')));
+			return {
+				fuel_pressure: rail + off('fuel_pressure'),
+				injector_pulse: pulse,
+				injector_duty: (pulse * point.speed) / 120,
+				meter_volts: car.work('volts'),
+				air_flow: air * (1 + off('air_flow')),
+			};
+		});
+	};
+	const judged = pulls.map(({ pull, points: all }) => ({
+		pull,
+		points: some(all.filter(point => point.full && point.channels.manifold_pressure && lambdaOf(point) !== null)),
+	}));
+	const read = new Map(
+		judged.flatMap(one => one.points.map(point => [point, [] as Record<Channel, number>[]] as const)),
+	);
+	for (let draw = 0; draw < drawn && read.size > 0; draw++) {
+		points.point(draw, z);
+		car.moveTo(z);
+		for (const [point, all] of read) all.push(readingsAt(point));
+	}
+	return new Map(
+		judged.map(one => [
+			one.pull,
+			new Map(
+				channels.map(channel => [
+					channel,
+					one.points.flatMap(point =>
+						bandOf(
+							point.speed,
+							read.get(point)!.map(all => all[channel]),
+						),
+					),
+				]),
+			),
+		]),
+	);
+}
+
+/** Every so manieth of a list, so that few are left. */
+const some = <T>(list: readonly T[]): readonly T[] =>
+	list.filter((_, at) => at % Math.ceil(list.length / mostPoints) === 0);
+
+/** From a twentieth to the last twentieth; nothing where the model does not say. */
+function bandOf(speed: number, values: readonly number[]): ExpectedAt[] {
+	const known = Float64Array.from(values.filter(Number.isFinite)).sort();
+	if (known.length < values.length / 2) return [];
+	const at = (share: number) => known[Math.round(share * (known.length - 1))]!;
+	return [{ speed, low: at(0.05), high: at(0.95) }];
+}
+
+const lambdaOf = ({ channels: { lambda_1, lambda_2 } }: PullPoint): number | null => {
+	const banks = [lambda_1, lambda_2].flatMap(bank => bank?.value ?? []);
+	return banks.length === 0 ? null : banks.reduce((sum, one) => sum + one, 0) / banks.length;
+};
+
+/** Whether the charge temperature that is logged is that of what the engine draws in. */
+function isInCharge({ values, graph }: State): boolean {
+	const value = (id: string) => values[graph.slotOf.get(id)!];
+	const place = value('sensors.air_temp_place');
+	return (
+		value('boost.kind') === 'none' ||
+		place === 'after-intercooler' ||
+		(place === 'in-air-meter' && value('sensors.meter_place') === 'blow-through')
+	);
+}
+
+const numberIn = (figure: Measured | undefined): number | null =>
+	typeof figure?.value === 'number' ? figure.value : null;
