@@ -15,7 +15,7 @@ import { findingOf } from './findings.ts';
 import { countingLogs, fitJson, fitTo } from './fitted.ts';
 import { ladder } from './limits.ts';
 import { answersOf, type LoggedAnswer, withLogged } from './log-answers.ts';
-import { stateWithLog } from './logged.ts';
+import { stateWithLog, withFigures } from './logged.ts';
 import type { Model } from './model.ts';
 import { inOrder } from './priority.ts';
 
@@ -78,7 +78,7 @@ export interface LogReport {
 	readonly model: Model;
 }
 
-/** Judges what a log came to by the rules on logs, in the car of a sheet. */
+/** Judges what a log came to by the rules on logs, in the car of a sheet: `solved`, of which the log's quantities `read` some. */
 export function reportLog(
 	model: Model,
 	{ sheet }: Checked,
@@ -87,12 +87,12 @@ export function reportLog(
 	overview: readonly OverviewPoint[],
 	file: LogFile,
 	{ date, tool, units, draws }: Pick<AuditOptions, 'date' | 'tool' | 'units' | 'draws'>,
-	read: ReadonlySet<string>,
+	{ read, solved }: { readonly read: ReadonlySet<string>; readonly solved: State },
 ): LogReport {
 	const { judge } = model;
 	const wording = model.wordings[units];
 	const quantities = resultsOf(analysis);
-	const state = stateWithLog(model, sheet, quantities);
+	const state = withFigures(model, solved, quantities);
 	const all = judge.judge(state);
 	const certainty = certaintyOf(model, sheet, state, all, draws);
 	const findings = all.flatMap((verdict, at) =>

@@ -20,23 +20,27 @@ export interface LoggedState extends State {
 	readonly logged: LogResults | null;
 }
 
-/** A sheet solved with what a log tells; `strays`: where a fit puts the inputs. What the log lacks is not known; where an answer would tell it, that is missing. */
-export function stateWithLog(
-	{ graph, rulebook }: Told,
-	sheet: Sheet,
-	results: LogResults | null,
-	strays?: Strays,
-): LoggedState {
-	const given = givenAnswers(sheet, rulebook.questions);
-	if (results === null) return { ...solve(graph, given, new Map(), undefined, strays), logged: null };
-	const state = solve(graph, given, valuesOf(results), undefined, strays);
+/** A sheet solved with what a log says; `strays`: where a fit puts the inputs. */
+export function stateWithLog(model: Told, sheet: Sheet, results: LogResults | null, strays?: Strays): LoggedState {
+	const given = givenAnswers(sheet, model.rulebook.questions);
+	const state = solve(model.graph, given, new Map(), undefined, strays);
+	return results === null ? { ...state, logged: null } : withFigures(model, state, results);
+}
+
+/**
+ * A solved state with the figures of a log in place of those it has: nothing in the graph is made from them. What the log
+ * lacks is not known; where an answer would tell it, that is missing.
+ */
+export function withFigures({ graph, rulebook }: Told, state: State, results: LogResults): LoggedState {
 	const asked = new Set(rulebook.questions.map(({ id }) => id));
-	const missing = [...state.missing];
-	for (const { id } of logQuantities) {
-		const lacks = missingIn(results, id).filter(name => asked.has(name) && !given.has(name));
-		if (lacks.length > 0) missing[graph.slotOf.get(id)!] = lacks;
+	const [values, missing, replaced] = [[...state.values], [...state.missing], new Set(state.replaced)];
+	for (const [id, value] of valuesOf(results)) {
+		const slot = graph.slotOf.get(id)!;
+		values[slot] = value;
+		replaced.add(slot);
+		missing[slot] = missingIn(results, id).filter(name => asked.has(name) && !state.given.has(graph.slotOf.get(name)!));
 	}
-	return { ...state, missing, logged: results };
+	return { ...state, values, missing, replaced, logged: results };
 }
 
 /** The figures of the newest log as an audit tells them: with the sensors' error, and what they lack. */

@@ -1,6 +1,6 @@
 import { type Car, numberOf } from './car.ts';
 import type { Declared } from './declared.ts';
-import { type Readings, where } from './series.ts';
+import { noReadings, type Readings, wherePlace } from './series.ts';
 import { median } from './statistics.ts';
 import { type Channels, heldAtEach } from './ticks.ts';
 
@@ -37,6 +37,7 @@ export class Ambient {
 
 /** Readings taken while engine speed stood at nothing for a second: the manifold has filled by then. */
 function whileStill(readings: Readings, speed: Readings, slowest: number): Readings {
+	if (!speed.value.some(rpm => rpm < slowest)) return noReadings;
 	const [now, before] = [0, 1].map(ago =>
 		heldAtEach(
 			speed,
@@ -44,9 +45,5 @@ function whileStill(readings: Readings, speed: Readings, slowest: number): Readi
 			5,
 		),
 	);
-	let index = -1;
-	return where(readings, () => {
-		index++;
-		return now![index]! < slowest && before![index]! < slowest;
-	});
+	return wherePlace(readings, index => now![index]! < slowest && before![index]! < slowest);
 }

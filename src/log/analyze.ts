@@ -210,7 +210,8 @@ export class Analyzer {
 			const { value } = within(this.store.of(id), this.countedTo + 2e-9, until);
 			const seen = this.samples.get(id) ?? { count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
 			seen.count += value.length;
-			for (const one of value) {
+			for (let index = 0; index < value.length; index++) {
+				const one = value[index]!;
 				if (one < seen.low) seen.low = one;
 				if (one > seen.high) seen.high = one;
 			}

@@ -17,7 +17,8 @@ export class DemandSeen {
 
 	/** Takes readings while the engine runs. */
 	take(channel: 'pedal' | 'throttle', readings: Readings): void {
-		for (const value of readings.value) this.seen[channel].take(value);
+		const { value } = readings;
+		for (let index = 0; index < value.length; index++) this.seen[channel].take(value[index]!);
 	}
 
 	/** What stands for demand by all that was seen. */
@@ -52,8 +53,8 @@ class Extremes {
 	take(value: number): void {
 		this.count++;
 		this.summary.take(value);
-		keep(this.low, value);
-		keep(this.high, -value);
+		if (!(value >= this.low[2]!)) keep(this.low, value);
+		if (!(-value >= this.high[2]!)) keep(this.high, -value);
 	}
 
 	get lowest(): number {

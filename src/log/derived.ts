@@ -1,4 +1,4 @@
-import { mapped, type Readings, where } from './series.ts';
+import { mapped, type Readings, wherePlace } from './series.ts';
 import { type Channels, heldAtEach } from './ticks.ts';
 
 /**
@@ -26,6 +26,5 @@ export function withDerived(store: Channels, ambient: number | undefined): Chann
 /** Readings taken while the engine runs. */
 export function whileRunning(readings: Readings, speed: Readings, running: number): Readings {
 	const rpm = heldAtEach(speed, readings.time, 2.5);
-	let index = 0;
-	return where(readings, () => rpm[index++]! > running);
+	return wherePlace(readings, index => rpm[index]! > running);
 }

@@ -25,14 +25,14 @@ export async function openRecording(
 ): Promise<Recording & { readonly read: () => number }> {
 	const table = wide(await openTable(bytes, isUnit));
 	const { columns, decimal } = table.layout;
-	const whole = [...table.beginning()];
-	const step = table.long ? 1 : Math.max(1, Math.floor(whole.length / looked));
-	const beginning = whole.filter((_, at) => at % step === 0);
+	const first = [...table.beginning(1, looked)];
+	const step = table.long ? 1 : Math.max(1, Math.floor(table.linesAhead / looked));
+	const beginning = [...table.beginning(step)];
 	const sign = decimal ?? '.';
 	const known = channels.find(({ id }) => id === 'time')?.known ?? [];
 	const said = [...choices.given, ...keptOf(choices, headersOf(columns))];
 	const given = said.find(({ channel }) => channel === 'time');
-	const clock = clockOf(columns, whole.slice(0, looked), sign, known, given);
+	const clock = clockOf(columns, first, sign, known, given);
 	const { column } = clock;
 	const others = columns.map((one, at) => (at === column ? { ...one, name: '' } : one));
 	const found = recognize(others, beginning, sign, channels, choices);
@@ -41,7 +41,7 @@ export async function openRecording(
 	const time = timeChannel(column === null ? '#' : columns[column]!.header, clock, given !== undefined);
 	return {
 		channels: [time, ...found.taken.map(({ channel, header, unit, by }) => ({ channel, header, unit, by }))],
-		columns: columns.map(({ header }, at) => ({ header, first: firstCells(whole, at) })),
+		columns: columns.map(({ header }, at) => ({ header, first: firstCells(first, at) })),
 		unused: found.unused.filter(header => column === null || header !== columns[column]!.header),
 		notes: [...clock.notes, ...found.notes],
 		blocks: blocksOf(table, clock, found.taken, totals),
@@ -55,7 +55,7 @@ const timeChannel = (header: string, { unit }: Clock, given: boolean) =>
 
 /** The first cells of a column that are not empty. */
 function firstCells(rows: readonly (readonly string[])[], at: number): string[] {
-	const some = rows.slice(0, looked).flatMap(row => (row[at]?.trim() ? [row[at]!.trim()] : []));
+	const some = rows.flatMap(row => (row[at]?.trim() ? [row[at]!.trim()] : []));
 	return some.slice(0, 3);
 }
 

@@ -71,14 +71,23 @@ export function heldAt({ time, value }: Readings, at: number, stale = 5): number
 }
 
 /** The readings for which something holds; a copy. */
-export function where({ time, value }: Readings, holds: (time: number, value: number) => boolean): Readings {
+export const where = (readings: Readings, holds: (time: number, value: number) => boolean): Readings =>
+	wherePlace(readings, index => holds(readings.time[index]!, readings.value[index]!));
+
+/** The readings at whose places something holds; a copy, or all of them as they are. */
+export function wherePlace(readings: Readings, holds: (index: number) => boolean): Readings {
+	const { time, value } = readings;
+	let same = 0;
+	while (same < time.length && holds(same)) same++;
+	if (same === time.length) return readings;
 	const [times, values] = [new Float64Array(time.length), new Float64Array(time.length)];
-	let count = 0;
-	for (let index = 0; index < time.length; index++) {
-		const [at, one] = [time[index]!, value[index]!];
-		if (!holds(at, one)) continue;
-		times[count] = at;
-		values[count++] = one;
+	times.set(time.subarray(0, same));
+	values.set(value.subarray(0, same));
+	let count = same;
+	for (let index = same + 1; index < time.length; index++) {
+		if (!holds(index)) continue;
+		times[count] = time[index]!;
+		values[count++] = value[index]!;
 	}
 	return { time: times.subarray(0, count), value: values.subarray(0, count) };
 }

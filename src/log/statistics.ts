@@ -2,12 +2,27 @@ import type { Readings } from './series.ts';
 
 /** A percentile by linear interpolation between ranks; `share` is 0 to 1. NaN of nothing. */
 export function percentile(values: ArrayLike<number>, share: number): number {
-	const sorted = new Float64Array(values).sort();
-	if (sorted.length === 0) return Number.NaN;
-	const rank = share * (sorted.length - 1);
+	const { length } = values;
+	if (length === 0) return Number.NaN;
+	const sorted = length <= few.length ? sortFew(values) : new Float64Array(values).sort();
+	const rank = share * (length - 1);
 	const below = Math.floor(rank);
-	const [low, high] = [sorted[below]!, sorted[Math.min(below + 1, sorted.length - 1)]!];
+	const [low, high] = [sorted[below]!, sorted[Math.min(below + 1, length - 1)]!];
 	return low + (high - low) * (rank - below);
+}
+
+/** Used again each time: most lists are the readings of a second, and there are many. */
+const few = new Float64Array(32);
+
+/** By insertion. What is no number goes last, as the language sorts. */
+function sortFew(values: ArrayLike<number>): Float64Array {
+	for (let index = 0; index < values.length; index++) {
+		const value = values[index]!;
+		let place = index;
+		if (!Number.isNaN(value)) for (; place > 0 && !(few[place - 1]! <= value); place--) few[place] = few[place - 1]!;
+		few[place] = value;
+	}
+	return few;
 }
 
 /**

@@ -64,19 +64,13 @@ export class ReadingStore {
 	}
 
 	private take({ time, channels }: Block): void {
-		const columns = [...channels].map(([id, column]) => {
+		const now = time.map(at => this.clock(at));
+		for (const [id, column] of channels) {
 			if (!this.series.has(id)) {
 				this.series.set(id, new Series());
 				this.fresh.set(id, new NewReadings(1));
 			}
-			return { column, series: this.series.get(id)!, fresh: this.fresh.get(id)! };
-		});
-		for (let row = 0; row < time.length; row++) {
-			const now = this.clock(time[row]!);
-			for (const { column, series, fresh } of columns) {
-				const cell = column[row]!;
-				if (fresh.take(cell)) series.push(now, cell);
-			}
+			this.fresh.get(id)!.takeAll(now, column, this.series.get(id)!);
 		}
 		this.rows += time.length;
 	}

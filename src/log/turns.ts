@@ -1,3 +1,4 @@
+import type { Series } from './series.ts';
 import { percentile } from './statistics.ts';
 
 /**
@@ -16,20 +17,25 @@ export class NewReadings {
 		this.due = turn <= 1 ? 1 : turn + Math.max(1, Math.round(0.2 * turn));
 	}
 
-	/** Whether this cell is a new reading. */
-	take(cell: number): boolean {
-		if (Number.isNaN(cell)) {
-			this.afterEmpty = true;
-			return false;
+	/** Takes a column of cells at their times; those that are new readings go into the series. */
+	takeAll(time: Float64Array, cells: Float64Array, series: Pick<Series, 'push'>): void {
+		let { last, since, afterEmpty } = this;
+		for (let row = 0; row < cells.length; row++) {
+			const cell = cells[row]!;
+			if (Number.isNaN(cell)) {
+				afterEmpty = true;
+				continue;
+			}
+			if (++since >= this.due || cell !== last || afterEmpty) {
+				series.push(time[row]!, cell);
+				last = cell;
+				since = 0;
+			}
+			afterEmpty = false;
 		}
-		this.since++;
-		const fresh = cell !== this.last || this.afterEmpty || this.since >= this.due;
-		this.afterEmpty = false;
-		if (fresh) {
-			this.last = cell;
-			this.since = 0;
-		}
-		return fresh;
+		this.last = last;
+		this.since = since;
+		this.afterEmpty = afterEmpty;
 	}
 }
 

@@ -41,7 +41,11 @@ export class Warmth {
 	}
 
 	isWarm(coolant: Readings, at: number): boolean {
-		const now = heldAt(coolant, at, 60);
+		return this.isWarmWith(heldAt(coolant, at, 60), at);
+	}
+
+	/** The same with the coolant temperature at hand. */
+	isWarmWith(now: number, at: number): boolean {
 		const { warm } = this.declared;
 		return now > warm.at_once || (now > warm.coolant && this.ranBy(at) >= warm.after);
 	}

@@ -11,6 +11,8 @@ export function decimalOf(text: string, delimiter: string): Decimal | null {
 	const [start, end] =
 		delimiter === ',' ? ['"', '"'] : [`(?:^|[\\n"${delimiter}])\\s*`, `\\s*(?=[\\r\\n"${delimiter}]|$)`];
 	const count = (pattern: string) => text.match(new RegExp(`${start}${pattern}${end}`, 'g'))?.length ?? 0;
+	// Between commas without a quote only a point can stand before decimals.
+	if (delimiter === ',' && !text.includes('"')) return /\d\.\d/.test(text) ? '.' : null;
 	const commas = count(`(?:\\d{1,3}(?:\\.\\d{3})+)?${behind(',')}`);
 	// Between commas nothing but a point is left.
 	const points =

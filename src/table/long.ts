@@ -45,10 +45,11 @@ export function wide(table: Table): Table {
 		...table,
 		long: true,
 		layout: { ...table.layout, columns },
-		*beginning(step = 1) {
-			let at = 0;
+		*beginning(step = 1, most = Number.POSITIVE_INFINITY) {
+			let [at, given] = [0, 0];
 			for (const cells of table.beginning()) {
 				if (at++ % step !== 0) continue;
+				if (++given > most) return;
 				const row = columns.map(() => '');
 				row[0] = cells[long.time]!;
 				row[places.get(cells[long.name]!.trim())!] = cells[long.value]!;

@@ -16,8 +16,10 @@ export interface Table {
 	readonly encoding: string;
 	/** A row a reading: columns were made of its names. */
 	readonly long: boolean;
-	/** Rows of the beginning as text, in order, every `step`th of the first megabyte; shorter ones are left out. */
-	beginning(step?: number): Iterable<readonly string[]>;
+	/** Rows of the beginning as text, in order, every `step`th of the first megabyte, so many at most; shorter ones are left out. */
+	beginning(step?: number, most?: number): Iterable<readonly string[]>;
+	/** Lines in it. */
+	readonly linesAhead: number;
 	/** Complete once the rows were gone through. */
 	readonly counts: Counts;
 	/** Bytes gone through so far. */
@@ -45,13 +47,15 @@ export async function openTable(bytes: Bytes, isUnit: (text: string) => boolean)
 	if (last === 0 || head.indexOf(10) > longestLine) throw tooLong(1);
 	const text = decoder.decode(head.subarray(0, last)).replaceAll('\r\n', '\n').replace(/\r/g, ' ');
 	const layout = layoutOf(text.replace(/\n$/, ''), isUnit);
+	const lines = text.split('\n').slice(layout.firstLine - 1);
 	const counts: Counts = { rows: 0, unread: 0, faults: [] };
 	let taken = start.length;
 	return {
 		layout,
 		encoding: wide ? 'utf-16' : encoding,
 		long: false,
-		beginning: (step = 1) => rowsOf(text, layout, step),
+		beginning: (step, most) => rowsOf(lines, layout, step, most),
+		linesAhead: lines.length,
 		counts,
 		read: () => taken,
 		async *rows(readings) {
@@ -105,11 +109,18 @@ function concatenated(parts: readonly Uint8Array[], length: number): Uint8Array 
 const joined = (first: Uint8Array, second: Uint8Array): Uint8Array =>
 	concatenated([first, second], first.length + second.length);
 
-function* rowsOf(text: string, { firstLine, delimiter, columns }: Layout, step: number): Generator<string[]> {
-	let at = 0;
-	for (const line of logicalLines(text.split('\n').slice(firstLine - 1))) {
+function* rowsOf(
+	lines: readonly string[],
+	{ delimiter, columns }: Layout,
+	step = 1,
+	most = Number.POSITIVE_INFINITY,
+): Generator<string[]> {
+	let [at, given] = [0, 0];
+	for (const line of logicalLines(lines)) {
 		if (at++ % step !== 0) continue;
 		const cells = cellsOf(line.text, delimiter);
-		if (cells.length >= columns.length) yield cells.slice(0, columns.length);
+		if (cells.length < columns.length) continue;
+		yield cells.slice(0, columns.length);
+		if (++given >= most) return;
 	}
 }

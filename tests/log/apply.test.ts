@@ -5,9 +5,12 @@ import { compare } from '../../src/audit/compare.ts';
 import { withLogged } from '../../src/audit/log-answers.ts';
 import { recordOfLog, withLog } from '../../src/audit/log-record.ts';
 import type { LogReport } from '../../src/audit/log-report.ts';
-import { stateOf } from '../../src/audit/logged.ts';
+import { stateOf, withFigures } from '../../src/audit/logged.ts';
 import { recordOf } from '../../src/audit/record.ts';
 import { isUnproved, judgesReadings, sureEnoughRead } from '../../src/audit/unproved.ts';
+import { solve } from '../../src/graph/solve.ts';
+import { valuesOf } from '../../src/log/results.ts';
+import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import type { Verdict } from '../../src/rulebook/judge.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
 import { parseSheet } from '../../src/sheet/parse.ts';
@@ -179,6 +182,20 @@ describe('the logs of a sheet in its audit', () => {
 		const twice = applied(applied(soundSheet, lean), sound);
 		expect(twice.logs!.map(({ name }) => name)).toEqual(['lean.csv', 'drive.csv']);
 	});
+});
+
+test('the figures of a log go into a solved sheet as if it were solved with them: nothing is made from them', () => {
+	const quantities = sound.json.quantities;
+	const { graph } = model;
+	const [into, anew] = [
+		withFigures(model, stateOf(model, undriven), quantities),
+		solve(graph, givenAnswers(undriven, model.rulebook.questions), valuesOf(quantities)),
+	];
+	const plain = (values: readonly unknown[]) => values.map(value => JSON.stringify(value));
+	expect(plain(into.values)).toEqual(plain(anew.values));
+	expect(into.assumed).toEqual(anew.assumed);
+	const figures = Object.keys(quantities).map(id => graph.slotOf.get(id)!);
+	expect(figures.filter(slot => graph.readers[slot]!.length > 0)).toEqual([]);
 });
 
 describe('what the sensors are off', () => {

@@ -19,7 +19,8 @@ export function loggedReport(
 	const overview = new Overview();
 	overview.take(drive);
 	const read = new Set<string>();
-	const analysis = analyzed(drive, carOf(stateOf(model, sheet), read));
+	const solved = stateOf(model, sheet);
+	const analysis = analyzed(drive, carOf(solved, read));
 	const channels = [...drive.channels.keys()].map(id => ({ channel: id, header: id, unit: '', by: 'header' as const }));
 	const totals = { rows: drive.time.length, unread: 0, faults: [], impossible: new Map() };
 	return reportLog(
@@ -30,6 +31,6 @@ export function loggedReport(
 		overview.all,
 		{ name, sha256: sha256(name), bytes: 1 },
 		{ date, tool: 'test', units: sheet.units, draws },
-		read,
+		{ read, solved },
 	);
 }

@@ -37,11 +37,8 @@ export async function judgeLog(
 	const stream = await openStream(path);
 	const recording = await openRecording(stream.bytes, model.rulebook.channels, withKept(choices, opened.sheet));
 	const read = new Set<string>();
-	const analyzer = new Analyzer(
-		carOf(stateOf(model, opened.sheet), read),
-		model.rulebook.episodes!,
-		model.rulebook.channels,
-	);
+	const solved = stateOf(model, opened.sheet);
+	const analyzer = new Analyzer(carOf(solved, read), model.rulebook.episodes!, model.rulebook.channels);
 	const overview = new Overview();
 	for await (const block of recording.blocks) {
 		overview.take(block);
@@ -57,7 +54,7 @@ export async function judgeLog(
 		overview.all,
 		{ name: logName(path), sha256: stream.sha256(), bytes: stream.taken() },
 		{ ...said, tool: version },
-		read,
+		{ read, solved },
 	);
 }
 

@@ -1,6 +1,7 @@
-import { type Chunk, fresh } from '../chunk.ts';
+import { type Chunk, fresh, joined, onceAChunk } from '../chunk.ts';
 import { lacking, measured } from '../measured.ts';
 import { inRun } from '../quantity.ts';
+import { noReadings, type Readings, within } from '../series.ts';
 import { SlidingMinimum } from '../sliding-minimum.ts';
 import { median } from '../statistics.ts';
 import { Summary } from '../summary.ts';
@@ -15,6 +16,44 @@ export const most = inRun({
 	gather: () => heldFor(10, 2, chunk => whileOver(chunk, 'coolant_temp', 400), errors.temperature, ['coolant_temp']),
 });
 
+/** What coolant rose in 5 s: each rise once. */
+class Rises {
+	private readonly lowest = new SlidingMinimum(5);
+	private best: number[] = [];
+	private top = 0;
+	private count = 0;
+	private first = Number.NaN;
+	private last = Number.NaN;
+
+	take({ time, value }: Readings): void {
+		if (time.length === 0) return;
+		if (this.count === 0) this.first = time[0]!;
+		this.count += time.length;
+		this.last = time.at(-1)!;
+		let { top } = this;
+		for (let index = 0; index < time.length; index++) {
+			const rise = value[index]! - this.lowest.take(time[index]!, value[index]!);
+			if (rise > top) top = rise;
+			// It came down, or stopped rising: what it rose is one jump.
+			else if (rise < top / 2) {
+				this.best = [...this.best, top].sort((a, b) => b - a).slice(0, 2);
+				top = rise;
+			}
+		}
+		this.top = top;
+	}
+
+	/** Readings a second. */
+	get rate(): number {
+		return this.count / (this.last - this.first);
+	}
+
+	/** The most, or the second most. */
+	most(rank: number): number {
+		return [...this.best, this.top].sort((a, b) => b - a)[rank - 1] ?? 0;
+	}
+}
+
 /** The rises of 5 s, the most first: a rise ends before the next may begin. */
 const jump = (id: string, rank: number, formula: string) =>
 	inRun({
@@ -22,33 +61,10 @@ const jump = (id: string, rank: number, formula: string) =>
 		kind: 'temperature-difference',
 		formula,
 		gather() {
-			const best: number[] = [];
-			const lowest = new SlidingMinimum(5);
-			let [count, first, last, top] = [0, Number.NaN, Number.NaN, 0];
+			const rises = new Rises();
 			return {
-				take(chunk) {
-					const { time, value } = whileOver(chunk, 'coolant_temp', 400);
-					for (let index = 0; index < time.length; index++) {
-						const at = time[index]!;
-						if (Number.isNaN(first)) first = at;
-						count++;
-						last = at;
-						const rise = value[index]! - lowest.take(at, value[index]!);
-						if (rise > top) top = rise;
-						// It came down, or stopped rising: what it rose is one jump.
-						else if (rise < top / 2) {
-							best.push(top);
-							best.sort((a, b) => b - a);
-							best.length = Math.min(best.length, 2);
-							top = rise;
-						}
-					}
-				},
-				result() {
-					if (!(count / (last - first) >= 0.95)) return lacking('coolant_temp');
-					const all = [...best, top].sort((a, b) => b - a);
-					return measured(all[rank - 1] ?? 0, 0.5);
-				},
+				take: chunk => rises.take(whileOver(chunk, 'coolant_temp', 400)),
+				result: () => (rises.rate >= 0.95 ? measured(rises.most(rank), 0.5) : lacking('coolant_temp')),
 			};
 		},
 	});
@@ -68,8 +84,7 @@ export const second = jump(
 const long = 15 * 60;
 
 /** Driving: moving where road speed is logged, else engine speed off idle. */
-function drivenIn(chunk: Chunk): number {
-	const { ticks, span, declared } = chunk;
+const drivenIn = onceAChunk(({ ticks, span, declared }) => {
 	let seconds = 0;
 	for (let tick = 1; tick < ticks.time.length; tick++) {
 		const [before, now] = [ticks.time[tick - 1]!, ticks.time[tick]!];
@@ -79,25 +94,24 @@ function drivenIn(chunk: Chunk): number {
 		if (moving && ticks.speed[tick]! > declared.running.speed) seconds += Math.min(5, now - before);
 	}
 	return seconds;
-}
+});
 
 /** Coolant of the last six minutes of running, and how long was driven. */
 class Late {
-	private recent: [number, number][] = [];
+	private recent: Readings = noReadings;
 	driven = 0;
 
 	take(chunk: Chunk): void {
 		this.driven += drivenIn(chunk);
-		const { time, value } = whileOver(chunk, 'coolant_temp', 400);
-		for (const [index, at] of time.entries()) this.recent.push([at, value[index]!]);
-		const end = this.recent.at(-1)?.[0] ?? 0;
-		this.recent = this.recent.filter(([at]) => end - at <= 360);
+		const now = whileOver(chunk, 'coolant_temp', 400);
+		const end = now.time.at(-1);
+		if (end !== undefined) this.recent = joined([this.recent, now].map(part => within(part, end - 360, end)));
 	}
 
 	/** The median from so many to so many seconds before the end. */
 	around(from: number, to: number): number {
-		const end = this.recent.at(-1)?.[0] ?? 0;
-		return median(this.recent.filter(([at]) => end - at <= from && end - at >= to).map(([, value]) => value));
+		const end = this.recent.time.at(-1) ?? 0;
+		return median(within(this.recent, end - from, end - to).value);
 	}
 }
 

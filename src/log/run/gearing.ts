@@ -2,7 +2,7 @@ import { numberOf } from '../car.ts';
 import { type Chunk, fresh } from '../chunk.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
 import { type Gathering, inRun, percent } from '../quantity.ts';
-import { where } from '../series.ts';
+import { noReadings, wherePlace } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
 import { heldFor } from './running.ts';
 import { medianOf } from './tools.ts';
@@ -31,14 +31,13 @@ function shares(chunk: Chunk, gear: 'top' | 'first') {
 	const highest = gears.value.reduce((most, one) => Math.max(most, one), Number.NEGATIVE_INFINITY);
 	const wanted = gear === 'first' ? 1 : highest;
 	const per = turns(chunk, gear);
-	let index = -1;
-	const kept = where(road, (_, value) => {
-		index++;
+	if (per === undefined) return noReadings;
+	const kept = wherePlace(road, index => {
 		const inGear = gears.time.length === 0 ? gear === 'top' : geared[index] === wanted;
-		return inGear && value > slow && speed[index]! > loose && per !== undefined;
+		return inGear && road.value[index]! > slow && speed[index]! > loose;
 	});
 	const held = heldAtEach(chunk.of('engine_speed'), kept.time, 2);
-	return { time: kept.time, value: kept.value.map((value, at) => (value * (per ?? Number.NaN)) / held[at]!) };
+	return { time: kept.time, value: kept.value.map((value, at) => (value * per) / held[at]!) };
 }
 
 const channels = ['road_speed', 'driveline.axle_ratio', 'driveline.tyre_diameter', 'driveline.top_gear'];

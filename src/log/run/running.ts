@@ -2,7 +2,7 @@ import { type Chunk, during, fresh, joined, onceAChunk } from '../chunk.ts';
 import { measured } from '../measured.ts';
 import { oilFloor } from '../pull/oil.ts';
 import { type Gathering, inRun } from '../quantity.ts';
-import { mapped, type Readings, where } from '../series.ts';
+import { mapped, type Readings, where, wherePlace } from '../series.ts';
 import { median, sustained } from '../statistics.ts';
 import { heldAtEach } from '../ticks.ts';
 import { errors, medianOf } from './tools.ts';
@@ -24,9 +24,10 @@ export function whileOver(chunk: Chunk, channel: string, rpm: number, warm = fal
 function readOver(chunk: Chunk, channel: string, rpm: number, warm: boolean): Readings {
 	const readings = fresh(chunk, channel);
 	const speed = heldAtEach(chunk.of('engine_speed'), readings.time, 2.5);
-	let index = 0;
-	const coolant = chunk.of('coolant_temp');
-	return where(readings, time => speed[index++]! > rpm && (!warm || chunk.warmth.isWarm(coolant, time)));
+	const coolant = warm ? heldAtEach(chunk.of('coolant_temp'), readings.time, 60) : null;
+	const counts = (index: number) =>
+		speed[index]! > rpm && (!coolant || chunk.warmth.isWarmWith(coolant[index]!, readings.time[index]!));
+	return wherePlace(readings, counts);
 }
 
 export const charging = inRun({
@@ -125,8 +126,7 @@ export const oilAt3000 = inRun({
 			chunk => {
 				const readings = whileOver(chunk, 'oil_pressure', 2800, true);
 				const speed = heldAtEach(chunk.of('engine_speed'), readings.time, 2.5);
-				let index = 0;
-				return [where(readings, () => speed[index++]! <= 3200)];
+				return [wherePlace(readings, index => speed[index]! <= 3200)];
 			},
 			errors.pressure,
 			['oil_pressure', 'coolant_temp'],

@@ -137,20 +137,26 @@ class Stillness {
 	take(chunk: Chunk, id: string): boolean {
 		const { time, value } = fresh(chunk, id);
 		const speed = heldAtEach(chunk.of('engine_speed'), time);
+		const running = chunk.declared.running.speed;
 		let dead = false;
+		let { value: last, since, low, high } = this;
 		for (let index = 0; index < time.length; index++) {
-			const at = time[index]!;
-			const rpm = speed[index]!;
-			const standing = id === 'road_speed' && value[index] === 0;
-			if (value[index] !== this.value || standing || !(rpm > chunk.declared.running.speed)) {
-				this.value = standing ? Number.NaN : value[index]!;
-				this.since = at;
-				this.low = this.high = rpm;
+			const [rpm, now] = [speed[index]!, value[index]!];
+			const standing = now === 0 && id === 'road_speed';
+			if (now !== last || standing || !(rpm > running)) {
+				last = standing ? Number.NaN : now;
+				since = time[index]!;
+				low = high = rpm;
+			} else {
+				if (rpm < low) low = rpm;
+				if (rpm > high) high = rpm;
+				if (high - low >= spans && time[index]! - since >= still) dead = true;
 			}
-			this.low = Math.min(this.low, rpm);
-			this.high = Math.max(this.high, rpm);
-			if (at - this.since >= still && this.high - this.low >= spans) dead = true;
 		}
+		this.value = last;
+		this.since = since;
+		this.low = low;
+		this.high = high;
 		return dead;
 	}
 }
