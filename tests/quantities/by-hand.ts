@@ -89,3 +89,9 @@ export function halving(rising: (x: number) => number, low: number, high: number
 	}
 	return (below + above) / 2;
 }
+
+/** One quantity from figures for what it reads, in SI, as a formula of a book would be used. */
+export function figure(id: string, given: Readonly<Record<string, Outcome>>): Outcome {
+	const { graph } = testModel();
+	return solve(graph, new Map(), new Map(Object.entries(given)), [id]).values[slotNamed(graph, id)];
+}

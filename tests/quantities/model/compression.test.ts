@@ -68,6 +68,8 @@ describe('a wet test', () => {
 	test('tells how much of what the lowest lacks comes back', () => {
 		close(readings(dry, wet(140))('engine.wet_recovery_lowest').value, 40 / 50, 'recovery');
 		close(readings(dry, wet(140))('engine.wet_gain').value, 0.4, 'gain');
+		const each = readings(dry, wet(140))('engine.wet_recovery').value as readonly (number | null)[];
+		close(each[2]!, 40 / 50, 'recovery of the third');
 	});
 
 	test('that leaves out the lowest lacks just that reading', () => {

@@ -1,0 +1,76 @@
+import { expect, test } from 'vitest';
+import { quantities } from '../../../src/quantities/all.ts';
+import { fahrenheit, psi } from '../by-hand.ts';
+
+// What is taken where nobody answers and how wide an estimate is left, as the trade says them: common practice, no source.
+
+const usual: Readonly<Record<string, readonly [value: number, either: number]>> = {
+	'boost.charge_temp_most': [fahrenheit(176), 18 / 1.8],
+	// 10 and 5 hPa, some 4 and 2 in of water.
+	'boost.inlet_loss': [10 * 100, 5 * 100],
+	'boost.usual_back_pressure_ratio': [3 / 2, 1 / 2],
+	'driveline.front_weight_share': [55 / 100, 4 / 100],
+	// Shigley: lubricated 0.18, 30 % of spread.
+	'engine.fastener_friction': [18 / 100, (18 / 100) * (30 / 100)],
+	// Gauge: 63 kPa, or 18.6 in of mercury, under the air of sea level.
+	'engine.idle_manifold_pressure': [101325 - 63325, 80 * 100],
+	'engine.idle_speed': [12.5 * 60, 100],
+	'engine.torque_rise': [115 / 100, 5 / 100],
+	'engine.valvetrain_mass': [290e-3, 50e-3],
+	'fuel.pump_fall': [0.8 / 100, (1.2 - 0.5) / 200],
+	'fuel.pump_voltage_exponent': [4 / 2, (2.5 - 1.5) / 2],
+	'fuel.usual_elbows': [4, 2],
+	'fuel.usual_lambda_unboosted': [87 / 100, 3 / 100],
+	'fuel.usual_line_loss': [3 * psi, 2 * psi],
+	'fuel.usual_pump_voltage': [13.5 - 0.7, 6 / 10],
+};
+
+test('every usual value of the model, and how far it may be off', () => {
+	const found = quantities.flatMap(q => ('value' in q ? [[q.id, [q.value, q.spread]] as const] : []));
+	expect(found.map(([id]) => id).sort()).toEqual(Object.keys(usual).sort());
+	for (const [id, pair] of found) {
+		expect(pair[0], id).toBeCloseTo(usual[id]![0], 1);
+		for (const index of [0, 1] as const) expect(pair[index] / usual[id]![index], id).toBeCloseTo(1, 2);
+	}
+});
+
+/** Ends of bands, in hundredths of the figure. */
+const bands: Readonly<Record<string, readonly [least: number, most: number]>> = {
+	// Up to 5 % of a hot humid day's air is vapor.
+	'air.dry_share': [95, 100],
+	'boost.bypass_share': [70, 130],
+	'boost.intercooler_loss_at_power': [80, 120],
+	'boost.surge_margin': [90, 110],
+	'cooling.heat_to_coolant': [(17 / 25) * 100, (30 / 25) * 100],
+	'driveline.disc_heating': [80, 125],
+	'driveline.pressure_cable_pull': [95, 105],
+	'driveline.stall_time': [60, 150],
+	'driveline.tire_grip_torque': [75, 125],
+	'driveline.towing_heat': [60, 150],
+	'engine.air_efficiency': [95, 120],
+	'engine.block_pressure_most': [85, 115],
+	'engine.cranking_pressure_expected': [90, 111],
+	// A fine pitch has 13 % more than a coarse one.
+	'engine.fastener_area': [100, 113],
+	'engine.gasket_pressure_most': [90, 110],
+	// 3.9 kg/h a liter, 1.2 either way.
+	'engine.idle_air_flow': [(2.7 / 3.9) * 100, (5.1 / 3.9) * 100],
+	'engine.knock_integral': [60, 160],
+	// What the cylinder model itself leaves open.
+	'engine.peak_pressure': [85, 116],
+	'engine.piston_pressure_most': [90, 110],
+	'engine.rod_pressure_most': [85, 115],
+	'engine.valve_float_speed': [90, 115],
+	// Untried coils, kV.
+	'ignition.direct_coil': [(25.6 / 27.5) * 100, (29.7 / 27.5) * 100],
+	'ignition.distributor_coil': [(22 / 27.5) * 100, (29.7 / 27.5) * 100],
+};
+
+test('every band of an estimate', () => {
+	const found = Object.fromEntries(
+		quantities.flatMap(q => ('band' in q && q.band ? [[q.id, q.band.map(end => Math.round(end * 1000) / 10)]] : [])),
+	);
+	const rounded = Object.entries(bands).map(([id, ends]) => [id, ends.map(end => Math.round(end * 10) / 10)]);
+	expect(found).toMatchObject(Object.fromEntries(rounded));
+	expect(Object.keys(found).filter(id => !(id in bands))).toEqual([]);
+});

@@ -1,0 +1,478 @@
+import { describe, expect, test } from 'vitest';
+import type { Outcome } from '../../../src/expressions/tree.ts';
+import { close, figure, foot, horsepower, inch, poundFoot, psi } from '../by-hand.ts';
+
+// Quantities each worked out on paper, from figures for what they read: no formula of the physics room is used here.
+
+type Row = readonly [id: string, given: Readonly<Record<string, Outcome>>, wanted: number | string | boolean | null];
+
+function worked(subject: string, rows: readonly Row[]): void {
+	describe(subject, () => {
+		test.each(rows)('%s of %j', (id, given, wanted) => {
+			const found = figure(id, given);
+			if (typeof wanted === 'number' && wanted !== 0) close(found, wanted, id, 1e-6);
+			else expect(found).toBe(wanted);
+		});
+	});
+}
+
+const degrees = (angle: number) => (angle * Math.PI) / 180;
+/** Copper of a round wire, m2, by its diameter in thousandths of an inch: ASTM B258 gives 14 AWG 64.1 and 10 AWG 101.9. */
+const mils = (diameter: number) => (Math.PI / 4) * (diameter * 1e-3 * inch) ** 2;
+const [awg14, awg10, awg4] = [mils(64.1), mils(101.9), mils(204.4)];
+
+worked('wires and fuses', [
+	// 33 CFR 183.425 Table 5, 105 degC insulation: 14 AWG 35 A, 10 AWG 60 A, 4 AWG 160 A; 0.85 in an engine space.
+	['fuel.pump_fuse_most', { 'fuel.pump_wire_gauge': awg14 }, 0.85 * 35],
+	['fuel.pump_fuse_most', { 'fuel.pump_wire_gauge': awg10 }, 0.85 * 60],
+	['fuel.pump_fuse_most', { 'fuel.pump_wire_gauge': mils(25.3) }, 0],
+	['charging.cable_fuse_most', { 'charging.cable_gauge': awg4 }, 0.85 * 160],
+	// Ratings that are sold: 25 A under 29.75, 125 A under 136 (ISO 8820).
+	['fuel.pump_fuse_sold', { 'fuel.pump_fuse_most': 29.75 }, 25],
+	['charging.cable_fuse_sold', { 'charging.cable_fuse_most': 136 }, 125],
+	// FAA AC 43.13-1B, Tables 11-3 and 11-9.
+	['fuel.pump_fuse_chart', { 'fuel.pump_wire_gauge': awg14 }, 15],
+	['fuel.pump_fuse_chart', { 'fuel.pump_wire_gauge': mils(10) }, null],
+	['fuel.pump_wire_bundled', { 'fuel.pump_wire_gauge': awg10 }, 17],
+	['fuel.pump_wire_bundled', { 'fuel.pump_wire_gauge': mils(10) }, null],
+	// Copper has 1/58 ohm mm2/m at 20 degC and 0.393 % a kelvin more; 0.5 V out and back at 10 A, strands 2 % longer.
+	[
+		'fuel.pump_wire_longest',
+		{ 'fuel.pump_current': 10, 'fuel.pump_wire_gauge': 2e-6 },
+		0.5 / (2 * 10 * 1.02 * (1 + 0.00393 * 40) * (1 / 58 / 2)),
+	],
+	[
+		'charging.load_total',
+		{
+			'charging.loads': [
+				['fan', 20],
+				['pump', 12.5],
+				['lamps', 9],
+			],
+		},
+		41.5,
+	],
+	['charging.balance', { 'charging.alternator': 95, 'charging.load_total': 41.5 }, 53.5],
+	['charging.balance_idle', { 'charging.alternator': 95, 'charging.load_total': 41.5 }, 6],
+]);
+
+// Rated 35 A and 60 A: what the wire allows, and what the load wants, each side of the edge.
+worked('whether wire and fuse fit', [
+	['fuel.pump_wire_ok', { 'fuel.pump_fuse': 25, 'fuel.pump_wire_gauge': awg14, 'fuel.pump_current': 20 }, true],
+	['fuel.pump_wire_ok', { 'fuel.pump_fuse': 30, 'fuel.pump_wire_gauge': awg14, 'fuel.pump_current': 20 }, false],
+	['fuel.pump_wire_ok', { 'fuel.pump_fuse': 25, 'fuel.pump_wire_gauge': awg14, 'fuel.pump_current': 20.1 }, false],
+	['charging.cable_ok', { 'charging.cable_fuse': 125, 'charging.cable_gauge': awg4, 'charging.alternator': 100 }, true],
+	[
+		'charging.cable_ok',
+		{ 'charging.cable_fuse': 150, 'charging.cable_gauge': awg4, 'charging.alternator': 100 },
+		false,
+	],
+	[
+		'charging.cable_ok',
+		{ 'charging.cable_fuse': 125, 'charging.cable_gauge': awg4, 'charging.alternator': 101 },
+		false,
+	],
+	['cooling.fan_wire_ok', { 'cooling.fan_current': 24, 'cooling.fan_fuse': 30 }, true],
+	['cooling.fan_wire_ok', { 'cooling.fan_current': 24.1, 'cooling.fan_fuse': 30 }, false],
+	[
+		'charging.cable_drop',
+		{ 'charging.alternator': 100, 'charging.cable_gauge': 20e-6, 'charging.cable_length': 2 },
+		100 * 2 * 2 * 1.02 * (1 + 0.00393 * 40) * (1 / 58 / 20),
+	],
+	// The usual table: 12.65 V full, 12.24 V half.
+	['charging.state_of_charge', { 'charging.battery_rest': 12.65 }, 1],
+	['charging.state_of_charge', { 'charging.battery_rest': 12.24 }, 0.5],
+]);
+
+worked('air', [
+	['air.dry_share', {}, 1],
+	['boost.back_pressure_ratio', { 'boost.turbine_back_pressure': 15 * psi, 'boost.target': 10 * psi }, 1.5],
+	['boost.back_pressure_ratio', { 'boost.turbine_back_pressure': 15 * psi, 'boost.target': 0 }, null],
+	// Half the speed, half the flow: 0.30 kg/s becomes 0.18 at 3300 of 5500 rpm, a fifth over a surge flow of 0.15.
+	[
+		'boost.surge_margin',
+		{
+			'boost.compressor_flow_corrected': 0.3,
+			'boost.compressor_surge': 0.15,
+			'boost.full_rpm': 3300,
+			'engine.peak_rpm': 5500,
+		},
+		0.2,
+	],
+	// Loss goes with the square of the flow: 1 psi at 200 hp is 2.25 psi at 300.
+	[
+		'boost.intercooler_loss_at_power',
+		{
+			'boost.intercooler_loss': psi,
+			'boost.intercooler_loss_power': 200 * horsepower,
+			'engine.power': 300 * horsepower,
+		},
+		2.25 * psi,
+	],
+]);
+
+worked('the engine', [
+	[
+		'engine.cranking_pressure_low',
+		{ 'air.ambient_pressure': 1e5, 'engine.effective_compression_ratio': 8 },
+		1e5 * (2 ** 3.6 - 1),
+	],
+	// 64 cc chamber, 5 cc dish, a disc of gasket and one of deck.
+	[
+		'engine.clearance_volume',
+		{
+			'engine.bore': 4 * inch,
+			'engine.stroke_used': 3 * inch,
+			'engine.chamber_volume': 64e-6,
+			'engine.piston_volume': 5e-6,
+			'engine.gasket_thickness': 0.04 * inch,
+			'engine.gasket_bore': 4.1 * inch,
+			'engine.deck_clearance': 0.01 * inch,
+		},
+		69e-6 + (Math.PI / 4) * (4.1 ** 2 * 0.04 + 4 ** 2 * 0.01) * inch ** 3,
+	],
+	[
+		'engine.stroke_used',
+		{
+			'engine.stroke': undefined,
+			'engine.bore': 4 * inch,
+			'engine.cylinders': 8,
+			'engine.displacement_stated': 302 * inch ** 3,
+		},
+		(302 / (8 * Math.PI * 4)) * inch,
+	],
+	[
+		'engine.stroke_used',
+		{
+			'engine.stroke': 3.4 * inch,
+			'engine.bore': 4 * inch,
+			'engine.cylinders': 8,
+			'engine.displacement_stated': 302 * inch ** 3,
+		},
+		3.4 * inch,
+	],
+	[
+		'engine.coil_bind_clearance',
+		{ 'engine.spring_height': 1.8 * inch, 'engine.valve_lift': 0.5 * inch, 'engine.spring_solid_height': 1.2 * inch },
+		0.1 * inch,
+	],
+	// Harmonic lift of 10 mm over 360 deg of crank: one turn of the harmonic a turn of the crank, force = mass x 5 mm x speed^2.
+	[
+		'engine.valve_float_speed',
+		{
+			'engine.valve_lift': 0.01,
+			'engine.cam_duration': 360,
+			'engine.spring_open_force': 0.3 * 0.005 * (5000 * 2 * (Math.PI / 60)) ** 2,
+			'engine.valvetrain_mass': 0.3,
+		},
+		5000,
+	],
+	['engine.piston_speed_most', { 'engine.pistons': 'forged' }, 25],
+	['engine.piston_speed_most', { 'engine.pistons': 'cast' }, 20],
+	['engine.piston_speed_most', { 'engine.pistons': 'hypereutectic' }, 20],
+]);
+
+// Common practice, in bar.
+worked('what parts stand', [
+	['engine.piston_pressure_most', { 'engine.pistons': 'cast' }, 70e5],
+	['engine.piston_pressure_most', { 'engine.pistons': 'hypereutectic' }, 75e5],
+	['engine.piston_pressure_most', { 'engine.pistons': 'forged' }, null],
+	['engine.gasket_pressure_most', { 'engine.head_gasket': 'composite' }, 80e5],
+	['engine.gasket_pressure_most', { 'engine.head_gasket': 'steel' }, null],
+	['engine.rod_pressure_most', { 'engine.rods': 'as-built' }, 100e5],
+	['engine.rod_pressure_most', { 'engine.rods': 'racing' }, null],
+	['engine.block_pressure_most', { 'engine.block': 'light' }, 95e5],
+	['engine.block_pressure_most', { 'engine.block': 'heavy' }, 115e5],
+	['engine.block_pressure_most', { 'engine.block': 'racing' }, null],
+]);
+
+// Tensile stress area of ISO 898-1: pi/4 (diameter - 0.9382 pitch)^2; 7/16 in has 14 threads an inch coarse.
+const area716 = (Math.PI / 4) * (7 / 16 - 0.9743 / 14) ** 2 * inch ** 2;
+
+describe('head fasteners', () => {
+	const clamped = (kind: string) => ({
+		'engine.head_fasteners': kind,
+		'engine.fastener_size': (7 / 16) * inch,
+		'engine.fastener_area': area716,
+		'engine.fastener_torque': 70 * poundFoot,
+		'engine.fastener_friction': 0.18,
+	});
+	// ASME B1.1 prints 0.1063 sq in for 7/16-14.
+	test('a 7/16 in thread has the stress area of the table', () =>
+		close(
+			figure('engine.fastener_area', { 'engine.fastener_size': (7 / 16) * inch }),
+			0.1063 * inch ** 2,
+			'area',
+			1e-3,
+		));
+
+	test.each(['studs', 'reusable-bolts'])('%s pull by torque over K and diameter', kind =>
+		close(figure('engine.fastener_preload', clamped(kind)), (70 * poundFoot) / (0.18 * (7 / 16) * inch), 'preload'),
+	);
+
+	test('stretch bolts pull at their proof stress, three quarters of it when used a second time', () => {
+		close(figure('engine.fastener_preload', clamped('stretch-new')), 830e6 * area716, 'new');
+		close(figure('engine.fastener_preload', clamped('stretch-reused')), 0.75 * 830e6 * area716, 'used');
+	});
+});
+
+worked('fuel', [
+	['fuel.ethanol_share', { 'fuel.kind': 'petrol', 'fuel.ethanol': undefined }, 0],
+	['fuel.ethanol_share', { 'fuel.kind': 'petrol-e10', 'fuel.ethanol': undefined }, 0.1],
+	['fuel.ethanol_share', { 'fuel.kind': 'e85', 'fuel.ethanol': undefined }, 0.85],
+	['fuel.ethanol_share', { 'fuel.kind': 'e85', 'fuel.ethanol': 0.7 }, 0.7],
+	['fuel.rail_sag', { 'fuel.rail_set_point': 50 * psi, 'fuel.rail_pressure_under_flow': 46 * psi }, 4 * psi],
+	['fuel.rail_sag', { 'fuel.rail_set_point': 50 * psi, 'fuel.rail_pressure_under_flow': 51 * psi }, 0],
+	// A four-stroke injects once in two turns: 20 ms at 6000 rpm.
+	['injectors.cycle_time', { 'engine.peak_rpm': 6000 }, 0.02],
+	['injectors.idle_duty', { 'injectors.idle_pulse_width': 2.4e-3, 'engine.idle_speed': 750 }, 0.015],
+	[
+		'injectors.idle_pressure_across',
+		{
+			'fuel.pressure': 39 * psi,
+			'fuel.reference': 'atmosphere',
+			'air.ambient_pressure': 14.7 * psi,
+			'engine.idle_manifold_pressure': 5.7 * psi,
+		},
+		48 * psi,
+	],
+	[
+		'injectors.idle_pressure_across',
+		{
+			'fuel.pressure': 39 * psi,
+			'fuel.reference': 'manifold',
+			'air.ambient_pressure': 14.7 * psi,
+			'engine.idle_manifold_pressure': 5.7 * psi,
+		},
+		39 * psi,
+	],
+]);
+
+/** A meter whose flow is in proportion to its volts: 0.1 kg/s a volt. */
+const meter = {
+	'sensors.meter_kind': 'whole',
+	'sensors.meter_curve': [0.5, 1, 2, 3, 4, 5].map(volts => [volts, volts / 10]),
+	'sensors.meter_pipe_bore': undefined,
+	'sensors.meter_curve_bore': undefined,
+	'sensors.meter_ceiling': 5,
+};
+
+worked('sensors', [
+	['sensors.meter_flow_ceiling', { ...meter, 'sensors.meter_top_volts': 4.5 }, 0.45],
+	['sensors.meter_voltage_idle', { ...meter, 'sensors.meter_top_volts': 5, 'engine.idle_air_flow': 0.06 }, 0.6],
+	['sensors.meter_voltage_idle', { ...meter, 'sensors.meter_top_volts': 10, 'engine.idle_air_flow': 0.06 }, 0.3],
+	// The controller takes a volt for 0.08 kg/s where the meter has 0.1.
+	[
+		'sensors.load_seen',
+		{
+			...meter,
+			'sensors.meter_curve_loaded': 'old-curve',
+			'sensors.controller_curve': [0.5, 1, 2, 3, 4, 5].map(volts => [volts, 0.08 * volts]),
+			'sensors.meter_top_volts': 5,
+			'engine.air_flow': 0.3,
+		},
+		0.8,
+	],
+	[
+		'sensors.load_seen',
+		{
+			...meter,
+			'sensors.meter_curve_loaded': 'no-table-for-it',
+			'sensors.controller_curve': undefined,
+			'sensors.meter_top_volts': 5,
+			'engine.air_flow': 0.3,
+		},
+		null,
+	],
+	// 10 kPa are left over the highest pressure expected.
+	['sensors.map_margin', { 'sensors.map_full_scale': 250e3, 'boost.manifold_pressure': 190e3 }, 0.25],
+	['sensors.speed_error', { 'sensors.speed_pulses_sent': 8800, 'sensors.speed_pulses_expected': 8000 }, 0.1],
+	[
+		'sensors.meter_top_volts',
+		{ 'sensors.meter_scaler': 'fitted', 'sensors.meter_scaler_full': 10, 'sensors.meter_ceiling': 5 },
+		10,
+	],
+	[
+		'sensors.meter_top_volts',
+		{ 'sensors.meter_scaler': 'none', 'sensors.meter_scaler_full': 10, 'sensors.meter_ceiling': 5 },
+		5,
+	],
+	[
+		'sensors.controller_volts_peak',
+		{ 'sensors.meter_voltage_peak': 7, 'sensors.meter_top_volts': 10, 'sensors.meter_ceiling': 5 },
+		3.5,
+	],
+	[
+		'sensors.controller_volts_peak',
+		{ 'sensors.meter_voltage_peak': 11, 'sensors.meter_top_volts': 10, 'sensors.meter_ceiling': 5 },
+		5,
+	],
+]);
+
+worked('ignition', [
+	['ignition.points_disagree', { 'ignition.proven_voltage': 26e3, 'ignition.blown_voltage': 25e3 }, true],
+	['ignition.points_disagree', { 'ignition.proven_voltage': 25e3, 'ignition.blown_voltage': 26e3 }, false],
+	[
+		'ignition.usual_capacity',
+		{ 'ignition.kind': 'distributor', 'ignition.direct_coil': 27e3, 'ignition.distributor_coil': 24e3 },
+		24e3,
+	],
+	[
+		'ignition.usual_capacity',
+		{ 'ignition.kind': 'coil-per-pair', 'ignition.direct_coil': 27e3, 'ignition.distributor_coil': 24e3 },
+		27e3,
+	],
+	// Air a third as dense unboosted as at the target makes two thirds of 300 hp boost's work: 200 hp, two steps.
+	[
+		'ignition.heat_steps_needed',
+		{ 'boost.kind': 'turbocharger', 'engine.power': 300 * horsepower, 'boost.density_ratio': 3 },
+		2,
+	],
+	[
+		'ignition.heat_steps_needed',
+		{ 'boost.kind': 'none', 'engine.power': 300 * horsepower, 'boost.density_ratio': 1 },
+		0,
+	],
+	[
+		'ignition.wire_resistance_per_length',
+		{ 'ignition.wire_resistance': 6000, 'ignition.wire_length': 3 * foot },
+		2000 / foot,
+	],
+	['ignition.shown_clean', { 'ignition.knock_seen': 'clean' }, true],
+	['ignition.shown_clean', { 'ignition.knock_seen': 'heard' }, false],
+	['ignition.shown_clean', { 'ignition.knock_seen': undefined }, false],
+	[
+		'ignition.towers_are_companions',
+		{
+			'ignition.companions': [
+				[1, 6],
+				[5, 3],
+				[4, 7],
+				[2, 8],
+			],
+			'ignition.towers': [
+				[6, 1],
+				[3, 5],
+				[7, 4],
+				[8, 2],
+			],
+		},
+		true,
+	],
+	[
+		'ignition.towers_are_companions',
+		{
+			'ignition.companions': [
+				[1, 6],
+				[5, 3],
+				[4, 7],
+				[2, 8],
+			],
+			'ignition.towers': [[1, 5]],
+		},
+		false,
+	],
+	['engine.knock_integral_low', { 'engine.knock_integral': 0.5 }, 0.3],
+	['engine.knock_integral_high', { 'engine.knock_integral': 0.5 }, 0.8],
+	['engine.knock_speed', { 'engine.knock_worst': { integral: 0.7, speed: 3200 } as unknown as Outcome }, 3200],
+]);
+
+worked('harness', [
+	[
+		'harness.unlisted_pins',
+		{
+			'harness.vehicle_plug': 'adapter',
+			'harness.vehicle_plug_pins': 10,
+			'harness.gearbox_plug': 'adapter',
+			'harness.gearbox_plug_pins': 8,
+			'harness.circuits': ['a', 'b', 'c'],
+		},
+		15,
+	],
+	[
+		'harness.unlisted_pins',
+		{
+			'harness.vehicle_plug': 'mates',
+			'harness.vehicle_plug_pins': 10,
+			'harness.gearbox_plug': 'adapter',
+			'harness.gearbox_plug_pins': 8,
+			'harness.circuits': ['a', 'b', 'c'],
+		},
+		5,
+	],
+	[
+		'harness.unlisted_pins',
+		{
+			'harness.vehicle_plug': 'mates',
+			'harness.vehicle_plug_pins': 10,
+			'harness.gearbox_plug': 'mates',
+			'harness.gearbox_plug_pins': 8,
+			'harness.circuits': ['a'],
+		},
+		null,
+	],
+]);
+
+const mph = 0.44704;
+
+worked('driveline and vehicle', [
+	// The usual sum of the trade: mph x gear x axle x 336 / tire diameter in inches.
+	[
+		'driveline.cruise_speed',
+		{ 'driveline.axle_ratio': 3.73, 'driveline.tyre_diameter': 26 * inch, 'driveline.top_gear': 0.7 },
+		(65 * 0.7 * 3.73 * ((60 * 5280) / 5280) * ((5280 * 12) / 3600 / Math.PI)) / 26,
+	],
+	['driveline.joint_angle_difference', { 'driveline.joint_angle_front': 3, 'driveline.joint_angle_rear': -1 }, 2],
+	// A lever of 1 in turning 80 deg pulls the chord of that arc.
+	['driveline.pressure_cable_pull', { 'driveline.pressure_cable_radius': inch }, 2 * inch * Math.sin(degrees(40))],
+	// 300 lb-ft at 2100 rpm: torque x rpm / 5252 is 119.96 hp.
+	[
+		'driveline.stall_heat',
+		{ 'engine.peak_torque': 300 * poundFoot, 'driveline.converter_stall': 2100 },
+		((300 * 2100 * 2 * Math.PI) / 33000) * horsepower,
+	],
+	// 8 kg of fluid, 2100 J/kgK, 50 K: 840 kJ, at 84 kW ten seconds.
+	['driveline.stall_time', { 'driveline.stall_heat': 84e3 }, 10],
+	// A tenth of what rolling (1.2 %), grade (4 %) and air (half of 1.2 kg/m3 x 2.5 m2) take at 55 mph.
+	[
+		'driveline.towing_heat',
+		{ 'driveline.vehicle_mass': 2000, 'driveline.trailer_mass': 1000 },
+		0.1 * 55 * mph * (3000 * 9.80665 * 0.052 + 0.5 * 1.2 * 2.5 * (55 * mph) ** 2),
+	],
+	// A tire of 1/pi m diameter turns once a m: at 50 m/s 3000 times a minute, the shaft 4 times as often.
+	[
+		'driveline.shaft_speed_at_highest',
+		{ 'driveline.highest_speed': 50, 'driveline.axle_ratio': 4, 'driveline.tyre_diameter': 1 / Math.PI },
+		12000,
+	],
+	[
+		'driveline.shaft_limit_speed',
+		{ 'driveline.shaft_critical_speed': 16000, 'driveline.axle_ratio': 4, 'driveline.tyre_diameter': 1 / Math.PI },
+		50,
+	],
+	['driveline.shaft_speed_most', { 'driveline.shaft_critical_speed': 8000 }, 6000],
+	['driveline.tire_load', { 'driveline.vehicle_mass': 1600, 'driveline.front_weight_share': 0.55 }, 440],
+	// A weight of 1500 kg, 65 % on the driven axle, grip 1.1, at half of 26 in.
+	[
+		'driveline.tire_grip_torque',
+		{ 'driveline.vehicle_mass': 1500, 'driveline.tyre_diameter': 26 * inch },
+		1500 * 9.80665 * 0.65 * 1.1 * 13 * inch,
+	],
+	[
+		'driveline.clutch_slave_travel',
+		{
+			'driveline.clutch_master_travel': 0.03,
+			'driveline.clutch_master_bore': 0.018,
+			'driveline.clutch_slave_bore': 0.0225,
+		},
+		0.03 * 0.64,
+	],
+	// 100 lb sank the front by half an inch: 200 lb an inch.
+	['build.front_weight_per_inch', { 'build.front_mass_added': 45.359237, 'build.front_sag': 0.5 * inch }, 90.718474],
+	['build.front_weight_per_inch', { 'build.front_mass_added': 45.359237, 'build.front_sag': -0.5 * inch }, null],
+	['build.front_weight_per_inch', { 'build.front_mass_added': 45.359237, 'build.front_sag': 0 }, null],
+	// UN Regulation 30, km/h.
+	...Object.entries({ q: 160, r: 170, s: 180, t: 190, h: 210, v: 240, w: 270, y: 300 }).map(
+		([symbol, speed]): Row => ['driveline.tire_speed_most', { 'driveline.tire_speed_symbol': symbol }, speed / 3.6],
+	),
+]);
