@@ -1,5 +1,3 @@
-import { readdirSync, readFileSync } from 'node:fs';
-import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { quantities } from '../../../src/quantities/all.ts';
 import { emptySheet } from '../../../src/sheet/sheet.ts';
@@ -13,20 +11,6 @@ describe('the list of quantities', () => {
 		expect(byId.size).toBe(quantities.length);
 		const asked = new Set(testModel().rulebook.questions.map(({ id }) => id));
 		expect(quantities.filter(({ id }) => asked.has(id))).toEqual([]);
-	});
-
-	/** Tests that run through quantities without working one out. */
-	const sweeping = /^(all|any-sheet|design|monotone|other-units|reached)/;
-
-	test('has none that no test works out by another way', () => {
-		const folders = ['..', '../../outside', '.'].map(folder => fileURLToPath(new URL(folder, import.meta.url)));
-		const tests = folders.flatMap(folder =>
-			readdirSync(folder)
-				.filter(name => name.endsWith('.ts') && !sweeping.test(name))
-				.map(name => readFileSync(`${folder}/${name}`, 'utf8')),
-		);
-		const named = (id: string) => tests.some(text => text.includes(`'${id}'`));
-		expect(quantities.filter(({ id, kind }) => kind !== 'hidden' && !named(id)).map(({ id }) => id)).toEqual([]);
 	});
 });
 

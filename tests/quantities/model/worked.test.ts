@@ -112,6 +112,8 @@ worked('air', [
 ]);
 
 worked('the engine', [
+	// Service manuals: the lowest cylinder at three quarters of the highest, 112.5 for 150.
+	['engine.compression_low_under', {}, 112.5 / 150],
 	[
 		'engine.cranking_pressure_low',
 		{ 'air.ambient_pressure': 1e5, 'engine.effective_compression_ratio': 8 },
