@@ -2,9 +2,9 @@ import type { Model } from '../audit/model.ts';
 import { leave, resume } from '../interview/session.ts';
 import { type Pass, questionAt, type State } from '../interview/state.ts';
 import { type Event, step } from '../interview/step.ts';
+import { wholeHow } from '../sheet/how.ts';
 import type { PlugHalf } from '../sheet/plugs.ts';
 import type { Sheet } from '../sheet/sheet.ts';
-import { textIn } from '../sheet/text.ts';
 import { sanitize } from '../text/sanitize.ts';
 import { wrap } from '../text/wrap.ts';
 import { type LogFace, logByLines } from './log.ts';
@@ -95,7 +95,7 @@ export async function runLines(
 			else state = step(state, { do: 'recheck', touched: named.touched });
 			if (state.said) say(state.said.text);
 		} else if (line === '?') {
-			say(textIn(question.how, state.sheet.units));
+			wholeHow(question, state.sheet.units).forEach(say);
 			say(help);
 			face.mark(`[${question.id}]`);
 			continue;

@@ -46,6 +46,8 @@ export interface Question {
 	readonly label: string;
 	readonly ask: Text;
 	readonly how: Text;
+	/** Of `several`: how each choice is found out, where that differs. */
+	readonly howEach?: Readonly<Record<string, Text>>;
 	readonly kind: AnswerKind;
 	/** The kinds of the numbers inside a list answer: one for per-cylinder and loads, two for a curve. */
 	readonly of: readonly Kind[];

@@ -11,7 +11,9 @@ const texts: readonly (readonly [string, Text])[] = [
 	...rules.flatMap(({ id, why, do: steps, prove, parts }) =>
 		[why, prove, ...steps, ...parts].map(text => [id, text] as const),
 	),
-	...questions.flatMap(({ id, ask, how }) => [[id, ask] as const, [id, how] as const]),
+	...questions.flatMap(({ id, ask, how, howEach }) =>
+		[ask, how, ...Object.values(howEach ?? {})].map(text => [id, text] as const),
+	),
 	...cautions.map(({ id, words }) => [id, words] as const),
 	...procedures.flatMap(({ title, steps }) =>
 		steps.flatMap(({ do: does, read, stop }) => [does, read, stop].map(text => [title, text] as const)),

@@ -1,3 +1,4 @@
+import { wholeHow } from '../../sheet/how.ts';
 import { sheetSchema } from '../../sheet/schema.ts';
 import { textIn } from '../../sheet/text.ts';
 import { readRulebook } from '../assets/assets.ts';
@@ -6,10 +7,10 @@ import { print } from '../process/output.ts';
 
 /** `swap-audit questions`: the catalogue for people, as JSON, or the JSON Schema of a sheet. */
 export function questions(flags: { readonly json?: boolean; readonly schema?: boolean }): number {
-	const questions = readRulebook().questions.map(question => ({
+	const questions = readRulebook().questions.map(({ howEach, ...question }) => ({
 		...question,
 		ask: textIn(question.ask, 'us'),
-		how: textIn(question.how, 'us'),
+		how: wholeHow({ ...question, ...(howEach ? { howEach } : {}) }, 'us').join(' '),
 	}));
 	if (flags.schema) print(JSON.stringify(sheetSchema(questions), null, 2));
 	else if (flags.json) print(JSON.stringify(questions, null, 2));

@@ -48,7 +48,9 @@ function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
 					: 'over the limit already at zero boost'
 				: `${show(value!)}`;
 	const band =
-		low !== null && high !== null && low < high && bound === null ? `, ${rangeText(show(low), show(high))}` : '';
+		low !== null && high !== null && low < high && bound === null
+			? `, ${rangeText(show(low * 100 < high ? 0 : low), show(high))}`
+			: '';
 	const share =
 		of_target !== null && of_target < 1 && bound === null ? `, ${Math.round(of_target * 100)} % of the target` : '';
 	const made = power === null || bound !== null ? '' : `, about ${wording.show('engine.power', power)}`;

@@ -1,6 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { FindOut } from '../../audit/find-out.ts';
 import { stages } from '../../rulebook/rulebook.ts';
+import { wholeHow } from '../../sheet/how.ts';
 import type { Effort } from '../../sheet/question.ts';
 import { whenAnswerable } from '../../wording/when.ts';
 import { type Block, code, heading, type Inline, listed, strong } from '../document.ts';
@@ -29,12 +30,13 @@ export function worthMeasuring({ audit, model, wording }: Assessment): Block[] {
 	const steps = audit.next.slice(0, most).map(({ answer, why, effort }): Inline[] => {
 		const question = model.rulebook.questions.find(({ id }) => id === answer);
 		const { ask, how } = question ?? pinQuestion(answer);
+		const ways = question ? wholeHow(question, wording.units) : [how];
 		const when = question ? whenAnswerable(question) : 'now';
 		return [
 			strong(wording.say(ask)),
 			` ${upper(when)}: ${efforts[effort]}. ${upper(why)}. `,
 			strong('How: '),
-			wording.say(how),
+			ways.join(' '),
 		];
 	});
 	return steps.length > 0 ? [heading(2, 'Measure next'), { is: 'steps', items: steps }] : [];
@@ -70,5 +72,5 @@ function howTo({ audit, open, wording }: ReportContext, wanted: (findOut: FindOu
 	const named = new Set(audit.next.slice(0, most).map(({ answer }) => answer));
 	return open
 		.filter(findOut => !named.has(findOut.question.id) && wanted(findOut))
-		.map(({ question }) => [code(question.id), ` ${wording.say(question.how)}`]);
+		.map(({ question }) => [code(question.id), ` ${wholeHow(question, wording.units).join(' ')}`]);
 }

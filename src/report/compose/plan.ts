@@ -5,6 +5,7 @@ import type { Evening, Evenings } from '../../audit/plan.ts';
 import type { PlanLine } from '../../audit/plan-lines.ts';
 import { sureEnough } from '../../audit/unproved.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
+import { wholeHow } from '../../sheet/how.ts';
 import { placeWords } from '../../wording/places.ts';
 import { whenAnswerable } from '../../wording/when.ts';
 import { type Block, code, type Document, heading, type Inline, paragraph, strong } from '../document.ts';
@@ -132,7 +133,7 @@ function task(
 				`)${time}`,
 			],
 			details: [
-				[assessment.wording.say(question.how)],
+				...wholeHow(question, assessment.wording.units).map((way): Inline[] => [way]),
 				[strong('Settles: '), `${titles.slice(0, 2).join('; ')}${more}.`],
 				...(cautions.length > 0 ? [cautions] : []),
 			],

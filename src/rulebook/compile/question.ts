@@ -46,6 +46,7 @@ export function readQuestion(fields: Fields, section: string, topic: string, wor
 		of,
 		unit: readUnits(fields, kind, of),
 		...readWordsOfChoices(fields, kind),
+		...readHowEach(fields, kind),
 		...readRanges(fields, kind, of),
 		takes: readTakes(fields),
 		quick: fields.oneOf('pass', passes, 'full') === 'quick',
@@ -110,7 +111,7 @@ function readAccess(fields: Fields, { access, pack }: UsualWork): Access {
 	return access ?? 'bay';
 }
 
-function printed(fields: Fields, key: 'ask' | 'how'): Text {
+function printed(fields: Fields, key: string): Text {
 	const text = readText(fields, key);
 	refuseNames(fields, key, text);
 	return text;
@@ -163,6 +164,18 @@ function readWordsOfChoices(fields: Fields, kind: AnswerKind): Pick<Question, 'c
 	const wasChoice = fields.has('was') && fields.oneOf('was', ['choice'] as const, 'choice') === 'choice';
 	if (wasChoice && kind === 'choice') fields.report('was', 'was: only a question for several was one for a choice');
 	return { choices, said: readSaid(fields, choices), wasChoice };
+}
+
+/** How each choice of several is found out: all of them say it, or none. */
+function readHowEach(fields: Fields, kind: AnswerKind): Pick<Question, 'howEach'> {
+	const inner = fields.inner('how_each', false);
+	if (!inner) return {};
+	if (kind !== 'several') fields.report('how_each', 'how_each: only a question for several has it');
+	const choices = fields.inner('choices', false)?.keys() ?? [];
+	const strange = inner.keys().filter(id => !choices.includes(id));
+	for (const id of strange) inner.reportName(id, `${quote(id)} is not one of the choices`);
+	const howEach = Object.fromEntries(choices.map(id => [id, printed(inner, id)]));
+	return { howEach };
 }
 
 /** `said: same` where every choice reads inside a sentence as in the list, else the words of those that do not. */

@@ -2,6 +2,7 @@ import { noneRow, rowMarks } from '../../interview/entry/choice.ts';
 import { formWords } from '../../interview/entry/form.ts';
 import { questionAt, type State } from '../../interview/state.ts';
 import { answeredInTopic } from '../../interview/topic.ts';
+import { howOf, wholeHow } from '../../sheet/how.ts';
 import { noteOn } from '../../sheet/notes.ts';
 import type { Question } from '../../sheet/question.ts';
 import { asWritten, standAlone } from '../../sheet/question.ts';
@@ -152,9 +153,9 @@ export function view(app: App, width: number, whole: number): Frame {
 	const question = questionAt(state)!;
 	const section = state.model.rulebook.sections.find(({ id }) => id === question.section)?.title ?? question.section;
 	const head = headLine(app, `${section}: ${question.topic}`, whole);
-	const how = app.open === 'how' ? lines(textIn(question.how, state.sheet.units), width, 'quiet') : [];
+	const how = app.open === 'how' ? howLines(question, state, width) : [];
 	const pane = (room: number) => [
-		...lines(textIn(question.how, state.sheet.units), room, 'quiet'),
+		...howLines(question, state, room),
 		...(app.figures ? [line(''), ...figurePane(app, question.section, room)] : []),
 	];
 	const form = formWords(question, state.sheet.units);
@@ -171,11 +172,25 @@ export function view(app: App, width: number, whole: number): Frame {
 		...(app.open === 'how' ? { scroll: app.scroll } : {}),
 		help: how,
 		rows: items ? { items, cursor: app.cursor } : null,
-		bottom: [...said(app, width), ...fieldLines(app, question, width)],
+		bottom: [
+			...(width === whole ? rowHow(app, question, width) : []),
+			...said(app, width),
+			...fieldLines(app, question, width),
+		],
 		panel: panel(app, question.section, width),
 		pane,
 		footer: [],
 	};
+}
+
+const howLines = (question: Question, { sheet }: State, width: number): Line[] =>
+	wholeHow(question, sheet.units).flatMap(text => lines(text, width, 'quiet'));
+
+/** How the choice under the cursor is found out, where the window has room for it. */
+function rowHow(app: App, question: Question, width: number): Line[] {
+	const id = hasList(app) && app.window.rows >= 20 ? Object.keys(question.choices)[app.cursor] : undefined;
+	const how = id === undefined || app.open === 'how' ? '' : howOf(question, id, app.interview!.sheet.units);
+	return how ? lines(how, width, 'quiet').slice(0, 4) : [];
 }
 
 /** The choices, each as many lines as its words need. */

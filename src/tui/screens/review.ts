@@ -1,4 +1,5 @@
 import { type Listed, listing, shows } from '../../interview/listing.ts';
+import { wholeHow } from '../../sheet/how.ts';
 import { textIn } from '../../sheet/text.ts';
 import { type App, arrive, dispatch, toAudit } from '../app.ts';
 import type { Frame } from '../frame.ts';
@@ -69,7 +70,7 @@ export function view(app: App, width: number, whole: number): Frame {
 					pane: (room: number) => [
 						...about(app, here, room),
 						line(''),
-						...lines(textIn(here.question.how, state.sheet.units), room, 'quiet'),
+						...wholeHow(here.question, state.sheet.units).flatMap(text => lines(text, room, 'quiet')),
 					],
 				}
 			: {}),

@@ -38,6 +38,19 @@ describe('questions are gated', () => {
 		],
 		['no hard range', swap(/^ {4}hard: .*\n/m, ''), /hard: a list of texts is needed here/],
 		['no word how to find out', swap(/^ {4}how: [\s\S]*?(?=^ {4}kind)/m, ''), /how: a text is needed here/],
+		[
+			'a way to find out a choice that is none',
+			swap(
+				'kind: length',
+				'kind: several\n    choices: {one: one, two: two}\n    how_each: {one: Look., three: Look.}',
+			),
+			/"three" is not one of the choices/,
+		],
+		[
+			'a choice without the way that the others have',
+			swap('kind: length', 'kind: several\n    choices: {one: one, two: two}\n    how_each: {one: Look.}'),
+			/two: a text is needed here/,
+		],
 		['one choice', swap('kind: length', 'kind: choice\n    choices: {one: one}'), /two choices or more are needed/],
 		[
 			'a choice from the prototype',
