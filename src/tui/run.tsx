@@ -67,10 +67,11 @@ class Run {
 		const { stdin } = process;
 		this.store.set({ app: this.performer.settle(this.store.read().app) });
 		this.terminal.take();
-		const screen = render(<Screen store={this.store} ready={() => this.terminal.announce()} />, {
+		const drawn = <Screen store={this.store} canvas={this.painter} ready={() => this.terminal.announce()} />;
+		const screen = render(drawn, {
 			stdin: new PassThrough() as never,
 			stdout: this.painter as never,
-			// Whole frames, at once: what is written of them is the painter's business.
+			// All that is drawn, at once: where it is written is the painter's business.
 			debug: true,
 			exitOnCtrlC: false,
 			patchConsole: false,

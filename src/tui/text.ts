@@ -37,7 +37,22 @@ export const joined = (...parts: readonly Span[]): Line => ({
 
 /** Text as lines of a width. Free text is made harmless here, once. */
 export const lines = (text: string, width: number, look: Look = 'plain', indent = ''): Line[] =>
-	wrap(sanitize(text), width, indent).map(part => line(part.replaceAll('\u00a0', ' ').trimEnd(), look));
+	wrapped(text, width, indent).map(part => line(part, look));
+
+/** What was wrapped lately: a screen is laid out at each key, and hardly any of its texts has changed by then. */
+const lately = new Map<string, readonly string[]>();
+const mostKept = 500;
+
+function wrapped(text: string, width: number, indent: string): readonly string[] {
+	const key = `${width} ${indent.length} ${text}`;
+	let parts = lately.get(key);
+	if (!parts) {
+		parts = wrap(sanitize(text), width, indent).map(part => part.replaceAll('\u00a0', ' ').trimEnd());
+		if (lately.size >= mostKept) lately.clear();
+		lately.set(key, parts);
+	}
+	return parts;
+}
 
 /** A line cut to a width, with a mark where something is missing. */
 export const clip = (text: string, width: number): string => cutOff(sanitize(text), width);

@@ -1,6 +1,7 @@
-// From a key to its frame, in a real pseudo-terminal with the live figures on, beside a bare list in the same run.
+// From a key to its frame, in a real pseudo-terminal with the live figures on, with the second pane and without, beside a bare
+// list in the same run.
 // Ratios count; milliseconds depend on the machine.
-import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -15,10 +16,27 @@ delete demo.answers.engine.stroke;
 writeFileSync(sheet, JSON.stringify({ ...demo, draft: { id: 'engine.bore', text: '' } }));
 const number = '3.78 in';
 const keys = 49;
+const programs = [];
 const wait = milliseconds => new Promise(resolve => setTimeout(resolve, milliseconds));
 
+/** Nothing here takes as long, ms: a program that does has crashed or hangs. */
+const bound = 10_000;
+
+/** A promise, or an error that says what a program last wrote when it ends or is late. */
+function within(promise, pty, wrote, what) {
+	return new Promise((resolve, reject) => {
+		const fail = how => reject(new Error(`${what}: ${how}; it wrote ${JSON.stringify(wrote().slice(-600))}`));
+		const late = setTimeout(() => fail(`not within ${bound} ms`), bound);
+		const ending = pty.onExit(({ exitCode, signal }) => fail(`it ended with ${exitCode}, signal ${signal}`));
+		promise.then(resolve, reject).finally(() => {
+			clearTimeout(late);
+			ending.dispose();
+		});
+	});
+}
+
 /** A program in a pseudo-terminal that tells when it drew. */
-async function open(args) {
+async function open(args, cols = 80, rows = 24) {
 	const env = {
 		PATH: process.env.PATH,
 		TERM: 'xterm-256color',
@@ -26,36 +44,39 @@ async function open(args) {
 		XDG_DATA_HOME: home,
 		XDG_CONFIG_HOME: home,
 	};
-	const pty = spawn(process.execPath, args, { cols: 80, rows: 24, cwd: home, env });
+	const pty = spawn(process.execPath, args, { cols, rows, cwd: home, env });
+	programs.push(pty);
 	let bytes = '';
-	let drawn = () => {};
+	const listeners = new Set();
 	pty.onData(data => {
 		bytes += data;
-		drawn(data);
+		for (const listener of listeners) listener(data);
 	});
-	while (!bytes.includes('\u001b[?2004h')) await wait(5);
+	/** Resolves when what comes from now on has `sign` in it. */
+	const shows = (sign, seen = '') => {
+		const shown = new Promise(resolve => {
+			const look = data => {
+				seen += data;
+				if (!seen.includes(sign)) return;
+				listeners.delete(look);
+				resolve();
+			};
+			listeners.add(look);
+			look('');
+		});
+		return within(shown, pty, () => seen, `no ${JSON.stringify(sign)}`);
+	};
+	await shows('\u001b[?2004h', bytes);
 	await wait(1500);
 	return {
 		pty,
-		bytes: () => bytes,
 		/** Milliseconds from a key until a frame that shows `sign`. */
 		async time(key, sign) {
-			let seen = '';
 			const start = performance.now();
-			const shown = new Promise((resolve, reject) => {
-				const late = setTimeout(
-					() => reject(new Error(`no frame with ${JSON.stringify(sign)} in ${JSON.stringify(seen)}`)),
-					5000,
-				);
-				drawn = data => {
-					seen += data;
-					if (!seen.includes(sign)) return;
-					clearTimeout(late);
-					resolve(performance.now() - start);
-				};
-			});
+			const shown = shows(sign);
 			pty.write(key);
-			return shown;
+			await shown;
+			return performance.now() - start;
 		},
 	};
 }
@@ -96,37 +117,40 @@ async function backlog(program) {
 }
 
 const share = (list, part) => [...list].sort((a, b) => a - b)[Math.floor(part * (list.length - 1))];
-const told = list => [share(list, 0.5), share(list, 0.95)];
-const row = (name, [median, p95], [least, least95]) =>
-	console.log(
-		`${name.padEnd(36)}${median.toFixed(1).padStart(8)}${p95.toFixed(1).padStart(8)}${(median / least).toFixed(2).padStart(10)}${(p95 / least95).toFixed(2).padStart(10)}`,
-	);
+const columns = (name, cells) => console.log(name.padEnd(44) + cells.map(cell => cell.padStart(9)).join(''));
+const row = (name, times, floor) => {
+	const [median, p95, least, least95] = [share(times, 0.5), share(times, 0.95), share(floor, 0.5), share(floor, 0.95)];
+	columns(name, [median.toFixed(1), p95.toFixed(1), (median / least).toFixed(2), (p95 / least95).toFixed(2)]);
+};
 
-const programs = [];
 try {
+	const command = [join(root, 'dist/swap-audit.js'), 'interview'];
+	const copy = sheet.replace('build', 'wide');
+	copyFileSync(sheet, copy);
 	const bare = await open([join(root, 'tests/bench/bare-list.mjs')]);
-	programs.push(bare);
-	const full = await open([join(root, 'dist/swap-audit.js'), 'interview', sheet]);
-	programs.push(full);
-	// In turn, so that a busy moment of the machine hits both alike.
-	const floor = [];
-	const ours = [];
+	const narrow = await open([...command, sheet]);
+	const wide = await open([...command, copy], 100, 30);
+	// In turn, so that a busy moment of the machine hits all alike.
+	const [floor, typed, typedWide] = [[], [], []];
 	for (let turn = 0; turn < 4; turn++) {
 		floor.push(...(await typing(bare, '')));
-		ours.push(...(await typing(full, '\u0015')));
+		typed.push(...(await typing(narrow, '\u0015')));
+		typedWide.push(...(await typing(wide, '\u0015')));
 	}
-	const answers = await answering(full);
-	const behind = [await backlog(bare), await backlog(full)];
+	const answers = await answering(narrow);
+	const answersWide = await answering(wide);
+	const behind = [];
+	for (const program of [bare, narrow, wide]) behind.push((await backlog(program)).toFixed(1));
+	columns('from a key to its frame, ms', ['median', 'p95', 'x bare', 'x p95']);
+	row('a bare list of 19 rows, 80 x 24', floor, floor);
+	row('a key in a number, 80 x 24', typed, floor);
+	row('a key in a number, second pane, 100 x 30', typedWide, floor);
+	row('an answer saved, next question, 80 x 24', answers, floor);
+	row('the same with the second pane, 100 x 30', answersWide, floor);
 	console.log(
-		`${'from a key to its frame, ms'.padEnd(36)}${'median'.padStart(8)}${'p95'.padStart(8)}${'x bare'.padStart(10)}${'x p95'.padStart(10)}`,
-	);
-	row('a bare list of as many rows', told(floor), told(floor));
-	row('a key in a number, live figures on', told(ours), told(floor));
-	row('an answer saved, next question', told(answers), told(floor));
-	console.log(
-		`after 300 keys at 30 a second the last frame stood after ${behind[1].toFixed(1)} ms; bare ${behind[0].toFixed(1)}`,
+		`after 300 keys at 30 a second the last frame stood after ${behind[1]} ms, with the pane ${behind[2]}; bare ${behind[0]}`,
 	);
 } finally {
-	for (const { pty } of programs) pty.kill('SIGKILL');
+	for (const pty of programs) pty.kill('SIGKILL');
 	rmSync(home, { recursive: true, force: true });
 }
