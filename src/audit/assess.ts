@@ -1,3 +1,4 @@
+import type { Fit } from '../fit/fit.ts';
 import type { State } from '../graph/solve.ts';
 import { type Plugs, plugsOf } from '../plugs/parts.ts';
 import { unwantedOn } from '../quantities/wanted.ts';
@@ -8,6 +9,8 @@ import type { SheetProblem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Wording } from '../wording/template.ts';
 import { type Audit, type AuditOptions, auditFormat, auditVersion } from './audit.ts';
+import { logsOf } from './boost/logs.ts';
+import { type NextStep, nextStep, withStep } from './boost/next-step.ts';
 import { certaintyOf, sureForGates } from './certainty.ts';
 import { valueIn } from './conditions.ts';
 import { findingOf } from './findings.ts';
@@ -34,6 +37,20 @@ export interface Assessment {
 	readonly wording: Wording;
 	/** The plugs held against each other; null where none is given. */
 	readonly plugs: Plugs | null;
+	/** The next step in boost; null without a log. */
+	readonly step: NextStep | null;
+}
+
+function stepOf(
+	model: Model,
+	sheet: Sheet,
+	state: State,
+	fit: Fit | null,
+	plugs: Plugs | null,
+	units: AuditOptions['units'],
+): NextStep | null {
+	const logs = logsOf(model, sheet);
+	return logs.length === 0 ? null : nextStep({ model, sheet, state, fit, logs, plugs, units });
 }
 
 /** Judges a checked sheet. The same sheet, rules and options give the same audit, anywhere. */
@@ -44,8 +61,10 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const fitted =
 		options.unfitted || Math.max(options.draws, options.gateDraws ?? 0) === 0 ? null : fitOf(model, sheet, plain);
 	const rests = fitted?.fit.applied ? fitted.fit : null;
-	const state = rests ? stateOf(model, sheet, rests.strays) : plain;
-	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(state, id), options.units);
+	const solved = rests ? stateOf(model, sheet, rests.strays) : plain;
+	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(solved, id), options.units);
+	const step = stepOf(model, sheet, solved, fitted?.fit ?? null, plugs, options.units);
+	const state = withStep(solved, step);
 	const verdicts = judge.judge(state, plugs);
 	const points = rests?.points;
 	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, points);
@@ -91,5 +110,5 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		fit: fitted && { days: fitted.days, ...fitJson(model, fitted.fit) },
 		since: null,
 	};
-	return { audit, sheet, warnings, model, state, verdicts, wording, plugs };
+	return { audit, sheet, warnings, model, state, verdicts, wording, plugs, step };
 }

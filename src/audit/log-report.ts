@@ -6,10 +6,14 @@ import type { Recording } from '../log/block.ts';
 import type { OverviewPoint } from '../log/overview.ts';
 import { recordedPoints } from '../log/recorded-points.ts';
 import { type LogResults, resultsOf } from '../log/results.ts';
+import { plugsOf } from '../plugs/parts.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { Wording } from '../wording/template.ts';
 import type { AuditOptions, Finding, FitJson, LimitRung } from './audit.ts';
+import { logsOf } from './boost/logs.ts';
+import { type BoostStep, nextStep } from './boost/next-step.ts';
 import { certaintyOf } from './certainty.ts';
+import { valueIn } from './conditions.ts';
 import { type Expected, expectedIn } from './expected.ts';
 import { findingOf } from './findings.ts';
 import { countingLogs, fitJson, fitTo } from './fitted.ts';
@@ -56,7 +60,9 @@ export interface LogJson {
 	readonly answers: readonly LoggedAnswer[];
 	readonly fit: FitJson | null;
 	readonly limits: { readonly before: readonly LimitRung[]; readonly after: readonly LimitRung[] };
-	readonly boost_steps: readonly never[];
+	readonly boost_steps: readonly BoostStep[];
+	/** Why there is no step; empty where there is one, and without boost. */
+	readonly boost_steps_refused: readonly string[];
 	/** What was decided while reading. */
 	readonly notes: readonly string[];
 }
@@ -106,6 +112,18 @@ export function reportLog(
 	const logs = [...earlier, { points: recordedPoints(analysis.points), quantities }];
 	const fit = draws === 0 ? null : fitTo(model, after, unfitted, logs);
 	const stateAfter = fit?.applied ? stateWithLog(model, after, quantities, fit.strays) : unfitted;
+	const step = nextStep({
+		model,
+		sheet: after,
+		state: stateAfter,
+		fit,
+		logs: [
+			...logsOf(model, after).filter(({ sha256 }) => sha256 !== file.sha256),
+			{ name: file.name, quantities, changed: [] },
+		],
+		plugs: plugsOf(after.plugs, model.rulebook.vocabulary, id => valueIn(stateAfter, id), units),
+		units,
+	});
 	const late = (id: string) => (/^lambda_[12]$/.test(id) ? analysis.lag : null);
 	const json: LogJson = {
 		format: 'swap-audit/log',
@@ -143,7 +161,8 @@ export function reportLog(
 				units,
 			),
 		},
-		boost_steps: [],
+		boost_steps: step.steps,
+		boost_steps_refused: step.refused,
 		notes: analysis.pulse === null ? notes : [...notes, analysis.pulse],
 	};
 	return {

@@ -1,3 +1,4 @@
+import type { Outcome } from '../expressions/tree.ts';
 import type { Strays } from '../graph/graph.ts';
 import { type State, solve } from '../graph/solve.ts';
 import { logQuantities } from '../log/all.ts';
@@ -20,10 +21,16 @@ export interface LoggedState extends State {
 	readonly logged: LogResults | null;
 }
 
-/** A sheet solved with what a log says; `strays`: where a fit puts the inputs. */
-export function stateWithLog(model: Told, sheet: Sheet, results: LogResults | null, strays?: Strays): LoggedState {
+/** A sheet solved with what a log says; `strays`: where a fit puts the inputs; `set`: other values outright. */
+export function stateWithLog(
+	model: Told,
+	sheet: Sheet,
+	results: LogResults | null,
+	strays?: Strays,
+	set: Readonly<Record<string, Outcome>> = {},
+): LoggedState {
 	const given = givenAnswers(sheet, model.rulebook.questions);
-	const state = solve(model.graph, given, new Map(), undefined, strays);
+	const state = solve(model.graph, given, new Map(Object.entries(set)), undefined, strays);
 	return results === null ? { ...state, logged: null } : withFigures(model, state, results);
 }
 

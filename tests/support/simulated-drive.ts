@@ -212,7 +212,7 @@ export function simulateDrive(given: Partial<Driven> = {}): Drive {
 			? (filling * (state.manifold / (287.05 * state.charge)) * displacement * state.rpm) / 120
 			: 0;
 		const fuel = air / (state.lambda * stoichiometric);
-		const deep = pull ? (state.t - pull.from) / 5 : 0;
+		const deep = pull ? (state.t - pull.from) / 9 : 0;
 		const gauge = state.manifold - ambient;
 		const rail =
 			(state.t < 0.3 ? (43.5 * psi * state.t) / 0.3 : 43.5 * psi) +
@@ -226,7 +226,8 @@ export function simulateDrive(given: Partial<Driven> = {}): Drive {
 		const pulse = state.running ? open / perCycle + (dead ? 0.001 : 0) : 0;
 		if (pull) {
 			pull.boostPeak = Math.max(pull.boostPeak, gauge);
-			if (state.t > pull.from + 1.5) pull.lambdaLeanest = Math.max(pull.lambdaLeanest, state.lambda);
+			if (state.t > pull.from + 1.5 && (!boosted || state.boost > 0.8 * target))
+				pull.lambdaLeanest = Math.max(pull.lambdaLeanest, state.lambda);
 			if (!boosted || state.boost > 0.85 * target) pull.railLowest = Math.min(pull.railLowest, rail);
 			pull.speedHighest = Math.max(pull.speedHighest, state.rpm);
 		}
@@ -343,7 +344,9 @@ export function simulateDrive(given: Partial<Driven> = {}): Drive {
 		while (turning < top) {
 			const into = state.t - at;
 			const stumble = (faults.stumbles ?? 0) > Math.floor((into - 2) / 0.7) && into > 2 && (into - 2) % 0.7 < 0.15;
-			turning += (stumble ? -40 : 560 + 0.02 * (turning - 2000)) * step;
+			// As fast as the air that it breathes takes a car of that mass: the road load of the log gives the power of the model.
+			const rate = boosted ? 365 + 0.012 * (turning - 2000) : 230;
+			turning += (stumble ? -40 : rate) * step;
 			const slips = 1 + (faults.slip ?? 0) * Math.min(1, Math.max(0, (turning - 3500) / 1500));
 			advance(s => {
 				s.pedal = 0.98;

@@ -45,3 +45,4 @@ export const meter = quick('log.meter_quick', 'the meter', 'meter_volts');
 export const oil = quick('log.oil_quick', 'oil pressure', 'oil_pressure');
 export const ratio = quick('log.gearing_quick', 'engine speed and road speed each', 'engine_speed', 'road_speed');
 export const knock = quick('log.knock_quick', 'knock retard', 'knock_retard');
+export const charge = quick('log.charge_quick', 'the charge temperature', 'charge_temp');

@@ -1,4 +1,4 @@
-import { measured } from '../measured.ts';
+import { lacking, measured, plainly } from '../measured.ts';
 import { inPull, percent } from '../quantity.ts';
 import { voltsError } from '../sensor-errors.ts';
 import { secondHighest } from '../statistics.ts';
@@ -32,4 +32,22 @@ export const fastest = inPull({
 		const [from, to] = pull.whole;
 		return measured(secondHighest(pull.in('engine_speed', [from, to + 1]).value), 0, ['engine_speed']);
 	},
+});
+
+export const fullTo = inPull({
+	id: 'log.full_to_speed',
+	kind: 'rotation',
+	formula: 'engine speed at the end of the part at full',
+	measure: pull => {
+		if (!pull.full) return lacking(...(pull.boosted === false ? ['pull'] : ['manifold_pressure']));
+		return measured(pull.speedAt(pull.full[1]), 0, ['engine_speed']);
+	},
+});
+
+export const warm = inPull({
+	id: 'log.pull_warm',
+	kind: 'yes-no',
+	formula:
+		'yes where the engine was warm at the first demand: coolant over 75 degC and 10 min running, or over 82 degC',
+	measure: ({ episode }) => plainly(episode.warm),
 });

@@ -123,3 +123,27 @@ export const lowestLimit = quantity({
 		return here.length > 0 ? Math.min(...here.map(id => q.number(id)), ...known) : null;
 	},
 });
+
+/** Known by nothing in the sheet: an audit works it out from fit and logs, and sets it. */
+const fromLogs = {
+	kind: 'pressure',
+	inputs: [],
+	source: ['definition'],
+	nature: 'estimate',
+	compute: () => null,
+} as const;
+
+export const nextStep = quantity({
+	...fromLogs,
+	id: 'boost.next_step',
+	label: 'next step in boost',
+	formula:
+		'the highest boost that the last two clean pulls allow: a chance of at most 5 % that a limit of harm to engine or people is passed, at most 2 psi over them, at most the target; only from logs',
+});
+
+export const nextCut = quantity({
+	...fromLogs,
+	id: 'boost.next_cut',
+	label: 'over-boost cut of the next step',
+	formula: 'the next step in boost + 1 psi; only from logs',
+});

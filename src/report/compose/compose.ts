@@ -3,6 +3,7 @@ import { findOuts, proveDuring } from '../../audit/find-out.ts';
 import { fittedProcedures } from '../../audit/procedures.ts';
 import { type Block, type Document, heading, listed, paragraph } from '../document.ts';
 import { answers } from './answers.ts';
+import { boostStep } from './boost-step.ts';
 import { cautions } from './cautions.ts';
 import type { ReportContext } from './context.ts';
 import { ladder } from './ladder.ts';
@@ -22,8 +23,10 @@ import { wiring } from './wiring.ts';
 
 type Part = (context: ReportContext) => Block[];
 
+const nextBoost: Part = ({ step, wording }) => boostStep(step, wording);
+
 /** The parts of an audit, in the order in which they are needed at the car. A part without content leaves itself out. */
-const body: readonly Part[] = [odd, list, ladder, readingCard, procedure, plugsPart, next, parts, cautions];
+const body: readonly Part[] = [odd, list, ladder, nextBoost, readingCard, procedure, plugsPart, next, parts, cautions];
 
 /** What is looked up: kept in a second file. */
 const lookedUp: readonly Part[] = [numbers, answers, unjudged, later, otherProcedures, wiring];

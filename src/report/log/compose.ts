@@ -3,6 +3,7 @@ import type { Outcome } from '../../expressions/tree.ts';
 import { logQuantities } from '../../log/all.ts';
 import type { RecordedFigure, RecordedInPull } from '../../sheet/sheet.ts';
 import { formatValue } from '../../wording/format.ts';
+import { boostStep } from '../compose/boost-step.ts';
 import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { loggedAnswerWords } from './answers.ts';
 import { composeFit } from './fit.ts';
@@ -24,6 +25,7 @@ export function composeLog(report: LogReport, pictures: boolean): Document {
 		...findings(report),
 		...answers(report),
 		...composeFit(report),
+		...boostStep({ steps: json.boost_steps, refused: json.boost_steps_refused }, report.wording),
 		heading(2, 'What the engine did'),
 		...episodes(report),
 		...drawn.flatMap(figure => (figure ? [figure] : [])),

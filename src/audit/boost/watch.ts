@@ -1,0 +1,47 @@
+import type { State } from '../../graph/solve.ts';
+import { valueIn } from '../conditions.ts';
+import { numberIn } from './clean-pulls.ts';
+
+/** What to look at during a step, in kept units: what to expect, and where to lift. Null: not worked out, or no figure to lift at. */
+export interface Watch {
+	readonly quantity: string;
+	readonly expect: number | null;
+	readonly lift_at: number | null;
+}
+
+const psi = 6894.757;
+/** Pa of boost over the step: where fuel is cut, and where to lift. */
+export const cutOver = psi;
+/** To lift at: lambda over the target, Pa of rail under what is expected, deg of knock. */
+const [lean, fallen, knocked] = [0.03, 4 * psi, 0.5] as const;
+
+/** @param state at the step, on the day of the log */
+export function watchAt(state: State, boost: number): Watch[] {
+	const known = (value: number): number | null => (Number.isFinite(value) ? value : null);
+	const of = (id: string) => numberIn(state, id);
+	const rail = of('fuel.rail_pressure_under_flow');
+	const metered = valueIn(state, 'sensors.meter_kind') !== 'none-speed-density';
+	return [
+		// First of all: the cut, proved. It is set so, and nothing is lifted at.
+		{ quantity: 'boost.overboost_cut', expect: boost + cutOver, lift_at: null },
+		{ quantity: 'log.boost_peak', expect: boost, lift_at: boost + cutOver },
+		{ quantity: 'log.lambda_leanest', expect: known(of('boost.lambda')), lift_at: known(of('boost.lambda') + lean) },
+		{ quantity: 'log.rail_held_low', expect: known(rail), lift_at: known(rail - fallen) },
+		{ quantity: 'log.knock_most', expect: 0, lift_at: knocked },
+		{ quantity: 'log.duty_peak', expect: known(of('injectors.duty')), lift_at: known(of('injectors.duty_limit')) },
+		{
+			quantity: 'log.charge_temp_end',
+			expect: known(of('boost.charge_temp')),
+			lift_at: known(of('boost.charge_temp_most')),
+		},
+		...(metered
+			? [
+					{
+						quantity: 'log.meter_volts_peak',
+						expect: known(of('sensors.controller_volts_peak')),
+						lift_at: known(of('sensors.meter_ceiling') - 0.2),
+					},
+				]
+			: []),
+	];
+}
