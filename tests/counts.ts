@@ -45,7 +45,7 @@ export const counts = {
 	/** Cars drawn from what their sheets say, whose logs the model is fitted to. */
 	fits: long ? 500 : 12,
 	/** Tries to talk the program into a step of boost, in each of twelve ways. */
-	boostSteps: long ? 850 : 2,
+	boostSteps: long ? 850 : 1,
 	/** Runs of each command with random options. */
 	commandRuns: long ? 1_000 : 1,
 	/** Saves by each of two programs on one sheet. */

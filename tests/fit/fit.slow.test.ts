@@ -46,6 +46,11 @@ describe('the model fitted to a simulated drive of a car that is as its sheet sa
 		expect(JSON.stringify(composeFit(right))).toMatch(/Fitted to this log.*Worth \d+ independent draws/);
 	});
 
+	test('one pull is no step in boost', () => {
+		expect(right.json.boost_steps).toEqual([]);
+		expect(right.json.boost_steps_refused.join(' ')).toMatch(/a step needs two/);
+	});
+
 	test('without draws there is none', () => {
 		expect(loggedReport(drive, sheet).json.fit).toBeNull();
 	});
@@ -72,6 +77,13 @@ describe('an audit of a sheet that keeps the log', () => {
 		expect(rests.quantities['engine.air_efficiency']!.value).not.toBe(0.2838);
 		const { low, high } = limit(audit(kept, true));
 		expect(limit(rests).high! - limit(rests).low!).toBeLessThan(high! - low!);
+	});
+
+	test('power that the log shows is power that the sheet has: the plugs of the sheet are cold enough', () => {
+		expect(rests.findings.find(({ rule }) => rule === 'ignition.plugs-too-hot')).toMatchObject({
+			verdict: 'holds',
+			unproved: false,
+		});
 	});
 
 	test('--unfitted leaves it aside', () => {
