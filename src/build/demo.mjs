@@ -1,6 +1,6 @@
 // Prints the first page of a demo build's audit; with --write makes every file of demo/ anew from its sheets.
 import { spawnSync } from 'node:child_process';
-import { readdirSync, readFileSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 
 const root = fileURLToPath(new URL('../../', import.meta.url));
@@ -28,6 +28,9 @@ function command(...args) {
 if (process.argv.includes('--write')) {
 	for (const name of readdirSync(`${root}demo`).filter(file => file.endsWith('.sheet.json'))) {
 		const stem = `demo/${name.replace(/\.sheet\.json$/, '')}`;
+		if (existsSync(`${root}${stem}.log.csv`))
+			for (const ending of ['md', 'html', 'json'])
+				command('log', `demo/${name}`, `${stem}.log.csv`, '--out', `${stem}.log.${ending}`);
 		const judge = name.startsWith('after') ? 'recheck' : 'audit';
 		for (const ending of ['md', 'html', 'json', 'csv']) {
 			command(judge, `demo/${name}`, '--out', `${stem}.audit.${ending}`, '--no-record');

@@ -46,11 +46,14 @@ export interface Analysis {
 	readonly seconds: number;
 }
 
-/** Readings that are kept before a part of the log is judged: two numbers each, so about 5 MB, and some times that while it is judged. */
-const usualMost = 300_000;
+/** Readings from which a part of the log is judged: two numbers each, so about 2 MB, and many times that while it is judged. */
+const usualMost = 120_000;
 
 /** s before the end of a part that the next part still looks at. */
 const overlap = 30;
+
+/** A part is so many overlaps long, or a fast log would be judged over and over; unless it has so many times the readings. */
+const [overlaps, times] = [4, 5];
 
 /**
  * Judges a log as it comes. Blocks are taken in the order of the table; memory is bounded by `most` readings whatever the
@@ -94,7 +97,9 @@ export class Analyzer {
 
 	push(block: Block): void {
 		this.store.push(block);
-		if (this.store.size > this.most) this.judge(false, []);
+		const { size, now } = this.store;
+		const long = now - this.judgedTo > overlaps * overlap;
+		if (size > (long ? this.most : times * this.most)) this.judge(false, []);
 	}
 
 	/** The end of the log. `impossible`: channels of which values lay outside of what they can ever be. */

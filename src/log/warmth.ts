@@ -6,8 +6,8 @@ import type { Ticks } from './ticks.ts';
 export class Warmth {
 	private ran = 0;
 	private lastTime = Number.NaN;
-	private readonly times: number[] = [];
-	private readonly sums: number[] = [];
+	/** s at which it had run long enough to be warm by its coolant. */
+	private longFrom = Number.POSITIVE_INFINITY;
 	private readonly declared: Declared;
 
 	constructor(declared: Declared) {
@@ -21,23 +21,8 @@ export class Warmth {
 			if (unbroken[tick] === 1 && speed[tick]! > this.declared.running.speed)
 				this.ran += Math.min(time[tick]! - (Number.isNaN(this.lastTime) ? time[tick]! : this.lastTime), 5);
 			this.lastTime = time[tick]!;
-			// Once a second is fine enough, and bounded.
-			if (this.times.length === 0 || time[tick]! - this.times.at(-1)! >= 1) {
-				this.times.push(time[tick]!);
-				this.sums.push(this.ran);
-			}
+			if (this.ran >= this.declared.warm.after) this.longFrom = Math.min(this.longFrom, time[tick]!);
 		}
-	}
-
-	/** s that the engine ran up to a time. */
-	ranBy(at: number): number {
-		let [low, high] = [0, this.times.length];
-		while (low < high) {
-			const middle = (low + high) >> 1;
-			if (this.times[middle]! <= at) low = middle + 1;
-			else high = middle;
-		}
-		return low === 0 ? 0 : this.sums[low - 1]!;
 	}
 
 	isWarm(coolant: Readings, at: number): boolean {
@@ -47,6 +32,6 @@ export class Warmth {
 	/** The same with the coolant temperature at hand. */
 	isWarmWith(now: number, at: number): boolean {
 		const { warm } = this.declared;
-		return now > warm.at_once || (now > warm.coolant && this.ranBy(at) >= warm.after);
+		return now > warm.at_once || (now > warm.coolant && at >= this.longFrom);
 	}
 }

@@ -1,8 +1,9 @@
 import { readdirSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { runCommand, startCommand } from '../support/command.ts';
+import { demoLog } from '../support/demo-log.ts';
 import { temporaryFolder } from '../support/folder.ts';
 
 const demo = fileURLToPath(new URL('../../demo/', import.meta.url));
@@ -71,6 +72,25 @@ describe('the plan of the demo plugs is what the program writes', () => {
 			);
 		expect(fails('pins.required-missing').map(({ subject }: { subject: string }) => subject)).toEqual(['keep-alive']);
 		expect(fails('pins.moved')).toHaveLength(2);
+	});
+});
+
+describe('the log of the demo', () => {
+	const log = join(demo, 'after-changes.log.csv');
+
+	test('is the invented drive that the simulator makes, and says so', () => {
+		expect(readFileSync(log, 'utf8')).toBe(demoLog());
+		expect(demoLog()).toMatch(/^# Invented /);
+	});
+
+	test('is judged as its report in demo/ says', () => {
+		const out = join(temporaryFolder(), 'after-changes.log.md');
+		const sheet = join(demo, 'after-changes.sheet.json');
+		const { status, err } = runCommand(['log', sheet, log, '--out', out, '--date', '2026-04-01']);
+		expect(err).toBe('');
+		expect(status).toBe(0);
+		for (const name of readdirSync(dirname(out)))
+			expect(readFileSync(join(dirname(out), name), 'utf8'), name).toBe(readFileSync(join(demo, name), 'utf8'));
 	});
 });
 
