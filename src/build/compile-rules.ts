@@ -6,6 +6,7 @@ import { readTexts } from '../files/packs.ts';
 import { quantities } from '../log/quantities.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
+import { withoutAnswers } from './check-examples.ts';
 import { strayWords } from './check-words.ts';
 
 /**
@@ -17,11 +18,13 @@ const { rulebook, problems } = compileRulebook(
 	readTexts(folder, ['.yaml']).map(({ path, text }) => ({ path: relative(folder, path), text })),
 	quantities,
 );
-const stray = strayWords(join(folder, '..'), rulebook.words);
-if (problems.length + stray.length > 0) {
-	console.error(
-		[...problems.map(problem => writeProblem({ ...problem, path: join(folder, problem.path) })), ...stray].join('\n'),
-	);
+const faults = [
+	...problems.map(problem => writeProblem({ ...problem, path: join(folder, problem.path) })),
+	...strayWords(join(folder, '..'), rulebook.words),
+	...withoutAnswers(rulebook.rules).map(fault => join(folder, fault)),
+];
+if (faults.length > 0) {
+	console.error(faults.join('\n'));
 	process.exit(1);
 }
 const { builds, rules } = rulebook;
