@@ -30,9 +30,9 @@ export interface Finding {
 	readonly verdict: VerdictWord;
 	/** It holds, but on something that nobody has found out: not proved is not passed. */
 	readonly unproved: boolean;
-	/** It cannot be told, and all that it waits for shows only at its stage or later. */
+	/** It cannot be judged, and all that it waits for shows only at its stage or later. */
 	readonly prove_during: boolean;
-	/** It cannot be told, and waits for something that such a build is not asked for: it holds nothing up. */
+	/** It cannot be judged, and waits for something that such a build is not asked for: it holds nothing up. */
 	readonly not_wanted: boolean;
 	/** Share of the draws with this verdict; null unless it fails or holds, and without draws. */
 	readonly sure: number | null;
@@ -129,7 +129,7 @@ export interface PackUse {
 	readonly changes: readonly { readonly rule: string; readonly fields: readonly string[] }[];
 }
 
-/** A fit to logs as told to other programs: bands are low, middle and high. */
+/** A fit to logs as other programs read it: bands are low, middle and high. */
 export interface FitJson {
 	readonly applied: boolean;
 	readonly effective: number;

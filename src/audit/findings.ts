@@ -7,7 +7,7 @@ import type { Wording } from '../wording/template.ts';
 import type { Finding } from './audit.ts';
 import { onlyKnownFrom } from './stages.ts';
 
-/** A verdict as a finding: words filled in, numbers beside them. */
+/** A verdict as a finding: words filled in, with its numbers. */
 export function findingOf(
 	verdict: Verdict,
 	{ graph, values }: State,

@@ -13,7 +13,7 @@ import { uncertaintyOf } from './uncertainty.ts';
 
 type Logged = Pick<LogRecord, 'points' | 'quantities'>;
 
-/** Answers that are meant, not measured. */
+/** Answers that are targets, not measured. */
 const wishes: readonly string[] = ['boost.target', 'boost.lambda', 'injectors.duty_limit', 'build.hot_day'];
 
 /**

@@ -31,7 +31,7 @@ const failsOn: Readonly<Record<string, MeetingWord>> = {
 export function waitingPins(verdicts: readonly Verdict[], plugs: Plugs | null): WaitingPin[] {
 	const waiting = new Map<string, Rule[]>();
 	for (const { rule, verdict, subject, missing } of verdicts) {
-		// What waits for an answer is told by that answer; a circuit that nobody has seen is at no pin yet.
+		// What waits for an answer is named by that answer; a circuit that nobody has seen is at no pin yet.
 		if (rule.each?.over !== 'plugs' || verdict !== 'cannot-tell' || subject === null || missing.length > 0) continue;
 		if (rule.each.answer === 'plugs.unseen') continue;
 		waiting.set(subject, [...(waiting.get(subject) ?? []), rule]);

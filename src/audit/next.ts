@@ -111,7 +111,7 @@ function plausible(question: Question, state: State): Outcome[] {
 	}
 }
 
-/** Rules that cannot be told for want of this answer. */
+/** Rules that cannot be judged for want of this answer. */
 function waitingFor(id: string, verdicts: readonly Verdict[]): Rule[] {
 	return [...new Set(verdicts.filter(({ missing }) => missing.includes(id)).map(({ rule }) => rule))];
 }

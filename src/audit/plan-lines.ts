@@ -33,7 +33,7 @@ export function nextStage({ audit }: Pick<Assessment, 'audit'>): Stage | null {
 
 /**
  * Every open line of a stage and of those before it, most urgent first, each with the lines that it needs first. What cannot
- * be told becomes the answers that would tell it; where none would, it stays a line of its own.
+ * be judged becomes the answers that would decide it; where none would, it stays a line of its own.
  */
 export function planLines(assessment: Assessment, stage: Stage): PlanLine[] {
 	const { audit, model } = assessment;

@@ -20,7 +20,7 @@ export interface Evenings {
 
 /** Places where a look costs nothing but walking there: it may be taken on any evening whose work needs it. */
 const atHand: readonly Access[] = ['bay', 'dash', 'papers'];
-/** What is opened once is worked on until nothing is left there: to open it again costs an evening, or spills fuel again. */
+/** What is opened once is worked on until nothing is left there: to open it a second time costs an evening, or spills fuel. */
 const kept: readonly Access[] = ['bench', 'transmission-out', 'heads-off', 'pan-off', 'tank', 'rail'];
 
 /** Nobody opens these for an answer alone. With the engine out only the heads are left of them. */

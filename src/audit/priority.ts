@@ -25,7 +25,7 @@ function compare(a: string, b: string): number {
 	return a < b ? -1 : a > b ? 1 : 0;
 }
 
-/** Fails by priority, then what cannot be told by priority, then the rest by id. */
+/** Fails by priority, then what cannot be judged by priority, then the rest by id. */
 export function inOrder(findings: readonly Finding[], shown?: (stage: Stage) => Stage): Finding[] {
 	const first = (a: Finding, b: Finding) => byPriority(a, b, shown);
 	const fails: Finding[] = [];

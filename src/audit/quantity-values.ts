@@ -5,7 +5,7 @@ import type { AnyQuantity } from '../quantities/quantity.ts';
 import { kept } from '../units/kinds.ts';
 import type { QuantityValue } from './audit.ts';
 
-/** The unit a quantity is told in; null for a list, a yes or no, words. */
+/** The unit a quantity is given in; null for a list, a yes or no, words. */
 export function unitOf({ id, kind, unit }: AnyQuantity): string | null {
 	if (perPull.has(id)) return null;
 	if (unit !== undefined) return unit;

@@ -5,7 +5,7 @@ import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { ExpectedReading } from './audit.ts';
 import { conditionIn, valueIn } from './conditions.ts';
 
-/** What you should read, with what was measured beside it. What does not apply to this build is left out. */
+/** What you should read, with what was measured. What does not apply to this build is left out. */
 export function readings({ readings }: Rulebook, state: State): ExpectedReading[] {
 	return readings.flatMap(row => (isShown(row, state) ? [reading(row, state)] : []));
 }

@@ -19,7 +19,7 @@ const keyFigures = [
 	'charging.balance',
 ] as const;
 
-/** What an audit leaves in the sheet: what failed, held and could not be told, key figures, and which answers those were. */
+/** What an audit leaves in the sheet: what failed, held and could not be judged, key figures, and which answers those were. */
 export function recordOf({ audit, sheet, model, state }: Assessment): AuditRecord {
 	const given = model.rulebook.questions.flatMap(({ id }) => {
 		const answer = state.given.get(model.graph.slotOf.get(id)!);
@@ -90,7 +90,7 @@ export function lastOfOtherAnswers(audits: readonly AuditRecord[], now: AuditRec
 	return audits.findLast(record => !sameAnswers(record, now)) ?? audits.at(-1) ?? null;
 }
 
-/** What a kept audit came to, in words. Nothing known is not nothing to do: what could not be told is counted too. */
+/** What a kept audit came to, in words. Nothing known is not nothing to do: what could not be judged is counted too. */
 export function recordWords({ verdicts, undecided }: AuditRecord): string {
 	const fails = verdicts.filter(({ verdict }) => verdict === 'fails').length;
 	const open = undecided === undefined ? verdicts.filter(isUntold).length : countCodes(undecided);

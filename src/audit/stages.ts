@@ -16,7 +16,7 @@ export function standsInTheWay(finding: Open): boolean {
 	return verdict === 'fails' || verdict === 'not-evaluated' || isUntold(finding) || unproved;
 }
 
-/** Cannot be told, for want of an answer that this build can have by now. */
+/** Cannot be judged, for want of an answer that this build can have by now. */
 const isUntold = ({
 	verdict,
 	prove_during,

@@ -9,7 +9,7 @@ import { toKept } from '../units/unit.ts';
 import type { Assessment } from './assess.ts';
 import { conditionIn, valueIn } from './conditions.ts';
 
-/** A circuit of the car: as answered, or a usual one that nobody has told about yet. */
+/** A circuit of the car: as answered, or a usual one that nobody has noted yet. */
 export interface WiringRow {
 	readonly circuit: string;
 	readonly from: string;
@@ -41,7 +41,7 @@ const plain = (name: string) =>
 /** A circuit by its name, and by those that sheets have had for it. */
 const namesOf = ({ circuit, also }: UsualCircuit): string[] => [circuit, ...also].map(plain);
 
-/** The wiring worksheet: the circuits told, then the usual ones of such a build that were not, wire and fuse worked out. */
+/** The wiring worksheet: the circuits noted, then the usual ones of such a build that were not, wire and fuse worked out. */
 export function worksheet({ model, state, plugs }: Pick<Assessment, 'model' | 'state' | 'plugs'>): WiringRow[] {
 	const list = valueIn(state, 'harness.circuits');
 	const circuits = Array.isArray(list) ? (list as unknown as readonly CircuitAnswer[]) : [];

@@ -51,7 +51,7 @@ export interface Figure {
 export interface Document {
 	readonly title: string;
 	readonly blocks: readonly Block[];
-	/** To look things up in: a second file beside Markdown, behind a heading that opens in HTML. */
+	/** To look things up in: a second file next to Markdown, behind a heading that opens in HTML. */
 	readonly details?: readonly Block[];
 }
 

@@ -5,7 +5,7 @@ import { anchorOf, type Block, type Document, type Inline } from './document.ts'
 const width = 100;
 
 /**
- * Prints the blocks of a document as Markdown. Figures are shown by name: they are files beside it; without a stem they are left
+ * Prints the blocks of a document as Markdown. Figures are shown by name: they are files next to it; without a stem they are left
  * out. `parts` is the file that links to parts of the document lead to, empty for this one; null: their names only.
  */
 export function printMarkdown({ blocks }: Document, stem: string | null, parts: string | null = null): string {

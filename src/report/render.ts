@@ -16,12 +16,12 @@ import { pinsTable } from './pins-table.ts';
 
 export interface Rendered {
 	readonly text: string;
-	/** File name to content, for what stands beside the text: pictures, and the file of details. */
+	/** File name to content, for what goes with the text: pictures, and the file of details. */
 	readonly beside: Readonly<Record<string, string>>;
 }
 
 /**
- * An audit in one of its formats. `stem` begins the names of what stands beside a Markdown file; empty: nothing does. `whole`
+ * An audit in one of its formats. `stem` begins the names of what goes with a Markdown file; empty: nothing does. `whole`
  * puts the details into the Markdown itself, and prints the later stages line by line.
  */
 export function renderAudit(

@@ -29,7 +29,7 @@ export function unitFor(what: Formattable, set: UnitSet): Unit | null {
 	return found;
 }
 
-/** Found once: the same names are written again and again. */
+/** Found once: the same names are written many times. */
 const units: Readonly<Record<UnitSet, WeakMap<object, Unit | null>>> = { us: new WeakMap(), metric: new WeakMap() };
 
 function findUnit(what: Formattable, set: UnitSet): Unit | null {

@@ -10,7 +10,7 @@ export class Wording {
 	private readonly questions: ReadonlyMap<string, Question>;
 	private readonly quantities: ReadonlyMap<string, AnyQuantity>;
 	readonly units: UnitSet;
-	/** The rulebook's texts come again with every sheet, so they are made ready once. */
+	/** The rulebook's texts are the same for every sheet, so they are made ready once. */
 	private readonly texts = new Map<string, Ready>();
 	private readonly rules = new Map<Rule, RuleWords<Ready>>();
 

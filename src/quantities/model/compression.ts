@@ -151,6 +151,7 @@ export const recovery = quantity({
 export const recoveryOfLowest = quantity({
 	id: 'engine.wet_recovery_lowest',
 	label: 'recovery of the lowest cylinder',
+	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['engine.compression', 'engine.compression_wet', 'engine.wet_recovery'],
 	range: [null, null],
@@ -170,6 +171,7 @@ export const recoveryOfLowest = quantity({
 export const gain = quantity({
 	id: 'engine.wet_gain',
 	label: 'gain of the wet test',
+	shown: { us: '%', metric: '%' },
 	kind: 'ratio',
 	inputs: ['engine.compression', 'engine.compression_wet'],
 	range: [-1, null],

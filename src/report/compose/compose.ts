@@ -55,6 +55,6 @@ export function composeAudit(assessment: Assessment, pictures = true): Document 
 /** A line for each part that is kept apart. */
 const contents = (details: readonly Block[]): Block[] =>
 	listed(
-		[heading(2, 'In the details'), paragraph('To look up: the file of details beside this one, or --whole.')],
+		[heading(2, 'In the details'), paragraph('To look up: the file of details next to this one, or --whole.')],
 		details.flatMap(block => (block.is === 'heading' && block.level === 2 ? [[{ part: block.text }]] : [])),
 	);

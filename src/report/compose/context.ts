@@ -4,7 +4,7 @@ import type { FittedProcedure } from '../../audit/procedures.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
 import type { StageLines } from './stage-lines.ts';
 
-/** An audit that is being told, with what several of its parts speak of. */
+/** An audit that is being printed, with what several of its parts use. */
 export interface ReportContext extends Assessment {
 	readonly open: readonly FindOut[];
 	readonly lines: readonly StageLines[];
@@ -13,6 +13,6 @@ export interface ReportContext extends Assessment {
 	/** What can only be proved during a stage. */
 	readonly during: readonly FindOut[];
 	readonly procedures: readonly FittedProcedure[];
-	/** Whether pictures are seen where it is told. */
+	/** Whether pictures are seen where it is printed. */
 	readonly pictures: boolean;
 }

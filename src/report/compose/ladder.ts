@@ -2,9 +2,10 @@ import type { Assessment } from '../../audit/assess.ts';
 import type { LimitRung } from '../../audit/audit.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
+import { inUnits } from '../pictures/in-units.ts';
 import type { ReportContext } from './context.ts';
 import { fittedTo } from './fitted.ts';
-import { rangeText } from './names.ts';
+import { count, rangeText } from './names.ts';
 
 /** What gives out first: the rungs lowest first, those that could not be placed, and what moves with boost. */
 export function ladder(assessment: Assessment & Partial<Pick<ReportContext, 'pictures'>>): Block[] {
@@ -31,7 +32,7 @@ export function ladder(assessment: Assessment & Partial<Pick<ReportContext, 'pic
 
 /** The first line of the ladder is only the lowest of those that were worked out: which are not, and what no figure is had for. */
 function notHeld(placed: readonly LimitRung[], rest: readonly LimitRung[]): string {
-	const open = rest.length > 0 ? ` Not among them, as answers are missing: ${rest.length} that stand below.` : '';
+	const open = rest.length > 0 ? ` Not among them, as answers are missing: ${count(rest.length, 'limit')} below.` : '';
 	const first = placed.length > 0 ? 'The first line is the lowest of those worked out.' : '';
 	return `${first}${open} The crank, compressor surge and wastegate creep are not worked out at all: no honest figure is had without the parts' own data.`.trim();
 }
@@ -39,18 +40,19 @@ function notHeld(placed: readonly LimitRung[], rest: readonly LimitRung[]): stri
 function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
 	const { value, low, high, bound, of_target, power } = rung;
 	const show = (number: number) => wording.show(rung.limit, number)!;
+	const own = inUnits(wording, rung.limit);
+	// Where a search ends is a round figure: 40 psi, 2.8 bar.
+	const roundly = (number: number) => own.show(Number(own.of(number).toPrecision(2)));
+	const [least, most] = [low, high].map(end => (end === null ? null : show(end * 100 < (high ?? 0) ? 0 : end)));
 	const at =
 		bound === 'above'
-			? `not reached by ${show(value!)}`
+			? `not reached by ${roundly(value!)}`
 			: bound === 'below'
 				? rung.limit.endsWith('speed_limit')
 					? 'over the limit at any engine speed'
 					: 'over the limit already at zero boost'
 				: `${show(value!)}`;
-	const band =
-		low !== null && high !== null && low < high && bound === null
-			? `, ${rangeText(show(low * 100 < high ? 0 : low), show(high))}`
-			: '';
+	const band = least && most && least !== most && bound === null ? `, ${rangeText(least, most)}` : '';
 	const share =
 		of_target !== null && of_target < 1 && bound === null ? `, ${Math.round(of_target * 100)} % of the target` : '';
 	const made = power === null || bound !== null ? '' : `, about ${wording.show('engine.power', power)}`;

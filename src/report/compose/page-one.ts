@@ -1,3 +1,4 @@
+import { valueIn } from '../../audit/conditions.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
 import { placeWords } from '../../wording/places.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
@@ -13,11 +14,11 @@ import { whileOut } from './while-out.ts';
 const mostTicks = 8;
 const mostCautions = 3;
 
-/** Signs of a line of paper that are left beside its marks. */
+/** Characters of a line of paper that are left after its marks. */
 const room = 86;
 
 const notYet: Readonly<Record<Stage, string>> = {
-	install: 'leave it on the stand: all of this is dear once it is in.',
+	install: 'leave it on the stand: all of this costs far more once it is in.',
 	crank: 'do not turn the starter, not even for a moment.',
 	fire: 'do not let it fire: fuel pump and coils stay unplugged when it is cranked.',
 	move: 'do not drive it, not even across the yard; wheels chocked while it runs.',
@@ -51,7 +52,7 @@ export function pageOne(context: ReportContext): Block[] {
 					...(out.length > 0
 						? [paragraph(strong('Do also while it is out: '), `${cut(out.join('; '), 3 * room)}.`)]
 						: []),
-					paragraph(strong('Until they are done: '), fullLoad(stage.stage, context)),
+					paragraph(strong('Until they are done: '), waiting(stage.stage, context)),
 				]
 			: allReady(context)),
 		...listed([], [...cautions, ...always]),
@@ -60,8 +61,17 @@ export function pageOne(context: ReportContext): Block[] {
 	];
 }
 
-const fullLoad = (stage: Stage, context: ReportContext): string =>
-	stage === 'boost' && stageBy(stage, context) === 'Before full load' ? 'no full throttle.' : notYet[stage];
+/** The stages that a car has been through whatever the list says, by how far it is (build.stage). */
+const past: Readonly<Record<string, readonly Stage[]>> = {
+	'has-fired': ['crank', 'fire'],
+	drives: ['crank', 'fire', 'move'],
+};
+
+function waiting(stage: Stage, context: ReportContext): string {
+	if (past[String(valueIn(context.state, 'build.stage'))]?.includes(stage))
+		return 'leave it parked with the engine off. It has run with these open.';
+	return stage === 'boost' && stageBy(stage, context) === 'Before full load' ? 'no full throttle.' : notYet[stage];
+}
 
 /** A line in two: what it is, and where; its caution. What is too long for a line gives its place to the second one. */
 function tick({ what, mark, cautions }: Line, { model }: ReportContext): Block {

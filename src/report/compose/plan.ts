@@ -145,7 +145,7 @@ function task(
 	const steps =
 		verdict === 'fails'
 			? finding!.do
-			: [verdict === 'holds' ? 'Not proved: look for yourself.' : `Look at the answers behind it. ${why}`];
+			: [verdict === 'holds' ? 'Not ruled out: look for yourself.' : `Look at the answers behind it. ${why}`];
 	return {
 		is: 'task',
 		mark,

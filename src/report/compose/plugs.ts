@@ -28,7 +28,7 @@ function compose({ plugs }: Pick<Assessment, 'plugs'>, brief: boolean): Block[] 
 		...reading.pairs.flatMap(pair => pairRows(pair, plugs, brief)),
 		...reading.alone.flatMap(({ plug, half, pins }) => [
 			heading(3, `${plug}: the ${half}'s half alone`),
-			paragraph(`${pins.length} pins. The half that it meets is not given, so nothing about it can be told.`),
+			paragraph(`${pins.length} pins. The half that it meets is not given, so nothing about it can be judged.`),
 		]),
 		...comfort(plugs),
 		...shopping(plugs),

@@ -3,6 +3,7 @@ import type { ExpectedReading } from '../../audit/audit.ts';
 import { type Kind, kept } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
+import { fromKept, toKept, type Unit } from '../../units/unit.ts';
 import { write } from '../../units/write.ts';
 import { type Block, code, type Inline, listed, paragraph, strong } from '../document.ts';
 import { fittedTo } from './fitted.ts';
@@ -16,7 +17,7 @@ const states: Readonly<Record<ExpectedReading['state'], string>> = {
 	'full-load': 'Full load',
 };
 
-/** What you should read: the card to keep beside the gauges, and what it still lacks. */
+/** What you should read: the card to keep at the gauges, and what it still lacks. */
 export function readingCard(assessment: Assessment): Block[] {
 	const { readings } = assessment.audit;
 	const cards = (Object.keys(states) as ExpectedReading['state'][]).flatMap(state =>
@@ -41,13 +42,16 @@ export function readingCard(assessment: Assessment): Block[] {
 	];
 }
 
+/** No gauge or meter at a car shows more than two decimals. */
+const asGaugesShow = (kept: number, unit: Unit): number => toKept(Number(fromKept(kept, unit).toFixed(2)), unit);
+
 /** One reading in words: what to expect, from what to what, and what was measured. */
 const line =
 	({ wording }: Assessment) =>
 	({ title, low, high, unit, reading, measured, assumed }: ExpectedReading): Inline[] => {
 		const kind = (Object.keys(kept) as Kind[]).find(other => kept[other] === unit) ?? 'ratio';
 		const own = reading === 'injector-duty' ? unitNamed('%', ['ratio'])! : shownUnit(kind, wording.units);
-		const show = (number: number) => write(number, own);
+		const show = (number: number) => write(asGaugesShow(number, own), own);
 		const band = high === null ? `${show(low!)} or more` : rangeText(show(low!), show(high));
 		const off = measured !== null && (measured < low! || (high !== null && measured > high));
 		const seen = measured === null ? '' : `; you read ${show(measured)}${off ? ', which is outside' : ''}`;

@@ -3,13 +3,13 @@ import type { Change } from '../../audit/audit.ts';
 import { type Block, code, heading, listed, paragraph, strong } from '../document.ts';
 import { subjectWords } from './subjects.ts';
 
-/** What an audit line came to, in words, in the order in which they are told. */
+/** What an audit line came to, in words, in the order in which they are printed. */
 export const changeWords: Readonly<Record<Change['change'], string>> = {
 	settled: 'Settled',
 	new: 'New',
 	worse: 'Worse',
 	better: 'Better, not there yet',
-	'no-longer-tellable': 'Can no longer be told',
+	'no-longer-tellable': 'Can no longer be judged',
 	still: 'Still open',
 };
 

@@ -124,11 +124,11 @@ const closer = 'Only a closer measurement settles it: put it into the sheet with
 /** A line that holds on what nobody found out, and what would settle it. */
 function notProved(finding: Finding, stage: Stage, assessment: Assessment): Line {
 	const mark = markOf(finding, stage, assessment);
-	const what = `Not proved: ${lower(titleOf(finding, assessment))}`;
+	const what = `Not ruled out: ${lower(titleOf(finding, assessment))}`;
 	const rests =
 		finding.sure !== null && finding.sure < sureEnough
-			? `It holds in ${Math.round(finding.sure * 100)} of 100 cases, as the answers are known.`
-			: 'It holds on what is usual; nobody has looked here.';
+			? `It is in order in ${Math.round(finding.sure * 100)} of 100 cases, as the answers are known.`
+			: 'In order by what is usual; nobody has looked here.';
 	const settles = wouldSettle(finding, assessment).flatMap(({ id }, index): Inline[] => [
 		index > 0 ? ', ' : '',
 		code(id),

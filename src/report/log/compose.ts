@@ -14,7 +14,7 @@ import { writtenIn } from './units.ts';
 const subjects = ({ subject }: { readonly subject: string | null }): string =>
 	subject === null ? '' : ` (pull ${subject})`;
 
-/** A judged log as a document. `pictures`: whether they are seen where it is told. */
+/** A judged log as a document. `pictures`: whether they are seen where it is printed. */
 export function composeLog(report: LogReport, pictures: boolean): Document {
 	const { json } = report;
 	const drawn = pictures ? [drawOverview(report), ...report.analysis.points.map(pull => drawPull(report, pull))] : [];
@@ -90,7 +90,7 @@ function answers(report: LogReport): Block[] {
 
 function episodes({ json }: LogReport): Block[] {
 	if (json.episodes.length === 0)
-		return [paragraph('Nothing that could be told apart: engine speed is missing or never moves.')];
+		return [paragraph('No idle, cruise or pull could be found: engine speed is missing or never moves.')];
 	const pulls = json.episodes.filter(({ kind }) => kind === 'pull');
 	const others = (['crank', 'idle', 'cruise', 'overrun'] as const).flatMap(kind => {
 		const all = json.episodes.filter(episode => episode.kind === kind);

@@ -36,7 +36,7 @@ export function composeFit(report: LogReport): Block[] {
 	return [
 		title,
 		paragraph(
-			`Worth ${fit.effective} independent draws. Nine of ten lie within the figures in brackets. A smaller error of a sensor cannot be told from the car.`,
+			`Worth ${fit.effective} independent draws. Nine of ten lie within the figures in brackets. A smaller error of a sensor looks the same as the car itself.`,
 		),
 		...listed([paragraph('What it moved:')], moved),
 		...listed([paragraph('What leaves most of each limit open:')], open, 'small'),

@@ -7,7 +7,7 @@ import type { Rendered } from '../render.ts';
 import { composeLog } from './compose.ts';
 import { plot } from './plot.ts';
 
-/** A judged log in one of its formats. `stem` begins the names of the pictures beside a Markdown file; empty: no pictures. `hash` is SHA-256 in hex. */
+/** A judged log in one of its formats. `stem` begins the names of the picture files of a Markdown file; empty: no pictures. `hash` is SHA-256 in hex. */
 export function renderLog(
 	report: LogReport,
 	format: 'md' | 'html' | 'json',

@@ -57,7 +57,7 @@ export function rule(x1: number, y1: number, x2: number, y2: number, stroke: str
 	return `<line x1="${round(x1)}" y1="${round(y1)}" x2="${round(x2)}" y2="${round(y2)}" stroke="${stroke}"${dash ? ` stroke-dasharray="${dash}"` : ''}/>`;
 }
 
-/** A line that is seen over a dark bar as well as beside it: it has a white edge. */
+/** A line that is seen on a dark bar as well as on paper: it has a white edge. */
 export const edged = (x1: number, y1: number, x2: number, y2: number, dash = ''): string =>
 	`<line x1="${round(x1)}" y1="${round(y1)}" x2="${round(x2)}" y2="${round(y2)}" stroke="${color.paper}" stroke-width="3.5"/>${rule(x1, y1, x2, y2, color.ink, dash)}`;
 

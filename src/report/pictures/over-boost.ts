@@ -11,7 +11,7 @@ const drawn = [
 	{ id: 'ignition.spark_margin', title: 'Spark margin' },
 ] as const;
 
-/** The axis reaches half as far again as the target, and 10 psi at the least. */
+/** The axis reaches 1.5 times the target, and 10 psi at the least. */
 const leastReach = 68948;
 
 /** Duty, pressure across and spark margin over boost, the target marked. Null without boost or without figures. */

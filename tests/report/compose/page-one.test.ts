@@ -99,6 +99,8 @@ test('a car that drives is not sent back to its first crank', () => {
 	expect(at('wired')).toContain('### First crank');
 	expect(at('drives')).not.toContain('### First crank');
 	expect(at('drives')).toContain('### First boost');
+	expect(at('wired')).toContain('do not turn the starter');
+	expect(at('drives')).toContain('leave it parked with the engine off. It has run with these open.');
 });
 
 test('with the engine on the stand, page one names what is wrong for later stages and open only now', () => {
