@@ -12,6 +12,10 @@ export const counts = {
 	expressionTexts: long ? 1_000_000 : 20_000,
 	/** Places of one sheet (bytes, lines, keys, numbers) at which it is spoilt in each way; long: all of them. */
 	sheetPlaces: long ? Number.POSITIVE_INFINITY : 120,
+	/** Sheets with plugs and a log, a part or more of each made something else. */
+	mutatedSheets: long ? 10_000 : 40,
+	/** Logs spoilt in a few places. */
+	spoiltLogs: long ? 2_000 : 12,
 	/** Broken files of many MB, read by the command under a bound of memory. */
 	bigFiles: long ? Number.POSITIVE_INFINITY : 4,
 	/** Sheets with known truth, whose bands are held against it. */
