@@ -97,8 +97,7 @@ function onward(before: State, id: string, after: State): State {
 /** Says that the first round is over, and what the second one takes. */
 function toSecondRound(state: State): State {
 	const { count, seconds } = roundLeft(state)!;
-	if (count === 0) return state;
-	const text = `The first round is done. The second, with the gauge in hand, place by place: ${count} questions, ${aboutWords(seconds)}. The audit can be had now.`;
+	const text = `The first round is done. The second, with the gauge in hand, place by place: ${count} questions, ${aboutWords(seconds)}, the tests themselves in it. The audit can be had now.`;
 	return { ...state, said: { kind: 'notice', text: [state.said?.text, text].filter(Boolean).join(' ') } };
 }
 

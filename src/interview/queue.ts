@@ -39,7 +39,7 @@ function inOrder({ model, pass }: Pick<State, 'model' | 'pass'>): readonly Quest
 
 const quickOrders = new WeakMap<readonly Question[], readonly Question[]>();
 
-/** What is left of the round under way: how many questions, and how long a person takes over them, s. Null outside a quick pass. */
+/** What is left of the round under way: how many questions, and how long a person takes over them, s. Null outside a quick pass, and at its end. */
 export function roundLeft(
 	state: State,
 ): { readonly second: boolean; readonly count: number; readonly seconds: number } | null {
@@ -49,6 +49,7 @@ export function roundLeft(
 	const at = state.at === null ? null : questionNamed(state, state.at);
 	const second = first.length === 0 || (at !== null && isSecondRound(at));
 	const left = second ? due.filter(isSecondRound) : first;
+	if (left.length === 0) return null;
 	const cylinders = cylindersOf(state.sheet);
 	const seconds = left.reduce((sum, question) => sum + personSeconds(question, state.sheet.units, cylinders), 0);
 	return { second, count: left.length, seconds };

@@ -4,7 +4,8 @@ import { type Edit, halfOf, pinOf, startEdit } from '../plugs/edit/edit.ts';
 import { facing } from '../plugs/edit/facing.ts';
 import type { PlugHalf } from '../sheet/plugs.ts';
 import { typable } from '../text/sanitize.ts';
-import { type App, dispatch } from './app.ts';
+import type { App } from './app.ts';
+import { dispatch } from './asking.ts';
 import { lineEditor, textOf } from './line-editor.ts';
 import { type Line, lines } from './text.ts';
 

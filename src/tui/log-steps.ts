@@ -2,9 +2,12 @@ import type { LogReport } from '../audit/log-report.ts';
 import { takeLog } from '../audit/take-log.ts';
 import { leave } from '../interview/session.ts';
 import type { LogColumns } from '../log/columns.ts';
-import { type App, type Effect, toAudit, withSheet } from './app.ts';
+import type { App } from './app.ts';
+import type { Effect } from './effect.ts';
+import { toAudit } from './judging.ts';
 import { lineEditor } from './line-editor.ts';
 import type { LogChoices, LogSession } from './log-session.ts';
+import { withSheet } from './open-sheet.ts';
 
 /** Begins to read a log: asks for the file. */
 export const readLog = (app: App): App => ({

@@ -1,8 +1,10 @@
 import type { Sheet } from '../sheet/sheet.ts';
-import { type App, type Effect, toBuild, withSheet } from './app.ts';
+import type { App } from './app.ts';
+import type { Effect } from './effect.ts';
 import { LogReader } from './log-reader.ts';
 import { offered, readLog } from './log-steps.ts';
 import type { Machine, Opening } from './machine.ts';
+import { toBuild, withSheet } from './open-sheet.ts';
 
 /** Does what the reducer asked of the machine, and keeps in the app what came of it. */
 export class Performer {

@@ -1,11 +1,14 @@
 import { PassThrough } from 'node:stream';
 import { render } from 'ink';
-import { type App, figured, newApp, withSheet } from './app.ts';
+import { type App, newApp } from './app.ts';
+import { leaving } from './everywhere.ts';
+import { figured } from './judging.ts';
 import { type Key, KeyReader } from './keys.ts';
 import type { Ended, Machine, Opening } from './machine.ts';
+import { withSheet } from './open-sheet.ts';
 import { Painter } from './painter.ts';
 import { Performer } from './perform.ts';
-import { leaving, reduce } from './reduce.ts';
+import { reduce } from './reduce.ts';
 import { Screen } from './screen.tsx';
 import { Store } from './store.ts';
 import { Terminal } from './terminal.ts';

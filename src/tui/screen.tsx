@@ -2,10 +2,10 @@ import { Box, Text } from 'ink';
 import { useEffect, useSyncExternalStore } from 'react';
 import { compose } from './frame.ts';
 import type { Row } from './painter.ts';
-import { frameOf } from './reduce.ts';
 import type { Store } from './store.ts';
 import type { Line } from './text.ts';
 import { type Appearance, styleOf } from './theme.ts';
+import { frameOf } from './view.ts';
 
 /** Which rows of a window are to be drawn. */
 interface Canvas {

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { howOf, wholeHow } from '../../src/sheet/how.ts';
 import { emptySheet } from '../../src/sheet/sheet.ts';
-import { arrive, newApp, withSheet } from '../../src/tui/app.ts';
+import { newApp } from '../../src/tui/app.ts';
+import { arrive } from '../../src/tui/asking.ts';
+import { withSheet } from '../../src/tui/open-sheet.ts';
 import { view } from '../../src/tui/screens/question.ts';
 import { testModel } from '../support/model.ts';
 

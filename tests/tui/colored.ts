@@ -1,7 +1,7 @@
 import type { App } from '../../src/tui/app.ts';
 import { compose } from '../../src/tui/frame.ts';
-import { frameOf } from '../../src/tui/reduce.ts';
 import { glyphs, paints, styleOf } from '../../src/tui/theme.ts';
+import { frameOf } from '../../src/tui/view.ts';
 
 /** What is colored in a frame, row by row: `12 engine "38.1 psi"`. A color that the theme does not name stands as it is. */
 export function colored(app: App, columns: number, rows: number): string {

@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { recordOf } from '../../src/audit/record.ts';
 import { answerTo, emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
-import { type App, arrive, figured, newApp, toBuild, withSheet } from '../../src/tui/app.ts';
+import { type App, newApp } from '../../src/tui/app.ts';
+import { arrive } from '../../src/tui/asking.ts';
+import { figured } from '../../src/tui/judging.ts';
 import type { Key } from '../../src/tui/keys.ts';
+import { toBuild, withSheet } from '../../src/tui/open-sheet.ts';
 import { reduce } from '../../src/tui/reduce.ts';
 import { audited } from '../support/audited.ts';
 import { buildSheet, testModel } from '../support/model.ts';

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { newApp, withSheet } from '../../src/tui/app.ts';
+import { newApp } from '../../src/tui/app.ts';
 import { withLog } from '../../src/tui/log-steps.ts';
+import { withSheet } from '../../src/tui/open-sheet.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 import { answerIn, logScreens, press } from './log-screens.ts';
 

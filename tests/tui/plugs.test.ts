@@ -3,10 +3,12 @@ import { addHalf } from '../../src/plugs/edit/fields.ts';
 import type { PlugHalf } from '../../src/sheet/plugs.ts';
 import { emptySheet } from '../../src/sheet/sheet.ts';
 import { widthOf } from '../../src/text/wrap.ts';
-import { type App, newApp, withSheet } from '../../src/tui/app.ts';
+import { type App, newApp } from '../../src/tui/app.ts';
 import { editOf } from '../../src/tui/editing.ts';
+import { leaving } from '../../src/tui/everywhere.ts';
 import type { Key } from '../../src/tui/keys.ts';
-import { leaving, reduce } from '../../src/tui/reduce.ts';
+import { withSheet } from '../../src/tui/open-sheet.ts';
+import { reduce } from '../../src/tui/reduce.ts';
 import { testModel } from '../support/model.ts';
 import { drawn } from './drawn.tsx';
 

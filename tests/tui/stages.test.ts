@@ -1,5 +1,7 @@
 import { expect, test } from 'vitest';
-import { newApp, toAudit, withSheet } from '../../src/tui/app.ts';
+import { newApp } from '../../src/tui/app.ts';
+import { toAudit } from '../../src/tui/judging.ts';
+import { withSheet } from '../../src/tui/open-sheet.ts';
 import { audited } from '../support/audited.ts';
 import { demoSheets } from '../support/demo.ts';
 import { testModel } from '../support/model.ts';

@@ -6,9 +6,11 @@ import { stageBy } from '../../report/compose/names.ts';
 import { readinessWords } from '../../report/compose/readiness.ts';
 import { subjectWords } from '../../report/compose/subjects.ts';
 import { widthOf } from '../../text/wrap.ts';
-import { type App, arrive, dispatch, toAudit, toReview } from '../app.ts';
+import type { App } from '../app.ts';
+import { arrive, dispatch, toReview } from '../asking.ts';
 import { findingLines, lookOf } from '../finding-lines.ts';
 import type { Frame } from '../frame.ts';
+import { toAudit } from '../judging.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { readLog } from '../log-steps.ts';
 import { clip, type Look, line, lines } from '../text.ts';
@@ -42,6 +44,8 @@ function nextUp(app: App): App {
 		interview: { ...dispatch(full, { do: 'go', id }).interview!, fromReview: false },
 	});
 }
+
+export const paned = true;
 
 export const bindings: readonly Binding[] = [
 	{

@@ -1,7 +1,9 @@
 import { recordWords } from '../../audit/record.ts';
 import { open as openQuestions } from '../../interview/queue.ts';
-import { type App, arrive, toAudit, toReview } from '../app.ts';
+import type { App } from '../app.ts';
+import { arrive, toReview } from '../asking.ts';
 import type { Frame } from '../frame.ts';
+import { toAudit } from '../judging.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { readLog } from '../log-steps.ts';
 import { clip, line, lines } from '../text.ts';

@@ -5,15 +5,17 @@ import { textOf } from '../line-editor.ts';
 import { leaveLog, lookAt } from '../log-steps.ts';
 import { clip, line, lines } from '../text.ts';
 
-const typed = (app: App): string => textOf(app.field).trim();
+const pathIn = (app: App): string => textOf(app.field).trim();
+
+export const typed = true;
 
 export const bindings: readonly Binding[] = [
 	{
 		keys: ['enter'],
 		shown: 'Enter',
 		label: 'look at it',
-		when: app => typed(app) !== '',
-		run: app => lookAt(app, typed(app), app.log!.choices),
+		when: app => pathIn(app) !== '',
+		run: app => lookAt(app, pathIn(app), app.log!.choices),
 	},
 	{
 		keys: ['tab'],

@@ -1,5 +1,6 @@
 import type { UnitSet } from '../../sheet/question.ts';
-import type { App, Effect } from '../app.ts';
+import type { App } from '../app.ts';
+import type { Effect } from '../effect.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { lineEditor, textOf } from '../line-editor.ts';

@@ -1,14 +1,19 @@
 import { type Listed, listing, shows } from '../../interview/listing.ts';
 import { wholeHow } from '../../sheet/how.ts';
 import { textIn } from '../../sheet/text.ts';
-import { type App, arrive, dispatch, toAudit } from '../app.ts';
+import type { App } from '../app.ts';
+import { arrive, dispatch } from '../asking.ts';
 import type { Frame } from '../frame.ts';
+import { toAudit } from '../judging.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { lineEditor, textOf } from '../line-editor.ts';
 import { clip, type Line, line, lines } from '../text.ts';
 
 const rows = (app: App): readonly Listed[] => listing(app.interview!, app.show, textOf(app.field));
 const count = (app: App) => rows(app).length;
+
+export const paned = true;
+export const typed = true;
 
 export const bindings: readonly Binding[] = [
 	{

@@ -1,6 +1,7 @@
 import { asked } from '../../interview/queue.ts';
 import { isAnswered } from '../../interview/state.ts';
-import { type App, arrive, dispatch } from '../app.ts';
+import type { App } from '../app.ts';
+import { arrive, dispatch } from '../asking.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
@@ -10,6 +11,8 @@ const count = (app: App) => app.model.rulebook.sections.length;
 /** Behind the sections come the plugs, pin by pin. */
 const atPlugs = (app: App) => app.cursor === count(app);
 const leave = (app: App): App => arrive({ ...app, screen: 'question' });
+
+export const typed = true;
 
 export const bindings: readonly Binding[] = [
 	{

@@ -1,7 +1,9 @@
 import { answerTo } from '../../sheet/sheet.ts';
 import { formatAnswer } from '../../wording/format.ts';
-import { type App, arrive, dispatch, rechecked } from '../app.ts';
+import type { App } from '../app.ts';
+import { arrive, dispatch } from '../asking.ts';
 import type { Frame } from '../frame.ts';
+import { rechecked } from '../judging.ts';
 import { type Binding, listKeys } from '../keymap.ts';
 import { clip, line, lines } from '../text.ts';
 
