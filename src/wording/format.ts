@@ -53,7 +53,7 @@ export function formatValue(value: Outcome, what: Formattable, set: UnitSet, inS
 		if (said !== undefined) return said;
 		const unit = unitFor(what, set);
 		if (!Number.isFinite(value)) return null;
-		return unit ? write(unit.symbol === '%' ? inTenths(value) : value, unit) : String(Number(value.toPrecision(4)));
+		return unit ? write(asRead(value, unit), unit) : String(Number(value.toPrecision(4)));
 	}
 	if (typeof value === 'boolean') return value ? 'yes' : 'no';
 	if (typeof value === 'string') return wordsOf(value, what.question, inSentence);
@@ -64,6 +64,16 @@ export function formatValue(value: Outcome, what: Formattable, set: UnitSet, inS
 /** A choice as the list has it, or as it reads in a sentence. */
 const wordsOf = (choice: string, question: Question | undefined, inSentence: boolean): string =>
 	(inSentence ? question?.said?.[choice] : undefined) ?? question?.choices[choice] ?? choice;
+
+/** A number no finer than it is known or read: tenths of a percent, and 0.01 bar, as a gauge shows it. */
+function asRead(value: number, { symbol }: Unit): number {
+	if (symbol === '%') return inTenths(value);
+	return symbol === 'bar' && Math.abs(value) >= leastBar ? Math.round(value / stepBar) * stepBar : value;
+}
+
+/** Pa: what a gauge in bar is read to, and from where on that is fine enough. */
+const stepBar = 1e3;
+const leastBar = 1e4;
 
 /** A share in whole tenths of a percent: finer than that nothing here is known. A tiny one keeps its digits. */
 const inTenths = (share: number): number => (Math.abs(share) < 0.001 ? share : Math.round(share * 1000) / 1000);

@@ -5,7 +5,39 @@ import { expect, test } from 'vitest';
 import { renderAudit } from '../../src/report/render.ts';
 import { audited, brokenBuild, thirdOf } from '../support/audited.ts';
 import { openBrowser } from '../support/browser.ts';
+import { demoSheets } from '../support/demo.ts';
 import { temporaryFolder } from '../support/folder.ts';
+
+/** The sheets of the demo, and one with a few things wrong. */
+const printed = [...demoSheets(), ['with a few things wrong', brokenBuild()] as const];
+
+// Letter paper is 215.9 by 279.4 mm, a px of CSS 1/96 in; the page's own margins are 12 mm.
+const letter = { width: Math.floor(((215.9 - 24) / 25.4) * 96), height: Math.floor(((279.4 - 24) / 25.4) * 96) };
+
+test.each(printed)(
+	'%s: on paper page one is one page, in ink on white, without tools',
+	async (_, sheet) => {
+		const path = join(temporaryFolder(), 'audit.html');
+		writeFileSync(path, renderAudit(audited(sheet), 'html', '').text);
+		const page = await openBrowser();
+		try {
+			await page.send('Emulation.setEmulatedMedia', {
+				media: 'print',
+				features: [{ name: 'prefers-color-scheme', value: 'dark' }],
+			});
+			await page.send('Emulation.setDeviceMetricsOverride', { ...letter, deviceScaleFactor: 1, mobile: false });
+			await page.open(pathToFileURL(path).href);
+			expect(await page.run('document.querySelector(".first").getBoundingClientRect().height')).toBeLessThanOrEqual(
+				letter.height,
+			);
+			expect(await page.run('getComputedStyle(document.body).color')).toBe('rgb(0, 0, 0)');
+			expect(await page.run('getComputedStyle(document.querySelector("#tools")).display')).toBe('none');
+		} finally {
+			await page.close();
+		}
+	},
+	60_000,
+);
 
 const sizes = [
 	['a phone', 390, 844],

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
+import { renderAudit } from '../../src/report/render.ts';
 import type { UnitSet } from '../../src/sheet/question.ts';
 import { type Text, textIn } from '../../src/sheet/text.ts';
-import { audited } from '../support/audited.ts';
+import { audited, brokenBuild } from '../support/audited.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 
 const { rules, questions, cautions, procedures, limits, worksheet } = testModel().rulebook;
@@ -64,3 +65,12 @@ test.each(['us', 'metric'] as const)('findings of an audit in %s units keep to t
 	for (const { why, do: steps, prove, rule } of findings)
 		expect([why, ...steps, prove].join(' ').replace(bolts, ''), rule).not.toMatch(foreign[units]);
 });
+
+test.each(['us', 'metric'] as const)(
+	'a printed audit in %s units has none of the other, and no pressure finer than a gauge',
+	units => {
+		const text = renderAudit(audited(brokenBuild(), { units }), 'md', 'mule').text.replace(/\s+/g, ' ');
+		expect(text.replace(bolts, '').match(new RegExp(`.{40}(?:${foreign[units].source})`))?.[0]).toBeUndefined();
+		expect(text).not.toMatch(/\b0\.\d{3,} bar/);
+	},
+);

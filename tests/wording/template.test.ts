@@ -12,7 +12,7 @@ describe('words with numbers', () => {
 	test('are written in the unit set asked for', () => {
 		const values = read({ 'boost.target': 68947.57 });
 		expect(us.fill('At {boost.target} of boost.', values)).toBe('At 10 psi of boost.');
-		expect(metric.fill('At {boost.target} of boost.', values)).toMatch(/^At (0\.689 bar|68\.9 kPa) of boost\.$/);
+		expect(metric.fill('At {boost.target} of boost.', values)).toBe('At 0.69 bar of boost.');
 	});
 
 	test('leave out a sentence that needs what is not known, and keep the rest', () => {

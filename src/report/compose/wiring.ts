@@ -75,5 +75,5 @@ function words(row: WiringRow, units: UnitSet): Inline[] {
 	const way =
 		from || to ? `${from || '____'} to ${to || '____'}` : cells(row, units)['usual way'] || 'from ____ to ____';
 	const size = [load, length, fuse ? `wire ${wire}, fuse ${fuse}` : wire].filter(Boolean).join(', ');
-	return [strong(circuit), ` (${state}): ${way.replace(/\.$/, '')}; ${size}.`];
+	return [strong(circuit), ` (${state === 'not told' ? 'not noted' : state}): ${way.replace(/\.$/, '')}; ${size}.`];
 }
