@@ -74,12 +74,13 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const course = courseOf(state);
 	const older = stillOpen(model, sheet, verdicts);
 	const reopened = new Set(older.flatMap(open => open.verdicts.map(({ rule }) => rule)));
+	const failing = new Set(verdicts.flatMap(({ verdict, rule }) => (verdict === 'fails' ? [rule.id] : [])));
 	const findings = inOrder(
 		[
 			...verdicts.flatMap((verdict, index) => {
 				if (reopened.has(verdict.rule)) return [];
 				const unproved = isUnproved(verdict, sure[index] ?? null, judge, enough);
-				return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted);
+				return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted, failing);
 			}),
 			...older.flatMap(open => {
 				const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws);

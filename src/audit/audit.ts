@@ -34,6 +34,8 @@ export interface Finding {
 	readonly prove_during: boolean;
 	/** It cannot be judged, and waits for something that such a build is not asked for: it holds nothing up. */
 	readonly not_wanted: boolean;
+	/** It fails, and the rule named here fails too and says the same and more: it is not listed. Null: it stands by itself. */
+	readonly covered_by: string | null;
 	/** Share of the draws with this verdict; null unless it fails or holds, and without draws. */
 	readonly sure: number | null;
 	readonly title: string;

@@ -16,6 +16,7 @@ export function findingOf(
 	sure: number | null,
 	unproved = false,
 	unwanted: ReadonlySet<string> = new Set(),
+	failing: ReadonlySet<string> = new Set(),
 ): Finding {
 	const { rule, subject, names } = verdict;
 	const stage = stageOf(rule, values[slotNamed(graph, 'boost.kind')] === 'none');
@@ -36,6 +37,7 @@ export function findingOf(
 		unproved,
 		prove_during: isProvedDuring(verdict, stage, judge),
 		not_wanted: verdict.missing.some(answer => unwanted.has(answer)),
+		covered_by: verdict.verdict === 'fails' && failing.has(rule.covered_by) ? rule.covered_by : null,
 		sure: verdict.verdict === 'fails' || verdict.verdict === 'holds' ? sure : null,
 		title: words.title || rule.title,
 		why: verdict.broke ? `Not worked out: ${verdict.broke}.` : words.why,

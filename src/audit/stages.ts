@@ -8,6 +8,7 @@ export const isSerious = ({ harm }: Pick<Finding, 'harm'>): boolean =>
 	harm === 'person' || harm === 'engine' || harm === 'strands';
 
 type Open = Pick<Finding, 'verdict' | 'harm' | 'unproved' | 'prove_during' | 'not_wanted'>;
+type Listed = Open & Pick<Finding, 'covered_by'>;
 
 /** Whether a finding keeps its stage from being ready: failed, not known, not worked out or not proved. */
 export function standsInTheWay(finding: Open): boolean {
@@ -24,9 +25,10 @@ const isUntold = ({
 }: Pick<Open, 'verdict' | 'prove_during' | 'not_wanted'>): boolean =>
 	verdict === 'cannot-tell' && !prove_during && !not_wanted;
 
-/** Whether a finding is in the list: whatever fails or broke, and whatever else stands in the way. */
-export const isListed = (finding: Open): boolean =>
-	finding.verdict === 'fails' || finding.verdict === 'not-evaluated' || standsInTheWay(finding);
+/** Whether a finding is in the list: whatever fails or broke and no other line says as well, and whatever else stands in the way. */
+export const isListed = (finding: Listed): boolean =>
+	finding.covered_by === null &&
+	(finding.verdict === 'fails' || finding.verdict === 'not-evaluated' || standsInTheWay(finding));
 
 /** What decides how stages follow each other in this car. */
 export interface Course {

@@ -34,6 +34,7 @@ const finding: Record<keyof Finding, Schema> = {
 	unproved: yesNo,
 	prove_during: yesNo,
 	not_wanted: yesNo,
+	covered_by: orNull(text),
 	sure: orNull({ type: 'number', minimum: 0, maximum: 1 }),
 	title: text,
 	why: text,

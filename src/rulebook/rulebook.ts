@@ -82,6 +82,8 @@ export interface Rule {
 	readonly limit: readonly string[];
 	/** Why a rule on boost is no boost limit. */
 	readonly no_limit: string;
+	/** The rule that says the same and more: while that one fails, this one is not listed. Empty: none. */
+	readonly covered_by: string;
 	/** Whether it fails where two answers cannot both be so: the interview says so at once. It reads answers only. */
 	readonly contradiction: boolean;
 	/** file:line of the rule, for errors. */

@@ -15,6 +15,7 @@ const plain: Finding = {
 	unproved: false,
 	prove_during: false,
 	not_wanted: false,
+	covered_by: null,
 	sure: 1,
 	title: '',
 	why: '',

@@ -6,7 +6,16 @@ import { audited, changed } from '../support/audited.ts';
 import { buildSheet } from '../support/model.ts';
 
 const finding = (stage: Finding['stage'], verdict: Finding['verdict'], more: Partial<Finding> = {}) =>
-	({ stage, verdict, harm: 'engine', unproved: false, prove_during: false, not_wanted: false, ...more }) as Finding;
+	({
+		stage,
+		verdict,
+		harm: 'engine',
+		unproved: false,
+		prove_during: false,
+		not_wanted: false,
+		covered_by: null,
+		...more,
+	}) as Finding;
 
 const onStand: Course = { engineIn: false, unboosted: false };
 const rowsOf = (found: readonly Finding[], course: Partial<Course> = {}) =>

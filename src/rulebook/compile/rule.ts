@@ -59,6 +59,7 @@ export function readRule(fields: Fields, topic: string, usual: UsualWork, known:
 		examples: readExamples(fields, each, known),
 		limit: fields.texts('limit', false),
 		no_limit: fields.has('no_limit') ? fields.text('no_limit') : '',
+		covered_by: fields.has('covered_by') ? fields.text('covered_by') : '',
 		contradiction: readContradiction(fields, holds, known.questions),
 		at: fields.source.place(fields.offset),
 	};

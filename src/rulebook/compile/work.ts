@@ -62,8 +62,8 @@ function readOpens(fields: Fields): Access[] {
 }
 
 /**
- * Notes each `needs` that names neither a rule nor a circuit, that is settled in a later stage only, or that goes round in a
- * circle: then nothing could come first.
+ * Notes each `covered_by` that names no rule, and each `needs` that names neither a rule nor a circuit, that is settled in a
+ * later stage only, or that goes round in a circle: then nothing could come first.
  */
 export function refuseNeeds(
 	rules: readonly Rule[],
@@ -73,6 +73,8 @@ export function refuseNeeds(
 	const byId = new Map(rules.map(rule => [rule.id, rule]));
 	for (const rule of rules) {
 		const report = (message: string) => fieldsOf.get(rule.id)?.report('needs', `needs: ${message}`);
+		if (rule.covered_by !== '' && !byId.has(rule.covered_by))
+			fieldsOf.get(rule.id)?.report('covered_by', `covered_by: ${quote(rule.covered_by)} is no rule`);
 		for (const need of rule.needs) {
 			const first = byId.get(need);
 			if (!first && !circuits.has(need)) report(`${quote(need)} is neither a rule nor a circuit`);
