@@ -7,10 +7,36 @@ import type { Wording } from '../wording/template.ts';
 import type { Finding } from './audit.ts';
 import { onlyKnownFrom } from './stages.ts';
 
+/** Of a finding what decides its stage. */
+export type Standing = Pick<
+	Finding,
+	'rule' | 'stage' | 'harm' | 'verdict' | 'unproved' | 'prove_during' | 'not_wanted'
+>;
+
+/** A verdict as far as stages need it: no words, no numbers. */
+export function standingOf(
+	verdict: Verdict,
+	{ graph, values }: Pick<State, 'graph' | 'values'>,
+	judge: Judge,
+	unproved = false,
+	unwanted: ReadonlySet<string> = new Set(),
+): Standing {
+	const { rule, missing } = verdict;
+	const stage = stageOf(rule, values[slotNamed(graph, 'boost.kind')] === 'none');
+	return {
+		rule: rule.id,
+		...worst(verdict, stage),
+		verdict: verdict.verdict,
+		unproved,
+		prove_during: isProvedDuring(verdict, stage, judge),
+		not_wanted: missing.some(answer => unwanted.has(answer)),
+	};
+}
+
 /** A verdict as a finding: words filled in, with its numbers. */
 export function findingOf(
 	verdict: Verdict,
-	{ graph, values }: State,
+	state: State,
 	judge: Judge,
 	wording: Wording,
 	sure: number | null,
@@ -19,7 +45,7 @@ export function findingOf(
 	failing: ReadonlySet<string> = new Set(),
 ): Finding {
 	const { rule, subject, names } = verdict;
-	const stage = stageOf(rule, values[slotNamed(graph, 'boost.kind')] === 'none');
+	const { graph, values } = state;
 	const read = (name: string): Outcome => {
 		if (Object.hasOwn(verdict.numbers, name)) return verdict.numbers[name];
 		if (!names) return undefined;
@@ -29,14 +55,9 @@ export function findingOf(
 	};
 	const words = wording.ofRule(rule, read);
 	return {
-		rule: rule.id,
+		...standingOf(verdict, state, judge, unproved, unwanted),
 		subject,
 		section: rule.section,
-		...worst(verdict, stage),
-		verdict: verdict.verdict,
-		unproved,
-		prove_during: isProvedDuring(verdict, stage, judge),
-		not_wanted: verdict.missing.some(answer => unwanted.has(answer)),
 		covered_by: verdict.verdict === 'fails' && failing.has(rule.covered_by) ? rule.covered_by : null,
 		sure: verdict.verdict === 'fails' || verdict.verdict === 'holds' ? sure : null,
 		title: words.title || rule.title,

@@ -53,11 +53,11 @@ export const shownAt = (stage: Stage, { engineIn }: Pick<Course, 'engineIn'>): S
  * One line a stage. Readiness adds up: a stage is ready only when every one before it is. Without boost nothing of the boost
  * stage holds anything up.
  */
-export function readiness(findings: readonly Finding[], course: Course): StageReadiness[] {
+export function readiness(findings: readonly (Open & Pick<Finding, 'stage'>)[], course: Course): StageReadiness[] {
 	const held: Stage[] = [];
 	return stages.map(stage => {
 		const own = findings.filter(finding => shownAt(finding.stage, course) === stage);
-		const count = (counts: (finding: Finding) => boolean) => own.filter(counts).length;
+		const count = (counts: (finding: Open) => boolean) => own.filter(counts).length;
 		const waits_for = [...held];
 		const passed = stage === 'boost' && course.unboosted;
 		if (!passed && own.some(standsInTheWay)) held.push(stage);

@@ -84,12 +84,16 @@ export class Judge {
 
 	/** Every verdict with what it rests on, in the order of the rulebook. */
 	judge(state: State, plugs: Plugs | null = null): Verdict[] {
+		return this.ready.flatMap((_, place) => this.judgeAt(place, state, plugs));
+	}
+
+	/** The verdicts of the rule at one place in the rulebook. */
+	judgeAt(place: number, state: State, plugs: Plugs | null = null): Verdict[] {
 		this.values = state.values;
-		return this.ready.flatMap(ready => {
-			const { rule } = ready;
-			if (rule.each?.over === 'plugs' || isSettledBy(plugs, rule)) return judgeParts(rule, plugs);
-			return this.judgeRule(ready, state);
-		});
+		const ready = this.ready[place]!;
+		const { rule } = ready;
+		if (rule.each?.over === 'plugs' || isSettledBy(plugs, rule)) return judgeParts(rule, plugs);
+		return this.judgeRule(ready, state);
 	}
 
 	/** A verdict a subject of one rule. */

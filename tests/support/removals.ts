@@ -10,6 +10,7 @@ import { type Answer, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { stages } from '../../src/sheet/stage.ts';
 import { unitNamed } from '../../src/units/names.ts';
 import { fromKept } from '../../src/units/unit.ts';
+import { type Judged, makeChanges } from './changed-answer.ts';
 
 const options = { date: '2026-05-01', units: 'us', tool: '0.0.0', draws: 0, next: false } as const;
 
@@ -24,24 +25,32 @@ const openGates = ({ audit }: Assessment): number => audit.stages.filter(({ read
  * says that they may. What is open without draws is an upper bound of what is open with them: draws are made where it comes
  * to that.
  */
-export function openedBy(sheet: Sheet, question: Question, answers: readonly Answer[], model: Model): string[] {
-	const without = withAnswer(sheet, question.id, { known: 'not-known' });
-	const bound = openGates(judged(without, model));
+export function openedBy(
+	sheet: Sheet,
+	question: Question,
+	answers: readonly Answer[],
+	model: Model,
+	changed = makeChanges(sheet, model),
+): string[] {
+	const { id, known_from } = question;
+	const bound = changed(id, undefined);
+	if (bound.open === 0 || isOtherwiseKnown(question, bound, model)) return [];
 	let less: Assessment | undefined;
 	return answers.flatMap(answer => {
-		const before = judged(withAnswer(sheet, question.id, answer), model);
-		const shut = openGates(before);
-		if (bound <= shut || onlyKnownFrom(stages[shut]!, [question.known_from])) return [];
-		less ??= judged(without, model, usualDraws);
+		const before = changed(id, answer);
+		const shut = before.open;
+		if (bound.open <= shut || onlyKnownFrom(stages[shut]!, [known_from])) return [];
+		less ??= judged(withAnswer(sheet, id, { known: 'not-known' }), model, usualDraws);
 		const open = openGates(less);
 		if (open <= shut || mayOpen(question, before, less)) return [];
-		return [`${question.id} ${JSON.stringify(answer.value)}: ${shut} to ${open} gates`];
+		return [`${id} ${JSON.stringify(answer.value)}: ${shut} to ${open} gates`];
 	});
 }
 
 /**
  * Answers that others make up: without them the same is known by another way, and what is known counts. The pipe of an air
- * meter that nobody measured has the bore of its curve; with boost the line about the two bores asks for it.
+ * meter that nobody measured has the bore of its curve; with boost the line about the two bores asks for it. The throttle's
+ * sensor says whether a cable or a motor opens it.
  */
 const madeUpBy: Readonly<Record<string, string>> = {
 	'engine.bore': 'engine.displacement',
@@ -49,19 +58,23 @@ const madeUpBy: Readonly<Record<string, string>> = {
 	'engine.displacement_stated': 'engine.displacement',
 	'engine.compression_ratio': 'engine.static_ratio',
 	'sensors.meter_pipe_bore': 'sensors.meter_curve_bore',
+	'sensors.throttle_kind': 'sensors.throttle_engine',
 };
 
+/** Whether such a build is not asked for it, or others make it up. */
+function isOtherwiseKnown({ id }: Question, { state }: Judged, { rulebook }: Model): boolean {
+	const other = madeUpBy[id];
+	if (other !== undefined && valueIn(state, other) !== undefined) return true;
+	return unwantedOn(state, rulebook.questions).has(id);
+}
+
 /**
- * Whether gates may open without this answer, which shut them: such a build is not asked for it, others make it up, or it is
- * a number whose usual value stands in and holds over its spread. What hurts people is no matter for any usual value.
+ * Whether gates may open without this answer, which shut them: it is a number whose usual value stands in and holds over its
+ * spread. What hurts people is no matter for any usual value.
  */
-function mayOpen(question: Question, before: Assessment, less: Assessment): boolean {
-	const { id, kind, usual } = question;
-	const { model, state } = less;
-	if (unwantedOn(state, model.rulebook.questions).has(id)) return true;
-	const known = (name: string | undefined) => name !== undefined && valueIn(state, name) !== undefined;
-	if (known(madeUpBy[id])) return true;
-	const hurts = before.audit.findings.some(finding => finding.harm === 'person' && standsInTheWay(finding));
+function mayOpen(question: Question, before: Judged, less: Assessment): boolean {
+	const { kind, usual } = question;
+	const hurts = before.lines.some(line => line.harm === 'person' && standsInTheWay(line));
 	return kind !== 'choice' && usual.length > 0 && !hurts && holdsOverSpread(question, less);
 }
 
