@@ -34,7 +34,7 @@ export function ladder(assessment: Assessment & Partial<Pick<ReportContext, 'pic
 function notHeld(placed: readonly LimitRung[], rest: readonly LimitRung[]): string {
 	const open = rest.length > 0 ? ` Not among them, as answers are missing: ${count(rest.length, 'limit')} below.` : '';
 	const first = placed.length > 0 ? 'The first line is the lowest of those worked out.' : '';
-	return `${first}${open} The crank, compressor surge and wastegate creep are not worked out at all: no honest figure is had without the parts' own data.`.trim();
+	return `${first}${open} The crank is not worked out: no honest figure is had without its maker's data. Compressor surge and a small wastegate are no limits of this kind, as more boost moves away from both: they have lines of their own.`.trim();
 }
 
 function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
