@@ -77,6 +77,15 @@ describe('plan', () => {
 		expect(readFileSync(sheet, 'utf8')).toBe(text);
 	});
 
+	test('to read, what serves every line is got once, before the first evening that needs it', () => {
+		const { out } = planOf('--minutes', '30');
+		const asked = [...out.replace(/\n(?!\n)/g, ' ').matchAll(/\*\*Get first:\*\* (.*?)\.\n/g)].flatMap(([, parts]) =>
+			parts!.split('; '),
+		);
+		expect(asked).toContain('fuel-injection hose 30R9 or better');
+		expect(new Set(asked).size).toBe(asked.length);
+	});
+
 	test('--day prints that procedure alone, with its cautions', () => {
 		const { out } = planOf('--day', 'fire');
 		expect(out).toMatch(/^# The day itself: word mule\n/);

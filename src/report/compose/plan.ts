@@ -4,7 +4,7 @@ import { type PartToGet, partsFor } from '../../audit/parts.ts';
 import type { Evening, Evenings } from '../../audit/plan.ts';
 import type { PlanLine } from '../../audit/plan-lines.ts';
 import { sureEnough } from '../../audit/unproved.ts';
-import type { Stage } from '../../rulebook/rulebook.ts';
+import type { Stage, VerdictWord } from '../../rulebook/rulebook.ts';
 import { wholeHow } from '../../sheet/how.ts';
 import { placeWords } from '../../wording/places.ts';
 import { whenAnswerable } from '../../wording/when.ts';
@@ -61,6 +61,7 @@ export function composePlan(plan: Plan, assessment: Assessment): Document {
 	const title = `Evenings: ${audit.sheet}`;
 	const head = [heading(1, title), paragraph(`${audit.date}. ${lead(plan, assessment)}`)];
 	const lines = evenings.flatMap(evening => evening.lines);
+	const parts = firstAsked(plan, assessment);
 	const drives = valueIn(assessment.state, 'build.stage') === 'drives';
 	const checks = drives || stage === null ? checkTasks(assessment, new Set(lines.map(({ key }) => key))) : noChecks;
 	if (stage === null)
@@ -70,7 +71,7 @@ export function composePlan(plan: Plan, assessment: Assessment): Document {
 		title,
 		blocks: [
 			...head,
-			...evenings.flatMap((evening, at) => eveningPart(evening, at, plan, assessment)),
+			...evenings.flatMap((evening, at) => eveningPart(evening, at, parts[at]!, plan, assessment)),
 			...(waiting.length > 0 ? [paragraph(elsewhere(waiting.length))] : []),
 			...checks.blocks,
 			...cautionsInFull([...named, ...checks.cautions], assessment),
@@ -94,9 +95,25 @@ const opening: Partial<Record<Evening['access'], string>> = {
 	tank: 'A tank that has to come down is drained first, outdoors.',
 };
 
-function eveningPart(evening: Evening, at: number, plan: Plan, assessment: Assessment): Block[] {
+/** The parts to get before each evening: one that serves every line is got once, before the first of them. */
+function firstAsked(plan: Plan, assessment: Assessment): PartToGet[][] {
+	const shared = new Set(assessment.model.rulebook.parts.filter(({ plural }) => plural === null).map(({ id }) => id));
+	const had = new Set<string>();
+	return plan.evenings.map(evening => {
+		const parts = partsOf(evening, plan, assessment).filter(({ id }) => !had.has(id));
+		for (const { id } of parts) if (shared.has(id)) had.add(id);
+		return parts;
+	});
+}
+
+function eveningPart(
+	evening: Evening,
+	at: number,
+	parts: readonly PartToGet[],
+	plan: Plan,
+	assessment: Assessment,
+): Block[] {
 	const { access, minutes, lines } = evening;
-	const parts = partsOf(evening, plan, assessment);
 	const over = minutes > plan.minutes ? ', longer than the time you gave: one line alone' : '';
 	const note = evening.waits ? 'Answers only: wait with them until it is open for something else.' : opening[access];
 	return [
@@ -106,6 +123,13 @@ function eveningPart(evening: Evening, at: number, plan: Plan, assessment: Asses
 		...lines.map(line => task(line, access, assessment)),
 	];
 }
+
+/** What stands before the title of a line that is not known to be wrong. */
+const open: Partial<Record<VerdictWord, string>> = {
+	holds: 'Not ruled out',
+	'cannot-tell': 'Not known',
+	'not-evaluated': 'Not worked out',
+};
 
 /** A line to tick; its place where it is not the evening's. */
 function task(
@@ -139,13 +163,15 @@ function task(
 			],
 		};
 	}
-	const { title, verdict, prove, cautions, why } = finding!;
+	const { verdict, prove, cautions, why } = finding!;
+	const said = open[verdict];
+	const title = said ? `${said}: ${lower(finding!.title)}` : finding!.title;
 	const about = finding!.subject === null ? '' : `: ${subjectWords(finding!, assessment)}`;
 	const named = cautionWords(rulebook, cautions);
 	const steps =
 		verdict === 'fails'
 			? finding!.do
-			: [verdict === 'holds' ? 'Not ruled out: look for yourself.' : `Look at the answers behind it. ${why}`];
+			: [verdict === 'holds' ? 'Look for yourself.' : `Look at the answers behind it. ${why}`];
 	return {
 		is: 'task',
 		mark,
