@@ -67,11 +67,29 @@ export function openTerminal({
 	});
 	let bytes = '';
 	let lastByte = Date.now();
+	const lookers = new Set<() => void>();
 	pty.onData(data => {
 		bytes += data;
 		lastByte = Date.now();
-		screen.write(data);
+		screen.write(data, () => {
+			for (const look of lookers) look();
+		});
 	});
+	/** Resolves as soon as what came makes it so. */
+	const once = (so: () => boolean, within: number, late: () => string) =>
+		new Promise<void>((resolve, reject) => {
+			const end = (settle: () => void) => {
+				clearTimeout(timer);
+				lookers.delete(look);
+				settle();
+			};
+			const look = () => {
+				if (so()) end(resolve);
+			};
+			const timer = setTimeout(() => end(() => reject(new Error(late()))), within);
+			lookers.add(look);
+			look();
+		});
 	const done = new Promise<{ status: number; signal: number | undefined }>(resolve =>
 		pty.onExit(({ exitCode, signal }) => resolve({ status: exitCode, signal })),
 	);
@@ -92,15 +110,11 @@ export function openTerminal({
 				const shown = terminal.screen().join('\n');
 				return typeof text === 'string' ? shown.includes(text) : text.test(shown);
 			};
-			for (const start = Date.now(); !there(); await settle(10)) {
-				if (Date.now() - start > within)
-					throw new Error(`never saw ${text}; the screen is\n${terminal.screen().join('\n')}`);
-			}
+			await once(there, within, () => `never saw ${text}; the screen is\n${terminal.screen().join('\n')}`);
 		},
 		async ready() {
-			for (const start = Date.now(); !bytes.includes('\u001b[?2004h'); await settle(5)) {
-				if (Date.now() - start > 8000) throw new Error(`never ready; it said ${JSON.stringify(bytes.slice(-500))}`);
-			}
+			const announced = () => bytes.includes('\u001b[?2004h');
+			await once(announced, 8000, () => `never ready; it said ${JSON.stringify(bytes.slice(-500))}`);
 			await terminal.quiet();
 		},
 		async quiet() {

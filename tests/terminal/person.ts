@@ -3,6 +3,8 @@ import { questionAt, type State } from '../../src/interview/state.ts';
 import { type Event, step } from '../../src/interview/step.ts';
 import type { Question } from '../../src/sheet/question.ts';
 import { type Answer, emptySheet, type Sheet } from '../../src/sheet/sheet.ts';
+import { textIn } from '../../src/sheet/text.ts';
+import { wrap } from '../../src/text/wrap.ts';
 import { testModel } from '../support/model.ts';
 import type { Terminal } from '../support/terminal.ts';
 
@@ -42,13 +44,18 @@ export class Person {
 		return { keys: `${text}\r`, event: { do: 'enter', text } };
 	}
 
-	/** Answers everything that is left, each question once the screen has answered the one before. */
+	/** The beginning of the question in sight as a window of a width shows it; null: none is left. */
+	question(columns = 80): string | null {
+		const question = questionAt(this.state);
+		return question && wrap(textIn(question.ask, this.state.sheet.units), columns - 1)[0]!;
+	}
+
+	/** Answers everything that is left: a few questions ahead, then waiting until the screen has caught up. */
 	async finish(terminal: Terminal): Promise<number> {
 		let count = 0;
-		for (let keys = this.keys(); keys !== null; keys = this.keys()) {
-			terminal.send(keys);
-			count++;
-			await terminal.quiet();
+		for (let question = this.question(); question !== null; question = this.question()) {
+			await terminal.sees(question);
+			for (let ahead = 0; ahead < 4 && this.question() !== null; ahead++, count++) terminal.send(this.keys()!);
 		}
 		return count;
 	}
