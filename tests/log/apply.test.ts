@@ -40,13 +40,14 @@ function applied(sheet: Sheet, report: LogReport): Sheet {
 	return withLog(logged.sheet, recordOfLog(report, logged.sheet, logged.answers));
 }
 
-const driven = (sheet: Sheet, faults: Driven['faults'] = {}, name = 'drive.csv') =>
-	loggedReport(simulateDrive({ faults, cruise: 60 }), sheet, name);
+const driven = (sheet: Sheet, faults: Driven['faults'] = {}, name = 'drive.csv', rate = 12) =>
+	loggedReport(simulateDrive({ faults, cruise: 30, rate }), sheet, name);
 
 const audit = (sheet: Sheet) =>
 	assess(model, { sheet, warnings: [] }, { date: '2026-05-02', units: 'us', tool: 'test', draws: 0 });
 
-const sound = driven(undriven);
+// Stumbles are seen from 20 rows a second on.
+const sound = driven(undriven, {}, 'drive.csv', 25);
 const soundSheet = applied(undriven, sound);
 const verdictsOf = (sheet: Sheet, rule: string) =>
 	audit(sheet).audit.findings.flatMap(one => (one.rule === rule ? [one.verdict] : []));
@@ -78,7 +79,7 @@ describe('answers that a log settles', () => {
 
 	test('leave what was measured by hand, but not what an earlier log wrote', () => {
 		const byHand = withAnswer(soundSheet, 'boost.logged_peak', { value: 7.5, unit: 'psi', known: 'measured' });
-		const later = loggedReport(simulateDrive({ seed: 5 }), byHand, 'later.csv');
+		const later = loggedReport(simulateDrive({ seed: 5, rate: 12 }), byHand, 'later.csv');
 		const hands = later.json.answers.filter(({ by_hand }) => by_hand).map(({ answer }) => answer);
 		expect(hands).toEqual(['boost.logged_peak']);
 		expect(later.json.answers.find(({ answer }) => answer === 'boost.logged_peak')?.before).toMatchObject({
@@ -169,7 +170,7 @@ describe('the logs of a sheet in its audit', () => {
 
 	test('without boost a pull belongs to driving: what it shows holds that up', () => {
 		const unboosted = buildSheet('unboosted');
-		const lean = loggedReport(simulateDrive({ boosted: false, faults: { leanOnTop: 0.1 } }), unboosted);
+		const lean = loggedReport(simulateDrive({ boosted: false, rate: 12, faults: { leanOnTop: 0.1 } }), unboosted);
 		expect(lean.json.findings.find(({ rule }) => rule === 'log.lean-under-load')).toMatchObject({
 			verdict: 'fails',
 			stage: 'move',
