@@ -1,8 +1,8 @@
 import { isClock, isInstant, readCell, readInstant } from '../table/cell.ts';
+import type { ColumnReading } from '../table/cell-reader.ts';
 import type { Column } from '../table/layout.ts';
 import { BadTable } from '../table/problem.ts';
 import type { Rows } from '../table/rows.ts';
-import type { ColumnReading } from '../table/scan.ts';
 import { unitNamed } from '../units/names.ts';
 import { headerKey } from './header.ts';
 import type { GivenChannel } from './options.ts';

@@ -3,10 +3,11 @@ import type { Column } from '../table/layout.ts';
 import { wide } from '../table/long.ts';
 import { openTable, type Table } from '../table/table.ts';
 import type { Block, Recording, Totals } from './block.ts';
+import type { Taken } from './candidate.ts';
 import type { Channel } from './channel.ts';
 import { type Clock, clockOf } from './clock.ts';
 import { type ColumnChoices, keptOf, noChoices } from './options.ts';
-import { recognize, type Taken } from './recognize.ts';
+import { recognize } from './recognize.ts';
 import { isUnit, scaled } from './scale.ts';
 import { wordReaders } from './words.ts';
 

@@ -1,7 +1,7 @@
 import { readCell } from './cell.ts';
+import type { ColumnReading } from './cell-reader.ts';
 import type { Column } from './layout.ts';
 import type { Rows } from './rows.ts';
-import type { ColumnReading } from './scan.ts';
 import type { Table } from './table.ts';
 
 /** The places of the columns of a long table: a row a reading, with the name of what was read. */

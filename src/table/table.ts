@@ -1,14 +1,15 @@
 import { type Bytes, cellDecoder, encodingOf, plainBytes } from './bytes.ts';
+import type { ColumnReading } from './cell-reader.ts';
 import { type Layout, layoutOf } from './layout.ts';
 import { cellsOf, logicalLines } from './lines.ts';
 import { BadTable } from './problem.ts';
 import type { Counts, Rows } from './rows.ts';
-import { type ColumnReading, Scanner } from './scan.ts';
+import { Scanner } from './scan.ts';
 
 /** How much of a table is looked at before its rows are read, in bytes; the whole of most. */
 const looked = 1024 * 1024;
 /** No line of a table of numbers is longer, in bytes. */
-const longestLine = 1024 * 1024;
+const longestLine = 768 * 1024;
 
 /** A table that was opened: how it is laid out, its first cells, and its rows to be gone through once. */
 export interface Table {
@@ -45,6 +46,7 @@ export async function openTable(bytes: Bytes, isUnit: (text: string) => boolean)
 	const head = plain(start.subarray(mark));
 	const last = ended ? head.length : head.lastIndexOf(10) + 1;
 	if (last === 0 || head.indexOf(10) > longestLine) throw tooLong(1);
+	if (!ended && head.length - last > longestLine) throw tooLong(linesIn(head.subarray(0, last)) + 1);
 	const text = decoder.decode(head.subarray(0, last)).replaceAll('\r\n', '\n').replace(/\r/g, ' ');
 	const layout = layoutOf(text.replace(/\n$/, ''), isUnit);
 	const lines = text.split('\n').slice(layout.firstLine - 1);
@@ -82,7 +84,13 @@ export async function openTable(bytes: Bytes, isUnit: (text: string) => boolean)
 }
 
 const tooLong = (line: number): BadTable =>
-	new BadTable(`a line longer than ${longestLine / 1024 ** 2} MB`, 'a table as text, a line a row', { line });
+	new BadTable(`a line longer than ${longestLine / 1024} kB`, 'a table as text, a line a row', { line });
+
+function linesIn(bytes: Uint8Array): number {
+	let lines = 0;
+	for (let at = bytes.indexOf(10); at >= 0; at = bytes.indexOf(10, at + 1)) lines++;
+	return lines;
+}
 
 async function beginning(source: AsyncIterator<Uint8Array>): Promise<{ start: Uint8Array; ended: boolean }> {
 	const parts: Uint8Array[] = [];

@@ -23,13 +23,16 @@ const none = () => false;
 
 test('one line of 100 MB ends at once, at the start and in the middle', async () => {
 	await expect(openTable(pieces('', megabyte('1'), 100), none)).rejects.toThrow(
-		'line 1: found a line longer than 1 MB',
+		'line 1: found a line longer than 768 kB',
+	);
+	await expect(openTable(pieces(head, megabyte('1'), 100), none)).rejects.toThrow(
+		'line 2: found a line longer than 768 kB',
 	);
 	const late = await openTable(pieces(head + rows(200_000), megabyte('1'), 100), none);
 	const reading = (async () => {
 		for await (const _ of late.rows(['number', 'number']));
 	})();
-	await expect(reading).rejects.toThrow('line 200002: found a line longer than 1 MB');
+	await expect(reading).rejects.toThrow('line 200002: found a line longer than 768 kB');
 });
 
 test('100,000 columns are refused', async () => {

@@ -1,0 +1,47 @@
+import { readCell } from '../table/cell.ts';
+import type { Column } from '../table/layout.ts';
+import { BadTable } from '../table/problem.ts';
+import type { Channel } from './channel.ts';
+import { Values } from './values.ts';
+import { wordReaders } from './words.ts';
+
+/** The columns of a table with the values in its first rows, by which they are recognized. */
+export class Beginning {
+	readonly columns: readonly Column[];
+	private readonly rows: readonly (readonly string[])[];
+	private readonly decimal: '.' | ',';
+	private readonly values = new Map<string, Values>();
+
+	constructor(columns: readonly Column[], rows: readonly (readonly string[])[], decimal: '.' | ',') {
+		this.columns = columns;
+		this.rows = rows;
+		this.decimal = decimal;
+	}
+
+	/**
+	 * The place of the column that a person names.
+	 *
+	 * @throws BadTable where none has that header
+	 */
+	place(header: string): number {
+		const like = (text: string) => text.trim().toLowerCase() === header.trim().toLowerCase();
+		const place = this.columns.findIndex(column => like(column.header));
+		const named = place >= 0 ? place : this.columns.findIndex(({ name }) => like(name));
+		if (named >= 0) return named;
+		const headers = this.columns.map(column => column.header).join(', ');
+		throw new BadTable(`no column ${JSON.stringify(header)}`, headers);
+	}
+
+	/** What stands in a column, read as a channel is. */
+	valuesOf(column: number, { special }: Channel): Values {
+		const reader = wordReaders[special ?? 'none'];
+		const key = `${column} ${reader ? special : ''}`;
+		let values = this.values.get(key);
+		if (!values) {
+			const read = reader ?? ((cell: string) => readCell(cell, this.decimal));
+			values = new Values(this.rows.map(row => read(row[column] ?? '') ?? Number.NaN));
+			this.values.set(key, values);
+		}
+		return values;
+	}
+}
