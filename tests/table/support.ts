@@ -1,5 +1,5 @@
-import { wide } from '../../src/table/long.ts';
 import type { ColumnReading } from '../../src/table/cell-reader.ts';
+import { wide } from '../../src/table/long.ts';
 import { openTable, type Table } from '../../src/table/table.ts';
 
 const units = /^(?:s|ms|rpm|%|kPa|psi|V|°C|degC|km\/h|g\/s)$/i;

@@ -1,8 +1,8 @@
 import { numberOf } from '../car.ts';
-import { type Chunk, fresh } from '../chunk.ts';
+import { type Chunk, fresh, onceAChunk } from '../chunk.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
 import { type Gathering, inRun, percent } from '../quantity.ts';
-import { noReadings, wherePlace } from '../series.ts';
+import { noReadings, type Readings, wherePlace } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
 import { heldFor } from './running.ts';
 import { medianOf } from './tools.ts';
@@ -22,8 +22,13 @@ function turns(chunk: Chunk, gear: 'top' | 'first'): number | undefined {
 	return ratio === undefined || first === undefined ? undefined : ((top / cruise) * first) / ratio;
 }
 
+const inGear = {
+	top: onceAChunk(chunk => sharesIn(chunk, 'top')),
+	first: onceAChunk(chunk => sharesIn(chunk, 'first')),
+} as const;
+
 /** Road speed shown over engine speed, as a share of what the sheet's gearing gives; in one gear where it is logged. */
-function shares(chunk: Chunk, gear: 'top' | 'first') {
+function sharesIn(chunk: Chunk, gear: 'top' | 'first'): Readings {
 	const road = fresh(chunk, 'road_speed');
 	const speed = heldAtEach(chunk.of('engine_speed'), road.time, 2);
 	const gears = chunk.of('gear');
@@ -33,8 +38,8 @@ function shares(chunk: Chunk, gear: 'top' | 'first') {
 	const per = turns(chunk, gear);
 	if (per === undefined) return noReadings;
 	const kept = wherePlace(road, index => {
-		const inGear = gears.time.length === 0 ? gear === 'top' : geared[index] === wanted;
-		return inGear && road.value[index]! > slow && speed[index]! > loose;
+		const counts = gears.time.length === 0 ? gear === 'top' : geared[index] === wanted;
+		return counts && road.value[index]! > slow && speed[index]! > loose;
 	});
 	const held = heldAtEach(chunk.of('engine_speed'), kept.time, 2);
 	return { time: kept.time, value: kept.value.map((value, at) => (value * per) / held[at]!) };
@@ -46,7 +51,7 @@ function topError(): Gathering {
 	const most = heldFor(
 		10,
 		5,
-		chunk => shares(chunk, 'top'),
+		chunk => inGear.top(chunk),
 		() => 0.01,
 		channels,
 	);
@@ -63,7 +68,7 @@ function topError(): Gathering {
 
 function firstError(): Gathering {
 	const all = medianOf(
-		chunk => [shares(chunk, 'first')],
+		chunk => [inGear.first(chunk)],
 		() => 0.01,
 		['gear'],
 		{ readings: 5, seconds: 2 },

@@ -58,8 +58,11 @@ export function heldFor(
 			const start = tail.time.at(-1) ?? 0;
 			const closed = closeGaps(found, start, tail.time.length > 0);
 			const all = joined([tail, closed]);
-			const held = sustained(mediansOf(all, seconds / 12), seconds * (11 / 12), readings);
-			if (held !== undefined && (best === undefined || held > best)) best = held;
+			// No more is held than the most that was read.
+			if (best === undefined || all.value.some(value => value > best!)) {
+				const held = sustained(mediansOf(all, seconds / 12), seconds * (11 / 12), readings);
+				if (held !== undefined && (best === undefined || held > best)) best = held;
+			}
 			const keep = (all.time.at(-1) ?? 0) - seconds - 5;
 			tail = where(all, time => time >= keep);
 		},

@@ -1,7 +1,7 @@
 import { type Chunk, fresh } from '../chunk.ts';
 import { lacking, measured, plainly } from '../measured.ts';
 import { inRun } from '../quantity.ts';
-import { within } from '../series.ts';
+import { type Readings, within } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
 
 export const pulls = inRun({
@@ -135,11 +135,14 @@ class Stillness {
 	private high = 0;
 
 	take(chunk: Chunk, id: string): boolean {
-		const { time, value } = fresh(chunk, id);
+		const all = fresh(chunk, id);
+		const from = this.standsFrom(all);
+		const [time, value] = [all.time.subarray(from), all.value.subarray(from)];
 		const speed = heldAtEach(chunk.of('engine_speed'), time);
 		const running = chunk.declared.running.speed;
 		let dead = false;
 		let { value: last, since, low, high } = this;
+		if (from > 0) last = Number.NaN;
 		for (let index = 0; index < time.length; index++) {
 			const [rpm, now] = [speed[index]!, value[index]!];
 			const standing = now === 0 && id === 'road_speed';
@@ -158,6 +161,19 @@ class Stillness {
 		this.low = low;
 		this.high = high;
 		return dead;
+	}
+
+	/** The first reading of the first stretch of one value that is long enough, else of the last: all before says nothing. */
+	private standsFrom({ time, value }: Readings): number {
+		let begin = 0;
+		let began = value[0] === this.value ? this.since : (time[0] ?? 0);
+		for (let index = 1; index < value.length; index++) {
+			if (value[index] === value[index - 1]) continue;
+			if (time[index - 1]! - began >= still) return begin;
+			begin = index;
+			began = time[index]!;
+		}
+		return begin;
 	}
 }
 
