@@ -48,6 +48,8 @@ class Extremes {
 	private readonly low: number[] = [];
 	private readonly high: number[] = [];
 	private readonly summary = new Summary();
+	private spanAt = -1;
+	private spanNow = Number.NaN;
 	count = 0;
 
 	take(value: number): void {
@@ -65,8 +67,14 @@ class Extremes {
 		return -this.high.at(-1)!;
 	}
 
+	/** Worked out once for as many readings as there are: it is asked for over and over. */
 	get span(): number {
-		return percentile(this.summary.values, 0.95) - percentile(this.summary.values, 0.05);
+		if (this.spanAt !== this.count) {
+			const { values } = this.summary;
+			this.spanNow = percentile(values, 0.95) - percentile(values, 0.05);
+			this.spanAt = this.count;
+		}
+		return this.spanNow;
 	}
 }
 
