@@ -10,10 +10,10 @@ import type { RecordedFigure, RecordedInPull, Sheet } from '../sheet/sheet.ts';
 import type { QuantityValue } from './audit.ts';
 import type { Model } from './model.ts';
 
-type Told = Pick<Model, 'graph' | 'rulebook'>;
+type ModelParts = Pick<Model, 'graph' | 'rulebook'>;
 
 /** A sheet solved, with the figures of its newest log; without a log those do not apply. */
-export const stateOf = (model: Told, sheet: Sheet, strays?: Strays): LoggedState =>
+export const stateOf = (model: ModelParts, sheet: Sheet, strays?: Strays): LoggedState =>
 	stateWithLog(model, sheet, sheet.logs?.at(-1)?.quantities ?? null, strays);
 
 /** A solved sheet with what a log says: its figures stray with their sensors. */
@@ -23,7 +23,7 @@ export interface LoggedState extends State {
 
 /** A sheet solved with what a log says; `strays`: where a fit puts the inputs; `set`: other values outright. */
 export function stateWithLog(
-	model: Told,
+	model: ModelParts,
 	sheet: Sheet,
 	results: LogResults | null,
 	strays?: Strays,
@@ -38,7 +38,7 @@ export function stateWithLog(
  * A solved state with the figures of a log in place of those it has: nothing in the graph is made from them. What the log
  * lacks is not known; where an answer would tell it, that is missing.
  */
-export function withFigures({ graph, rulebook }: Told, state: State, results: LogResults): LoggedState {
+export function withFigures({ graph, rulebook }: ModelParts, state: State, results: LogResults): LoggedState {
 	const asked = new Set(rulebook.questions.map(({ id }) => id));
 	const [values, missing, replaced] = [[...state.values], [...state.missing], new Set(state.replaced)];
 	for (const [id, value] of valuesOf(results)) {

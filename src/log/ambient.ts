@@ -14,7 +14,7 @@ export class Ambient {
 		this.car = car;
 	}
 
-	/** Looks again until a sensor has told it; what was found once stays. */
+	/** Keeps looking until a sensor has shown it; what was found once stays. */
 	take({ of }: Channels, { crank }: Declared): void {
 		if (this.from !== null && this.from !== 'build.altitude') return;
 		const logged = median(of('ambient_pressure').value);

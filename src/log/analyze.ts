@@ -33,7 +33,7 @@ export interface Analysis {
 	readonly points: readonly PullPoints[];
 	/** s by which lambda is late; null where it lines up with nothing. */
 	readonly lag: number | null;
-	/** Pa abs, and what told it; null where nothing did. */
+	/** Pa abs, and what it was read from; null where nothing has it. */
 	readonly ambient: { readonly value: number; readonly from: Ambient['from'] } | null;
 	readonly demand: DemandSource;
 	/** What the injector pulse was taken for, in words; null where none is logged. */

@@ -90,7 +90,7 @@ function trimOf(written: Scale | null, values: Values): Reading | Misfit {
 	return { why: 'its header has no unit, and its values can be % or a share', impossible: false };
 }
 
-/** Spark taken out: told as positive, whichever sign the logger gives it. */
+/** Spark taken out: counted as positive, whichever sign the logger gives it. */
 function retardOf(scale: Scale, values: Values): Reading {
 	const negative = values.least < -0.4 && values.most < 0.4;
 	return negative

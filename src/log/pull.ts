@@ -20,7 +20,7 @@ export interface PullView {
 	readonly pulse: PulseForm;
 	/** s; how late lambda is, undefined where it was not found. */
 	readonly lag: number | undefined;
-	/** The part that counts; undefined where there is none or it cannot be told. */
+	/** The part that counts; undefined where there is none or it is not known. */
 	readonly full: Interval | undefined;
 	/** s: the lift, or a limiter or a fuel cut before it. */
 	readonly end: number;

@@ -17,7 +17,7 @@ export type Sensor =
 	| 'injector_pulse';
 
 /** A quantity that a log tells: what it is, as of every quantity of the model. */
-interface Told {
+interface Described {
 	readonly id: string;
 	readonly kind: QuantityKind;
 	readonly unit?: string;
@@ -31,7 +31,7 @@ interface Told {
 }
 
 /** One figure a pull. */
-export interface InPull extends Told {
+export interface InPull extends Described {
 	readonly logged: 'pull';
 	/** The pull that an answer takes. */
 	readonly worst?: 'highest' | 'lowest';
@@ -45,7 +45,7 @@ export interface Gathering {
 }
 
 /** One figure a log. */
-export interface InRun extends Told {
+export interface InRun extends Described {
 	readonly logged: 'run';
 	/** The word that says that nothing was seen: it does not overrule somebody who saw something. */
 	readonly reassuring?: string;
@@ -54,7 +54,7 @@ export interface InRun extends Told {
 
 export type LogQuantity = InPull | InRun;
 
-type Declaring<Q> = Omit<Q, 'logged' | 'source' | 'nature'> & Partial<Pick<Told, 'source' | 'nature'>>;
+type Declaring<Q> = Omit<Q, 'logged' | 'source' | 'nature'> & Partial<Pick<Described, 'source' | 'nature'>>;
 
 /** Declares a quantity of each pull. What is read off a log is exact by definition; an estimate says so. */
 export const inPull = (declared: Declaring<InPull>): InPull => ({

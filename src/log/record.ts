@@ -11,7 +11,7 @@ import { recognize } from './recognize.ts';
 import { isUnit, scaled } from './scale.ts';
 import { wordReaders } from './words.ts';
 
-/** Rows of the beginning by which columns are told. */
+/** Rows of the beginning by which columns are recognized. */
 const looked = 4000;
 
 /**

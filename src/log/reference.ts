@@ -8,7 +8,7 @@ export type Reference = 'absolute' | 'gauge' | null;
 const [thinnest, thickest, off] = [60_000, 108_000, 8_000];
 
 /**
- * Told by the readings with the engine off: near the pressure of the air it is absolute, near 0 gauge. Without them: a gauge
+ * Decided by the readings with the engine off: near the pressure of the air it is absolute, near 0 gauge. Without them: a gauge
  * goes well below 0 in vacuum, and an absolute pressure never does and passes 60 kPa.
  *
  * @param pressures as read, Pa by `scale`

@@ -6,7 +6,7 @@ import type { Channel } from './channel.ts';
 
 /** How cells become readings in the kept unit. */
 export interface Scale {
-	/** The unit as told: `kPa abs`, `AFR`, `%`. */
+	/** The unit as reported: `kPa abs`, `AFR`, `%`. */
 	readonly unit: string;
 	/** A straight line; left out where it is none. */
 	readonly factor: number;

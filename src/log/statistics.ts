@@ -11,7 +11,7 @@ export function percentile(values: ArrayLike<number>, share: number): number {
 	return low + (high - low) * (rank - below);
 }
 
-/** Used again each time: most lists are the readings of a second, and there are many. */
+/** Reused each time: most lists are the readings of a second, and there are many. */
 const few = new Float64Array(32);
 
 /** By insertion. What is no number goes last, as the language sorts. */

@@ -19,7 +19,7 @@ export function decimalOf(text: string, delimiter: string): Decimal | null {
 		delimiter === ',' ? (text.match(/\d\.\d/g)?.length ?? 0) : count(`(?:\\d{1,3}(?:,\\d{3})+)?${behind('\\.')}`);
 	if (commas !== points) return commas > points ? ',' : '.';
 	if (commas > 0) return '.';
-	// Only threes: 1,234 beside no point at all is 1.234, as nobody writes every number with thousands.
+	// Only threes: 1,234 without any point is 1.234, as nobody writes every number with thousands.
 	if (delimiter === ',') return null;
 	const [comma, point] = [count('[-+]?\\d+,\\d{3}'), count('[-+]?\\d+\\.\\d{3}')];
 	return comma > point ? ',' : point > 0 ? '.' : null;

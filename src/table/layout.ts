@@ -9,7 +9,7 @@ export interface Layout {
 	/** Null as long as no cell had decimals. */
 	readonly decimal: Decimal | null;
 	readonly columns: readonly Column[];
-	/** The texts of the header lines, to know them again further down. */
+	/** The texts of the header lines, to recognize them further down. */
 	readonly headerLines: readonly string[];
 	/** The first line of data, from 1. */
 	readonly firstLine: number;

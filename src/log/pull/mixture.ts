@@ -10,7 +10,7 @@ const banks = ['lambda_1', 'lambda_2'] as const;
 
 /**
  * The lag is found in steps, and it is that of the middle of a change: what is first seen of the lift comes up to two steps
- * earlier. Without them one sound drive in 24 was told as lean.
+ * earlier. Without them one sound drive in 24 was called lean.
  */
 const early = 2;
 
@@ -116,10 +116,10 @@ export const difference = inPull({
 		if (!pull.full) return lacking('manifold_pressure');
 		const one = runningMedian(pull.in('lambda_1', pull.full));
 		const other = runningMedian(pull.in('lambda_2', pull.full));
-		const beside = heldAtEach(other, one.time, 1);
+		const atSameTime = heldAtEach(other, one.time, 1);
 		const apart: Readings = {
 			time: one.time,
-			value: one.value.map((value, index) => Math.abs(value - beside[index]!)),
+			value: one.value.map((value, index) => Math.abs(value - atSameTime[index]!)),
 		};
 		const known = {
 			time: apart.time.filter((_, i) => !Number.isNaN(apart.value[i]!)),

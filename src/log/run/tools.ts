@@ -10,7 +10,7 @@ import { Summary } from '../summary.ts';
 const longest = 2;
 
 /**
- * The median of the readings that `pick` finds in each chunk. Not told of fewer readings or less time than asked.
+ * The median of the readings that `pick` finds in each chunk. Not known of fewer readings or less time than asked.
  * `error` is the sensor's standard deviation at a value.
  */
 export function medianOf(

@@ -46,7 +46,7 @@ export const idle2 = ofBank('idle', 2);
 export const cruise1 = ofBank('cruise', 1);
 export const cruise2 = ofBank('cruise', 2);
 
-/** A figure made of the trims of both banks in both regimes, as far as they are told. */
+/** A figure made of the trims of both banks in both regimes, as far as they are known. */
 const ofTrims = (
 	id: string,
 	formula: string,
