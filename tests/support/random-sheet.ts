@@ -32,7 +32,7 @@ export function randomSheet(
 }
 
 /** What some answers state and others make up: where both are there, the second is made to say what the first does. */
-const toldTwice = [
+const statedTwice = [
 	['engine.displacement_stated', 'cu in', (read: Read) => read('engine.displacement_from_bore')],
 	['engine.compression_ratio', ':1', (read: Read) => read('engine.ratio_from_volumes')],
 	['fuel.pump_voltage', 'V', (read: Read) => read('charging.voltage_running') - read('fuel.pump_wire_drop')],
@@ -50,7 +50,7 @@ type Read = (id: string) => number;
 function agreeing(sheet: Sheet, rulebook: Rulebook, graph: Graph): Sheet {
 	const { values } = solve(graph, givenAnswers(sheet, rulebook.questions), new Map(), parts);
 	const read = (id: string) => Number(values[slotNamed(graph, id)] ?? Number.NaN);
-	return toldTwice.reduce((now, [id, symbol, made]) => {
+	return statedTwice.reduce((now, [id, symbol, made]) => {
 		const kept = made(read);
 		if (!Number.isFinite(kept)) return now;
 		const unit = unitNamed(symbol)!;
