@@ -1,4 +1,4 @@
-import type { Fit } from '../fit/fit.ts';
+import { reach } from '../graph/paths.ts';
 import type { State } from '../graph/solve.ts';
 import { type Plugs, plugsOf } from '../plugs/parts.ts';
 import { unwantedOn } from '../quantities/wanted.ts';
@@ -8,13 +8,13 @@ import type { Checked } from '../sheet/check.ts';
 import type { SheetProblem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Wording } from '../wording/template.ts';
-import { type Audit, type AuditOptions, auditFormat, auditVersion } from './audit.ts';
+import { type Audit, type AuditOptions, auditFormat, auditVersion, type LimitRung } from './audit.ts';
 import { logsOf } from './boost/logs.ts';
 import { type NextStep, nextStep, withStep } from './boost/next-step.ts';
 import { certaintyOf, sureForGates } from './certainty.ts';
 import { valueIn } from './conditions.ts';
 import { findingOf } from './findings.ts';
-import { fitJson, fitOf } from './fitted.ts';
+import { type Fitted, fitJson, fitOf } from './fitted.ts';
 import { ladder } from './limits.ts';
 import { loggedValues, stateOf, stillOpen } from './logged.ts';
 import type { Model } from './model.ts';
@@ -37,6 +37,12 @@ export interface Assessment {
 	readonly wording: Wording;
 	/** The plugs held against each other; null where none is given. */
 	readonly plugs: Plugs | null;
+	readonly fits: {
+		/** The slots that the fit to a log moved; none without one. */
+		readonly moved: ReadonlySet<number>;
+		/** The ladder without the fit; null where there is none, or no draws. */
+		readonly prior: (() => readonly LimitRung[]) | null;
+	};
 	/** The next step in boost; null without a log. */
 	readonly step: NextStep | null;
 }
@@ -45,12 +51,12 @@ function stepOf(
 	model: Model,
 	sheet: Sheet,
 	state: State,
-	fit: Fit | null,
+	fitted: Fitted | null,
 	plugs: Plugs | null,
 	units: AuditOptions['units'],
 ): NextStep | null {
 	const logs = logsOf(model, sheet);
-	return logs.length === 0 ? null : nextStep({ model, sheet, state, fit, logs, plugs, units });
+	return logs.length === 0 ? null : nextStep({ model, sheet, state, fitted, logs, plugs, units });
 }
 
 /** Judges a checked sheet. The same sheet, rules and options give the same audit, anywhere. */
@@ -63,7 +69,8 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const rests = fitted?.fit.applied ? fitted.fit : null;
 	const solved = rests ? stateOf(model, sheet, rests.strays) : plain;
 	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(solved, id), options.units);
-	const step = stepOf(model, sheet, solved, fitted?.fit ?? null, plugs, options.units);
+	const drawn = Math.max(options.draws, options.gateDraws ?? 0) > 0;
+	const step = (options.step ?? drawn) ? stepOf(model, sheet, solved, fitted, plugs, options.units) : null;
 	const state = withStep(solved, step);
 	const verdicts = judge.judge(state, plugs);
 	const points = rests?.points;
@@ -108,8 +115,12 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		limits: ladder(state, quantities, rulebook, certainty.band, options.units),
 		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts, unwanted, plugs) : [],
 		readings: readings(rulebook, state),
-		fit: fitted && { days: fitted.days, ...fitJson(model, fitted.fit) },
+		fit: fitted && { days: fitted.days, ...fitJson(model, fitted) },
 		since: null,
 	};
-	return { audit, sheet, warnings, model, state, verdicts, wording, plugs, step };
+	const prior = () =>
+		ladder(plain, quantities, rulebook, certaintyOf(model, sheet, plain, [], options.draws).band, options.units);
+	const moved = rests ? reach([...rests.strays.keys()], slot => state.graph.readers[slot]!) : new Set<number>();
+	const fits = { moved, prior: rests && options.draws > 0 ? prior : null };
+	return { audit, sheet, warnings, model, state, verdicts, wording, plugs, step, fits };
 }

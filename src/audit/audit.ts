@@ -138,6 +138,8 @@ export interface FitJson {
 	readonly moved: readonly (Fit['moved'][number] & { readonly unit: string })[];
 	readonly unsettled: Fit['unsettled'];
 	readonly misfit: Fit['misfit'];
+	/** Logs that fit no car of these answers while the others do: nothing rests on them. */
+	readonly left_out: readonly { readonly log: string; readonly look_at: readonly string[] }[];
 }
 
 /** The same in an audit, with the days of its logs. */
@@ -178,6 +180,8 @@ export interface AuditOptions {
 	readonly gateDraws?: number;
 	/** Whether the fit to logs is left aside. */
 	readonly unfitted?: boolean;
+	/** Whether to work out the next step in boost; left out: when there are draws. */
+	readonly step?: boolean;
 	/** Whether to work out what to measure next; left out: when there are draws. */
 	readonly next?: boolean;
 }

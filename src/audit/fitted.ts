@@ -11,7 +11,7 @@ import type { Model } from './model.ts';
 import { unitOf } from './quantity-values.ts';
 import { uncertaintyOf } from './uncertainty.ts';
 
-type Logged = Pick<LogRecord, 'points' | 'quantities'>;
+type Logged = Pick<LogRecord, 'name' | 'points' | 'quantities'>;
 
 /** Answers that are targets, not measured. */
 const wishes: readonly string[] = ['boost.target', 'boost.lambda', 'injectors.duty_limit', 'build.hot_day'];
@@ -28,8 +28,43 @@ export function countingLogs({ rulebook, graph }: Model, sheet: Sheet): readonly
 	);
 }
 
-/** The model fitted to logs of the sheet's car; null where there is nothing at full load to fit to. The same sheet, the same fit. */
-export function fitTo(model: Model, sheet: Sheet, state: State, records: readonly Logged[]): Fit | null {
+/** A fit, and which of the logs are not in it. */
+export interface Fitted {
+	readonly fit: Fit;
+	/** Logs that fit no car of these answers while the others do. */
+	readonly leftOut: readonly { readonly log: string; readonly look_at: readonly string[] }[];
+}
+
+/**
+ * The model fitted to logs of the sheet's car; null where there is nothing at full load to fit to. Where all together fit no
+ * car of these answers, those are left out that do not even alone. The same sheet, the same fit.
+ */
+export function fitTo(model: Model, sheet: Sheet, state: State, records: readonly Logged[]): Fitted | null {
+	const fit = fitTogether(model, sheet, state, records);
+	if (!fit) return null;
+	const whole = { fit, leftOut: [] };
+	if (fit.applied || records.length === 1) return whole;
+	const alone = records.map(record => ({ record, fit: fitTogether(model, sheet, state, [record]) }));
+	const bad = alone.filter(({ fit }) => fit && !fit.applied);
+	const good = alone.filter(({ fit }) => fit?.applied);
+	if (bad.length === 0 || good.length === 0) return whole;
+	const rest =
+		good.length === 1
+			? good[0]!.fit
+			: fitTogether(
+					model,
+					sheet,
+					state,
+					good.map(({ record }) => record),
+				);
+	if (!rest?.applied) return whole;
+	return {
+		fit: rest,
+		leftOut: bad.map(({ record, fit }) => ({ log: record.name, look_at: fit!.misfit?.look_at ?? [] })),
+	};
+}
+
+function fitTogether(model: Model, sheet: Sheet, state: State, records: readonly Logged[]): Fit | null {
 	const { rulebook, quantities } = model;
 	const logs = records.flatMap(record => fitLogOf(record, 1 / records.length) ?? []);
 	if (logs.length === 0) return null;
@@ -48,10 +83,12 @@ export function fitOf(
 	model: Model,
 	sheet: Sheet,
 	state: State,
-): { readonly fit: Fit; readonly days: readonly string[] } | null {
+): (Fitted & { readonly days: readonly string[] }) | null {
 	const records = countingLogs(model, sheet);
-	const fit = records.length === 0 ? null : fitTo(model, sheet, state, records);
-	return fit && { fit, days: [...new Set(records.map(({ date }) => date))].sort() };
+	const fitted = records.length === 0 ? null : fitTo(model, sheet, state, records);
+	if (!fitted) return null;
+	const out = new Set(fitted.leftOut.map(({ log }) => log));
+	return { ...fitted, days: [...new Set(records.filter(({ name }) => !out.has(name)).map(({ date }) => date))].sort() };
 }
 
 /** Units of what a sensor is off, where that is no share. */
@@ -61,7 +98,7 @@ const ofSensors: Readonly<Record<string, string>> = {
 	'sensor: fuel_pressure': 'Pa',
 };
 
-export function fitJson({ rulebook, quantities }: Model, fit: Fit): FitJson {
+export function fitJson({ rulebook, quantities }: Model, { fit, leftOut }: Fitted): FitJson {
 	const units = new Map<string, string | null>([
 		...rulebook.questions.map(({ id, kind }): [string, string] => [id, kept[kind as keyof typeof kept] || '1']),
 		...quantities.map((quantity): [string, string | null] => [quantity.id, unitOf(quantity)]),
@@ -77,5 +114,6 @@ export function fitJson({ rulebook, quantities }: Model, fit: Fit): FitJson {
 		})),
 		unsettled: fit.unsettled,
 		misfit: fit.misfit,
+		left_out: leftOut,
 	};
 }

@@ -109,14 +109,15 @@ export function reportLog(
 	const after = withLogged(sheet, taken, { name: file.name, date }).sheet;
 	const unfitted = stateWithLog(model, after, quantities);
 	const earlier = countingLogs(model, after).filter(({ sha256 }) => sha256 !== file.sha256);
-	const logs = [...earlier, { points: recordedPoints(analysis.points), quantities }];
-	const fit = draws === 0 ? null : fitTo(model, after, unfitted, logs);
+	const logs = [...earlier, { name: file.name, points: recordedPoints(analysis.points), quantities }];
+	const fitted = draws === 0 ? null : fitTo(model, after, unfitted, logs);
+	const fit = fitted?.fit;
 	const stateAfter = fit?.applied ? stateWithLog(model, after, quantities, fit.strays) : unfitted;
 	const step = nextStep({
 		model,
 		sheet: after,
 		state: stateAfter,
-		fit,
+		fitted,
 		logs: [
 			...logsOf(model, after).filter(({ sha256 }) => sha256 !== file.sha256),
 			{ name: file.name, quantities, changed: [] },
@@ -150,7 +151,7 @@ export function reportLog(
 		quantities,
 		findings: inOrder(findings),
 		answers,
-		fit: fit && fitJson(model, fit),
+		fit: fitted && fitJson(model, fitted),
 		limits: {
 			before: ladder(state, model.quantities, model.rulebook, certainty.band, units),
 			after: ladder(

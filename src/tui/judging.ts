@@ -34,7 +34,7 @@ function compared(assessment: Assessment, since: number | null): Assessment {
 /** Judges the sheet as the audit beside it does, but for bands and how sure each line is: quick enough between two keys. */
 function judged(app: App, sheet: Sheet): Assessment {
 	const { today: date, tool } = app;
-	const options = { date, units: sheet.units, tool, draws: 0, gateDraws: usualDraws };
+	const options = { date, units: sheet.units, tool, draws: 0, gateDraws: usualDraws, step: false };
 	return assess(app.model, { sheet, warnings: [] }, options);
 }
 

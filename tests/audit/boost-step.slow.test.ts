@@ -28,14 +28,23 @@ beforeAll(() => {
 	const sheet = withAnswer(buildSheet('boosted'), 'boost.spring', { value: 6, unit: 'psi', known: 'measured' });
 	report = loggedReport(drive, sheet, 'drive.csv', '2026-05-01');
 	kept = takeLog(sheet, report, () => true);
-	fit = fitTo(testModel(), kept, stateOf(testModel(), kept), kept.logs!)!;
+	fit = fitTo(testModel(), kept, stateOf(testModel(), kept), kept.logs!)!.fit;
 }, 300_000);
 
 function stepOf(sheet: Sheet, other: { fit?: Fit; draws?: number } = {}): NextStep {
 	const model = testModel();
 	const { fit: by = fit, draws = 100 } = other;
 	const state = stateOf(model, sheet, by.strays);
-	return nextStep({ model, sheet, state, fit: by, logs: logsOf(model, sheet), plugs: null, units: 'us', draws });
+	return nextStep({
+		model,
+		sheet,
+		state,
+		fitted: { fit: by, leftOut: [] },
+		logs: logsOf(model, sheet),
+		plugs: null,
+		units: 'us',
+		draws,
+	});
 }
 
 type Quantities = LogRecord['quantities'];

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
 import { recordOfLog, withLog } from '../../src/audit/log-record.ts';
+import { ladder } from '../../src/report/compose/ladder.ts';
 import { composeFit } from '../../src/report/log/fit.ts';
+import { drawLadder } from '../../src/report/pictures/ladder.ts';
 import { withAnswer } from '../../src/sheet/sheet.ts';
 import { loggedReport } from '../support/logged-report.ts';
 import { buildSheet, testModel } from '../support/model.ts';
@@ -86,6 +88,16 @@ describe('an audit of a sheet that keeps the log', () => {
 		});
 	});
 
+	test('each figure that it moved says of which day, and the picture has the band before the log behind it', () => {
+		const judged = assess(testModel(), { sheet: kept, warnings: [] }, { ...options, step: false });
+		const said = JSON.stringify(ladder(judged));
+		expect(said).toMatch(/Air meter.*?fitted to the log of 2026-05-01/);
+		expect(drawLadder(judged)!.svg).toContain('Gray behind it');
+		expect(JSON.stringify(ladder(assess(testModel(), { sheet, warnings: [] }, { ...options, draws: 0 })))).not.toMatch(
+			/fitted/,
+		);
+	});
+
 	test('--unfitted leaves it aside', () => {
 		const without = audit(kept, true);
 		expect(without.fit).toBeNull();
@@ -113,4 +125,13 @@ test('an earlier log counts while the answers it rests on stand', () => {
 	const changed = withAnswer(kept, 'injectors.rated_flow', { value: 62, unit: 'lb/h', known: 'paperwork' });
 	const alone = withAnswer(sheet, 'injectors.rated_flow', { value: 62, unit: 'lb/h', known: 'paperwork' });
 	expect(fitted(drive, changed).json.fit).toEqual(fitted(drive, alone).json.fit);
+});
+
+test('one bad log does not refuse the others: it is left out, and said to be', () => {
+	const bad = changedDrive('fuel_pressure', value => value * 1.5);
+	const kept = withLog(sheet, recordOfLog(right, sheet, {}));
+	const { fit, boost_steps_refused } = loggedReport(bad, kept, 'bad.csv', '2026-05-02', 60).json;
+	expect(fit).toMatchObject({ applied: true, misfit: null, left_out: [{ log: 'bad.csv' }] });
+	expect(fit!.left_out[0]!.look_at).toContain('sensor: fuel_pressure');
+	expect(boost_steps_refused.join(' ')).toContain('bad.csv fits no car');
 });

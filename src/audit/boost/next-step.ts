@@ -8,6 +8,7 @@ import type { UnitSet } from '../../sheet/question.ts';
 import type { RecordedFigure, Sheet } from '../../sheet/sheet.ts';
 
 import { valueIn } from '../conditions.ts';
+import type { Fitted } from '../fitted.ts';
 import { stateWithLog, withFigures } from '../logged.ts';
 import type { Model } from '../model.ts';
 import { highestWithin, type LimitDraws, limitDraws, lowerOf, passedAt } from './chance.ts';
@@ -42,7 +43,7 @@ export interface Asked {
 	readonly sheet: Sheet;
 	/** Solved with the newest log, at the fitted center where a fit applies. */
 	readonly state: State;
-	readonly fit: Fit | null;
+	readonly fitted: Fitted | null;
 	/** The newest last. */
 	readonly logs: readonly LogOfCar[];
 	readonly plugs: Plugs | null;
@@ -76,7 +77,8 @@ const borneOutBy: Readonly<Record<string, string>> = {
  * each line of the audit pass; and not far over the last two clean pulls.
  */
 export function nextStep(asked: Asked): NextStep {
-	const { model, sheet, state, fit, logs, units } = asked;
+	const { model, sheet, state, fitted, logs, units } = asked;
+	const fit = fitted?.fit ?? null;
 	const kind = valueIn(state, 'boost.kind');
 	if (kind === 'none') return { steps: [], refused: [] };
 	const show = (boost: number) => model.wordings[units].show('boost.target', boost) ?? '';
@@ -85,6 +87,7 @@ export function nextStep(asked: Asked): NextStep {
 		refused.push('No log of this car: log two clean pulls at the boost of the spring or the pulley.');
 	else if (!fit) refused.push('The model is not fitted to a log: that takes draws, and a pull to compare with.');
 	else if (!fit.applied) refused.push('The log fits no car of these answers. Its report says what to look at first.');
+	for (const { log } of fitted?.leftOut ?? []) refused.push(`The log ${log} fits no car of these answers.`);
 	const plain = stateWithLog(model, sheet, null);
 	refused.push(...wrongIn(asked, plain));
 	const pulls = logs.length > 0 ? cleanPulls(asked, plain, refused) : null;
@@ -261,19 +264,19 @@ function drawsOf(
 
 /** The state at a boost, with the readings of a pull gone on to it, on the day of its log or on the sheet's. */
 function stateAt(
-	{ model, sheet, logs, fit, state }: Asked,
+	{ model, sheet, logs, fitted, state }: Asked,
 	{ log, pull, peak }: CleanPulls['highest'],
 	boost: number,
 ): State {
 	const { quantities } = logs[log]!;
 	const results = extrapolated(quantities, pull, Math.max(boost, peak), numberIn(state, 'fuel.pressure'));
-	return stateWithLog(model, sheet, results, fit?.strays, { 'boost.target': boost });
+	return stateWithLog(model, sheet, results, fitted?.fit.strays, { 'boost.target': boost });
 }
 
-function dayState({ model, sheet, logs, fit }: Asked, { log }: JudgedPull, boost: number): State {
+function dayState({ model, sheet, logs, fitted }: Asked, { log }: JudgedPull, boost: number): State {
 	const { quantities } = logs[log]!;
 	const outside = figureOf(quantities, 'log.ambient_temp');
-	return stateWithLog(model, sheet, quantities, fit?.strays, {
+	return stateWithLog(model, sheet, quantities, fitted?.fit.strays, {
 		'boost.target': boost,
 		'air.ambient_pressure': figureOf(quantities, 'log.ambient_pressure'),
 		...(Number.isNaN(outside) ? {} : { 'build.hot_day': outside }),

@@ -17,6 +17,8 @@ export const drawsOption = () =>
 		'draws that tell how sure a verdict is; more is steadier and slower (default: 400)',
 	).argParser(readDraws);
 
+export const unfittedOption = () => new Option('--unfitted', 'leave aside what logs say of this car');
+
 /** The options that `audit` and `recheck` share. */
 export function judgeOptions(command: Command): Command {
 	return command
@@ -39,7 +41,7 @@ export function judgeOptions(command: Command): Command {
 			new Option('--date <day>', 'the day to put on it, YYYY-MM-DD (default: today)').argParser(day => readDate(day)),
 		)
 		.addOption(drawsOption())
-		.addOption(new Option('--unfitted', 'leave aside what logs say of this car'))
+		.addOption(unfittedOption())
 		.addOption(new Option('--record', 'keep the audit in the sheet, for the next recheck'))
 		.addOption(new Option('--no-record', 'do not keep it'));
 }

@@ -1,5 +1,5 @@
 import { type Command, Option } from 'commander';
-import { judgeOptions, packOption, unitsOption } from '../options/flags.ts';
+import { judgeOptions, packOption, unfittedOption, unitsOption } from '../options/flags.ts';
 import { BadUsage } from '../process/exit.ts';
 import { print } from '../process/output.ts';
 import { type Status, sheetWords } from './words.ts';
@@ -73,6 +73,7 @@ export function parts(program: Command, status: Status): void {
 			.option('--json', 'print a JSON array')
 			.addOption(unitsOption())
 			.addOption(packOption())
+			.addOption(unfittedOption())
 			.action(async (sheet: string, flags) =>
 				status(await (await import('../commands/parts.ts')).printPart(name as keyof typeof parts, sheet, flags)),
 			);

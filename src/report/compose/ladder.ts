@@ -4,7 +4,7 @@ import { type Block, code, heading, type Inline, listed, paragraph, strong } fro
 import { figures } from '../pictures/figures.ts';
 import { inUnits } from '../pictures/in-units.ts';
 import type { ReportContext } from './context.ts';
-import { fittedTo } from './fitted.ts';
+import { fittedMark, fittedTo } from './fitted.ts';
 import { count, rangeText } from './names.ts';
 
 /** What gives out first: the rungs lowest first, those that could not be placed, and what moves with boost. */
@@ -37,7 +37,8 @@ function notHeld(placed: readonly LimitRung[], rest: readonly LimitRung[]): stri
 	return `${first}${open} The crank is not worked out: no honest figure is had without its maker's data. Compressor surge and a small wastegate are no limits of this kind, as more boost moves away from both: they have lines of their own.`.trim();
 }
 
-function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
+function placedLine(rung: LimitRung, assessment: Assessment): Inline[] {
+	const { wording } = assessment;
 	const { value, low, high, bound, of_target, power } = rung;
 	const show = (number: number) => wording.show(rung.limit, number)!;
 	const own = inUnits(wording, rung.limit);
@@ -56,5 +57,5 @@ function placedLine(rung: LimitRung, { wording }: Assessment): Inline[] {
 	const share =
 		of_target !== null && of_target < 1 && bound === null ? `, ${Math.round(of_target * 100)} % of the target` : '';
 	const made = power === null || bound !== null ? '' : `, about ${wording.show('engine.power', power)}`;
-	return [strong(`${rung.title}: `), `${at}${band}${share}${made}. ${rung.raise}`];
+	return [strong(`${rung.title}: `), `${at}${band}${share}${made}${fittedMark(assessment, rung.limit)}. ${rung.raise}`];
 }

@@ -11,7 +11,7 @@ import { formatAnswer, unitFor } from '../../wording/format.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
 import type { ReportContext } from './context.ts';
-import { fittedTo } from './fitted.ts';
+import { fittedMark, fittedTo } from './fitted.ts';
 import { rangeText } from './names.ts';
 import { assumedName, usualValuesText } from './subjects.ts';
 
@@ -64,7 +64,8 @@ function once<T>(make: (id: string) => T): (id: string) => T {
 	};
 }
 
-function line(quantity: AnyQuantity, entry: QuantityValue, names: Names, { model, wording }: Assessment): Inline[] {
+function line(quantity: AnyQuantity, entry: QuantityValue, names: Names, assessment: Assessment): Inline[] {
+	const { model, wording } = assessment;
 	const { value, low, high, bound, assumed } = entry;
 	const unit = unitFor({ quantity }, wording.units);
 	const partner = unit && wording.units === 'us' ? partnerOf(unit) : undefined;
@@ -78,7 +79,7 @@ function line(quantity: AnyQuantity, entry: QuantityValue, names: Names, { model
 		code(quantity.id),
 		' ',
 		strong(wording.show(quantity.id, value as Outcome) ?? String(value)),
-		`${both}${band}${more}. Formula: ${inSigns(wording.say(quantity.formula))}.`,
+		`${both}${band}${more}${fittedMark(assessment, quantity.id)}. Formula: ${inSigns(wording.say(quantity.formula))}.`,
 		...(inputs.length > 0 ? [` From ${inputs.join(', ')}.`] : []),
 		...(assumed.length > 0 ? [` Assumed: ${usualValuesText(assumed.map(names.assumed))}`] : []),
 		` ${quantity.nature === 'estimate' ? 'An estimate' : 'By the formula'}; ${sources.join('; ')}.`,

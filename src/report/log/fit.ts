@@ -10,6 +10,10 @@ import { type Block, heading, type Inline, listed, paragraph, strong } from '../
 export function composeFit(report: LogReport): Block[] {
 	const { fit } = report.json;
 	if (!fit) return [];
+	const out = fit.left_out.map(({ log, look_at }): Inline[] => [
+		strong(`${log}: `),
+		look_at.map(id => nameOf(report, id)).join(', '),
+	]);
 	const title = heading(2, 'Fitted to this log');
 	if (fit.misfit) {
 		const look = fit.misfit.look_at.map((id): Inline[] => [nameOf(report, id)]);
@@ -38,6 +42,7 @@ export function composeFit(report: LogReport): Block[] {
 		paragraph(
 			`Worth ${fit.effective} independent draws. Nine of ten lie within the figures in brackets. A smaller error of a sensor looks the same as the car itself.`,
 		),
+		...listed([paragraph('Left out, for they fit no car of these answers. Look first at:')], out),
 		...listed([paragraph('What it moved:')], moved),
 		...listed([paragraph('What leaves most of each limit open:')], open, 'small'),
 	];

@@ -1,13 +1,13 @@
 import { scaleLinear } from 'd3-scale';
 import type { Assessment } from '../../audit/assess.ts';
-import { bar, color, drawing, edged, label, type Picture, rule, sheet } from './draw.ts';
+import { bar, color, drawing, edged, label, type Picture, round, rule, sheet } from './draw.ts';
 import { inUnits } from './in-units.ts';
 
 /** The axis reaches so many times the target. */
 const farthest = 2.5;
 
 /** The limits as bars over an axis, lowest first, the target marked. Null when nothing could be placed. */
-export function drawLadder({ audit, wording, state }: Assessment): Picture | null {
+export function drawLadder({ audit, wording, state, fits }: Assessment): Picture | null {
 	const rungs = audit.limits.filter(({ value }) => value !== null);
 	if (rungs.length === 0) return null;
 	const show = (value: number) => wording.show(rungs[0]!.limit, value)!;
@@ -22,8 +22,11 @@ export function drawLadder({ audit, wording, state }: Assessment): Picture | nul
 	const at = (kept: number) => x(Math.min(own.of(kept), own.of(end)));
 	const row = (index: number) => sheet.top + index * sheet.line + 20;
 	const bottom = sheet.top + rungs.length * sheet.line + 8;
-	const bars = rungs.flatMap(({ value, low, high, bound }, index) => {
+	const before = new Map((fits.prior?.() ?? []).map(rung => [rung.limit, rung]));
+	const bars = rungs.flatMap(({ limit, value, low, high, bound }, index) => {
 		const y = row(index);
+		const prior = before.get(limit);
+		const [from, to] = [prior?.low ?? 0, prior?.high ?? 0];
 		const span = (from: number, to: number, fill: string) => bar([at(from), y], [at(to) - at(from), 14], fill);
 		const whisker = (place: number) => (place > end ? [] : [edged(at(place), y + 2, at(place), y + 12)]);
 		const below = Math.min(value!, aim ?? value!);
@@ -33,6 +36,9 @@ export function drawLadder({ audit, wording, state }: Assessment): Picture | nul
 			...(value! > below ? [span(below, value!, bound === 'above' ? color.paper : color.spare)] : []),
 			...(value! > end
 				? [rule(at(end) - 9, y + 17, at(end) - 3, y - 3), rule(at(end) - 4, y + 17, at(end) + 2, y - 3)]
+				: []),
+			...(from < to
+				? [`<rect x="${round(at(from))}" y="${y + 4}" width="${round(at(to) - at(from))}" height="6" fill="#aaa"/>`]
 				: []),
 			...(low !== null && high !== null && low < high
 				? [edged(at(low), y + 7, at(high), y + 7), ...whisker(low), ...whisker(high)]
@@ -47,6 +53,7 @@ export function drawLadder({ audit, wording, state }: Assessment): Picture | nul
 	const key = [
 		mark === null ? '' : `Dashed: ${mark}. Heavy edge, orange: gives out before it. Pale: what is to spare beyond it.`,
 		banded ? 'Thin line with ends: nine of ten cases lie within.' : '',
+		before.size > 0 ? 'Gray behind it: the same before the log.' : '',
 		rungs.some(({ value }) => value! > end) ? 'Two strokes: the bar goes on.' : '',
 	].filter(Boolean);
 	const words = `${names.join(', ')}.${mark ? ` Dashed: ${mark}.` : ''}`;
