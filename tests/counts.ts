@@ -50,6 +50,10 @@ export const counts = {
 	fits: long ? 500 : 12,
 	/** Tries to talk the program into a step of boost, in each of twelve ways. */
 	boostSteps: long ? 850 : 1,
+	/** Cars with a sensor that is off, for each of four channels. */
+	wrongSensors: long ? 60 : 10,
+	/** Cars of which the truth is known, whose fitted bands are held against it. */
+	knownCars: long ? 400 : 20,
 	/** Runs of each command with random options. */
 	commandRuns: long ? 1_000 : 1,
 	/** Saves by each of two programs on one sheet. */

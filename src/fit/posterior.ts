@@ -20,6 +20,8 @@ export interface Posterior {
 
 /** Rounds at most; the heaviest tail of weights that is believed. */
 const [mostRounds, heaviest] = [5, 0.7] as const;
+/** Particles that are tempered, by how many draws are enough. */
+const particlesPer = 2.5;
 /** Starts besides the center; a mode this far under the highest, as a logarithm, does not count. */
 const [drawnStarts, lowest] = [4, 10] as const;
 
@@ -50,10 +52,12 @@ export function drawPosterior(problem: Problem, seed: number, count: number, eno
 		const draws = shuffle([...places], chance).map(place => complete(set.points[place]!, frame, chance));
 		return { mode, seen: unknowns, effective: effectiveDraws(weights), draws, by: 'weights' };
 	}
-	const moved = tempered(problem, frame, ridge, set.last, chance);
+	const moved = tempered(problem, frame, ridge, set.last, chance, particlesPer * enough);
 	if (!moved) return null;
-	const draws = Array.from({ length: count }, (_, at) => complete(moved[at % moved.length]!, frame, chance));
-	return { mode, seen: unknowns, effective: new Set(moved).size / 2, draws, by: 'tempering' };
+	const draws = Array.from({ length: count }, (_, at) =>
+		complete(moved.points[at % moved.points.length]!, frame, chance),
+	);
+	return { mode, seen: unknowns, effective: moved.effective, draws, by: 'tempering' };
 }
 
 const isWorth = (weights: Float64Array, enough: number): boolean =>

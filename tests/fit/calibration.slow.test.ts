@@ -27,7 +27,7 @@ beforeAll(() => {
 	const { graph } = testModel();
 	const slots = watched.map(id => graph.slotOf.get(id)!);
 	for (let car = 0; car < counts.fits; car++) {
-		const { problem, state, uncertain, truth } = drawnCar(seed + car);
+		const { problem, state, uncertain, truth } = drawnCar(seed + car, { points: counts.fits < 100 ? 3 : 6 });
 		const found = drawPosterior(problem, seed + car, draws, 200)!;
 		const sampler = makeSampler(state, uncertain, slots);
 		const figures = (point: Float64Array) => {

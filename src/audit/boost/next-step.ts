@@ -51,6 +51,8 @@ export interface Asked {
 	readonly draws?: number;
 }
 
+/** What a fit has to be worth, in independent draws, for a chance to be counted. */
+const leastEffective = 400;
 /** Draws of a fit that a chance is counted in. */
 const enough = 1000;
 const psi = 6894.757;
@@ -86,6 +88,8 @@ export function nextStep(asked: Asked): NextStep {
 	if (logs.length === 0)
 		refused.push('No log of this car: log two clean pulls at the boost of the spring or the pulley.');
 	else if (!fit) refused.push('The model is not fitted to a log: that takes draws, and a pull to compare with.');
+	else if (fit.applied && fit.effective < leastEffective)
+		refused.push(`The fit is worth ${fit.effective} independent draws: too few for a chance of 5 %.`);
 	else if (!fit.applied) refused.push('The log fits no car of these answers. Its report says what to look at first.');
 	for (const { log } of fitted?.leftOut ?? []) refused.push(`The log ${log} fits no car of these answers.`);
 	const plain = stateWithLog(model, sheet, null);
