@@ -138,6 +138,8 @@ export interface FitJson {
 	readonly moved: readonly (Fit['moved'][number] & { readonly unit: string })[];
 	readonly unsettled: Fit['unsettled'];
 	readonly misfit: Fit['misfit'];
+	/** By sensor the least error that this log would show. */
+	readonly detects: readonly { readonly id: string; readonly unit: string; readonly least: number }[];
 	/** Logs that fit no car of these answers while the others do: nothing rests on them. */
 	readonly left_out: readonly { readonly log: string; readonly look_at: readonly string[] }[];
 }

@@ -114,6 +114,7 @@ export function fitJson({ rulebook, quantities }: Model, { fit, leftOut }: Fitte
 		})),
 		unsettled: fit.unsettled,
 		misfit: fit.misfit,
+		detects: fit.detects.map(one => ({ ...one, unit: ofSensors[one.id] ?? '1' })),
 		left_out: leftOut,
 	};
 }

@@ -52,6 +52,34 @@ function farthestChannel(problem: Problem, unknowns: readonly number[], channels
 	return Math.min(1, names.size * Math.min(...chances));
 }
 
+/** A channel whose mean lies so many prior-predictive standard deviations away is refused in nine of ten. */
+const shows = 5;
+
+/**
+ * By channel, how far its sensor has to be off, in its own standard deviations, to put the mean of the channel where a right
+ * log does not lie: a smaller error cannot be told from the car. Without a channel that nothing is told of.
+ *
+ * @param unknownOf the unknown of a channel's sensor; undefined where it has none
+ */
+export function leastShown(
+	problem: Problem,
+	unknowns: readonly number[],
+	channels: readonly string[],
+	unknownOf: (channel: string) => number | undefined,
+): Map<string, number> {
+	const found = slopesAt(problem, unknowns, new Float64Array(problem.dimensions));
+	const least = new Map<string, number>();
+	for (const name of new Set(channels)) {
+		const own = found?.slopes[unknowns.indexOf(unknownOf(name) ?? -1)];
+		if (!found || !own) continue;
+		const rows = channels.flatMap((channel, row) => (channel === name ? [row] : []));
+		const mean = (values: Float64Array) => rows.reduce((sum, row) => sum + values[row]!, 0) / rows.length;
+		const variance = found.slopes.reduce((sum, slope) => sum + mean(slope) ** 2, 1 / rows.length);
+		if (mean(own) !== 0) least.set(name, (shows * Math.sqrt(variance)) / Math.abs(mean(own)));
+	}
+	return least;
+}
+
 /** The share of chi-squared above a value. Wilson & Hilferty 1931. */
 export function upperShare(value: number, degrees: number): number {
 	if (degrees === 0) return 1;

@@ -4,7 +4,7 @@ import type { Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
 import type { Declared } from '../log/declared.ts';
-import { agreement } from './agreement.ts';
+import { agreement, leastShown } from './agreement.ts';
 import { type CarProblem, carProblem } from './car-problem.ts';
 import type { FitLog } from './fit-log.ts';
 import { drawPosterior, type Posterior } from './posterior.ts';
@@ -30,6 +30,8 @@ export interface Fit {
 	readonly unsettled: readonly Unsettled[];
 	/** The chance that a right log lies so far out, and what lies farthest. Null where it fits. */
 	readonly misfit: { readonly p: number; readonly look_at: readonly string[] } | null;
+	/** By sensor the least error (a share, or in its unit) that would not pass for a difference of the car. */
+	readonly detects: readonly { readonly id: string; readonly least: number }[];
 	/** Where the inputs are by now: the mean of the draws. Empty unless applied. */
 	readonly strays: Strays;
 	/** What is left of the uncertain inputs, as points of a sampler of the same car. */
@@ -65,12 +67,8 @@ export function fitCar(
 	const found = drawPosterior(problem, seed, draws);
 	if (!found) return refusal({ p: 0, look_at: [] });
 	const named = namesOf(problem, state, uncertain);
-	const p = agreement(
-		problem,
-		found.seen,
-		found.mode,
-		problem.compared.map(({ channel }) => channel),
-	);
+	const channels = problem.compared.map(({ channel }) => channel);
+	const p = agreement(problem, found.seen, found.mode, channels);
 	const mean = meanOf(found);
 	const far = problem.terms.some(
 		({ channel }, at) => channel !== null && Math.abs(mean[problem.car.sampler.dimensions + at]!) > farthestSensor,
@@ -92,6 +90,7 @@ export function fitCar(
 		moved: movedBy(problem, found, mean, state, uncertain, declared),
 		unsettled: unsettledIn(state, uncertain, found, named, limits, canMeasure),
 		misfit: null,
+		detects: detectedBy(problem, found, channels, declared),
 		strays,
 		points: sampler => pointsOf(found, first, sampler),
 	};
@@ -104,6 +103,7 @@ function refusal(misfit: NonNullable<Fit['misfit']>): Fit {
 		moved: [],
 		unsettled: [],
 		misfit,
+		detects: [],
 		strays: new Map(),
 		points: () => {
 			throw new TypeError('a fit that is refused has no draws');
@@ -120,6 +120,23 @@ function namesOf({ car, terms, dimensions }: CarProblem, { graph }: State, uncer
 		for (const unknown of span(car.sampler.first.get(slot)!, own)) names[unknown] = graph.nodes[slot]!.id;
 	for (const [at, { id }] of terms.entries()) names[car.sampler.dimensions + at] = id;
 	return names;
+}
+
+function detectedBy(
+	{ terms, car, ...problem }: CarProblem,
+	{ seen }: Posterior,
+	channels: readonly string[],
+	declared: Declared,
+): Fit['detects'] {
+	const errors = sensorErrors(declared);
+	const unknownOf = (channel: string) => {
+		const at = terms.findIndex(term => term.channel === channel);
+		return at < 0 ? undefined : car.sampler.dimensions + at;
+	};
+	return [...leastShown(problem, seen, channels, unknownOf)].map(([channel, least]) => ({
+		id: `sensor: ${channel}`,
+		least: least * errors[channel as keyof typeof errors],
+	}));
 }
 
 function meanOf({ draws: all, seen }: Posterior): Float64Array {

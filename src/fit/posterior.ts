@@ -19,7 +19,7 @@ export interface Posterior {
 }
 
 /** Rounds at most; the heaviest tail of weights that is believed. */
-const [mostRounds, heaviest] = [5, 0.7] as const;
+const [mostRounds, heaviest] = [8, 0.7] as const;
 /** Particles that are tempered, by how many draws are enough. */
 const particlesPer = 2.5;
 /** Starts besides the center; a mode this far under the highest, as a logarithm, does not count. */

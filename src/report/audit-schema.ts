@@ -104,6 +104,7 @@ const fit = {
 	moved: list({ id: text, unit: text, before: band, after: band }),
 	unsettled: list({ limit: text, inputs: texts, measure: orNull(text) }),
 	misfit: orNull(whole({ p: number, look_at: texts })),
+	detects: list({ id: text, unit: text, least: number }),
 	left_out: list({ log: text, look_at: texts }),
 };
 

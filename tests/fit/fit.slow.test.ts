@@ -48,6 +48,14 @@ describe('the model fitted to a simulated drive of a car that is as its sheet sa
 		expect(JSON.stringify(composeFit(right))).toMatch(/Fitted to this log.*Worth \d+ independent draws/);
 	});
 
+	test('of each sensor that was compared it says from which error on it would show', () => {
+		const detects = new Map(right.json.fit!.detects.map(({ id, least }) => [id, least]));
+		// A rail sensor that is off by 0.1 bar passes, one by 1.5 bar does not.
+		expect(detects.get('sensor: fuel_pressure')!).toBeGreaterThan(10_000);
+		expect(detects.get('sensor: fuel_pressure')!).toBeLessThan(150_000);
+		expect(JSON.stringify(composeFit(right))).toMatch(/not detectable.*fuel pressure/);
+	});
+
 	test('one pull is no step in boost', () => {
 		expect(right.json.boost_steps).toEqual([]);
 		expect(right.json.boost_steps_refused.join(' ')).toMatch(/a step needs two/);

@@ -39,11 +39,16 @@ export function composeFit(report: LogReport): Block[] {
 	]);
 	return [
 		title,
-		paragraph(
-			`Worth ${fit.effective} independent draws. Nine of ten lie within the figures in brackets. A smaller error of a sensor looks the same as the car itself.`,
-		),
+		paragraph(`Worth ${fit.effective} independent draws. Nine of ten lie within the figures in brackets.`),
 		...listed([paragraph('Left out, for they fit no car of these answers. Look first at:')], out),
 		...listed([paragraph('What it moved:')], moved),
+		...listed(
+			[paragraph('A sensor that is off by less than this looks the same as the car itself: not detectable.')],
+			fit.detects.map(({ id, least }): Inline[] => [
+				`${id.slice('sensor: '.length).replaceAll('_', ' ')}: ${written(report, id, least)}`,
+			]),
+			'small',
+		),
 		...listed([paragraph('What leaves most of each limit open:')], open, 'small'),
 	];
 }

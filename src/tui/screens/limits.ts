@@ -20,12 +20,13 @@ export function view(app: App, width: number): Frame {
 			line('#'.repeat(Math.max(1, Math.round((value! / most) * (width - 2)))), 'quiet'),
 		];
 	});
+	const fitted = audit.fit?.applied ? [line(`Fitted to the log of ${audit.fit.days.join(', ')}.`, 'quiet')] : [];
 	const rest = audit.limits
 		.filter(({ value }) => value === null)
 		.map(({ title }) => line(clip(`not placed: ${title}`, width), 'quiet'));
 	const nothing = bars.length + rest.length === 0 ? [line('No limits on this build yet.')] : [];
 	return {
-		top: [line('What gives out first', 'title'), ...bars, ...rest, ...nothing],
+		top: [line('What gives out first', 'title'), ...fitted, ...bars, ...rest, ...nothing],
 		scroll: app.scroll,
 		rows: null,
 		bottom: [],
