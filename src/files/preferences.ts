@@ -7,8 +7,6 @@ export interface Preferences {
 	units: 'us' | 'metric' | null;
 	/** Paths of sheets, the last used first, at most 10. */
 	recent: string[];
-	/** Where the last audit was written. */
-	folder: string | null;
 }
 
 const mostRecent = 10;
@@ -25,7 +23,7 @@ export async function readPreferences(env: Env): Promise<Preferences> {
 	}
 }
 
-/** Changes what is named and keeps the rest. False when it could not be kept, which nobody needs to be told. */
+/** Changes what is named and keeps the rest. False when it could not be kept, of which nobody needs to know. */
 export async function keepPreferences(env: Env, change: Partial<Preferences>): Promise<boolean> {
 	try {
 		const store = await open(env);
@@ -47,12 +45,11 @@ async function open(env: Env) {
 }
 
 /** What a file says, as far as it makes sense. */
-function known({ units, recent, folder }: Record<string, unknown>): Preferences {
+function known({ units, recent }: Record<string, unknown>): Preferences {
 	return {
 		units: units === 'us' || units === 'metric' ? units : null,
 		recent: Array.isArray(recent)
 			? [...new Set(recent.filter(path => typeof path === 'string'))].slice(0, mostRecent)
 			: [],
-		folder: typeof folder === 'string' ? folder : null,
 	};
 }

@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { keepPreferences, readPreferences } from '../../src/files/preferences.ts';
 import { temporaryFolder } from '../support/folder.ts';
 
-const nothing = { units: null, recent: [], folder: null };
+const nothing = { units: null, recent: [] };
 
 function home(content?: string) {
 	const env = { XDG_CONFIG_HOME: temporaryFolder() };
@@ -26,8 +26,8 @@ test('reading makes nothing', async () => {
 test('what is kept comes back, and the rest stays as it was', async () => {
 	const { env, path } = home();
 	expect(await keepPreferences(env, { units: 'metric', recent: ['/a.json', '/b.json'] })).toBe(true);
-	expect(await keepPreferences(env, { folder: '/out' })).toBe(true);
-	expect(await readPreferences(env)).toEqual({ units: 'metric', recent: ['/a.json', '/b.json'], folder: '/out' });
+	expect(await keepPreferences(env, { units: 'us' })).toBe(true);
+	expect(await readPreferences(env)).toEqual({ units: 'us', recent: ['/a.json', '/b.json'] });
 	expect(statSync(path).mode & 0o077).toBe(0);
 });
 
@@ -39,7 +39,7 @@ test('ten recent sheets are kept, each once', async () => {
 	expect(recent).toEqual(['/3.json', '/0.json', '/1.json', '/2.json', ...paths.slice(4, 10)]);
 });
 
-test.each(['', '{', '[]', '7', 'null', '"text"', '{"units": "furlongs", "recent": {"0": 1}, "folder": 7}', '\0\0'])(
+test.each(['', '{', '[]', '7', 'null', '"text"', '{"units": "furlongs", "recent": {"0": 1}}', '\0\0'])(
 	'a file that holds %j counts as nothing, and is written anew',
 	async content => {
 		const { env } = home(content);
@@ -49,10 +49,10 @@ test.each(['', '{', '[]', '7', 'null', '"text"', '{"units": "furlongs", "recent"
 	},
 );
 
-test('nothing but these three is kept', async () => {
+test('nothing but these two is kept', async () => {
 	const { env, path } = home('{"units": "us", "secret": 1}');
-	await keepPreferences(env, { folder: '/out' });
-	expect(Object.keys(JSON.parse(readFileSync(path, 'utf8'))).sort()).toEqual(['folder', 'recent', 'units']);
+	await keepPreferences(env, { recent: ['/a.json'] });
+	expect(Object.keys(JSON.parse(readFileSync(path, 'utf8'))).sort()).toEqual(['recent', 'units']);
 });
 
 test('preferences that cannot be read or kept do not stop the program', async () => {

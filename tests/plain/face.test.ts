@@ -1,6 +1,6 @@
 import { spawn, spawnSync } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { recordOf } from '../../src/audit/record.ts';
@@ -47,7 +47,7 @@ describe('a line', () => {
 		expect(out).toContain('Read as 10 psi, 0.689 bar, measured.');
 	});
 
-	test('? tells how to find out, - is not known, < goes back, > puts off, # notes', () => {
+	test('? shows how to find out, - is not known, < goes back, > puts off, # notes', () => {
 		const { out, home } = lines(['?', '-', '1', '<', '# looked twice', '2', '>']);
 		expect(out.match(/^\[build\.stage\]/gm)!.length).toBeGreaterThanOrEqual(2);
 		expect(answers(sheetIn(home)).build).toMatchObject({
@@ -97,6 +97,18 @@ test('going on starts at the first open question', () => {
 	expect(out).not.toContain('[build.stage]');
 });
 
+test('a new sheet is in the units of the preferences, if --units does not say otherwise', () => {
+	const home = temporaryFolder();
+	mkdirSync(join(home, 'swap-audit'));
+	writeFileSync(join(home, 'swap-audit/preferences.json'), '{"units": "metric"}');
+	const unitsOf = (name: string, ...args: string[]) => {
+		runCommand(['interview', join(home, name), '--plain', ...args], { input: '-\n', home });
+		return JSON.parse(readFileSync(join(home, name), 'utf8')).units;
+	};
+	expect(unitsOf('usual.json')).toBe('metric');
+	expect(unitsOf('said.json', '--units', 'us')).toBe('us');
+});
+
 test('a comma that reads two ways is answered by its letter', () => {
 	const { out, home } = lines(['-', '-', '-', '-', '3,780 in', 'b'], ['--section', 'engine']);
 	expect(out.replace(/\s+/g, ' ')).toContain('a) 3780 in, which does not fit; b) 3.78 in, 96.01 mm');
@@ -138,7 +150,7 @@ describe('a sheet that was audited before', () => {
 		return { ...runCommand(['interview', sheetIn(home), '--plain', '--quick'], { input: text, home }), home };
 	}
 
-	test('asks what was touched, asks only that, and tells what changed', () => {
+	test('asks what was touched, asks only that, and shows what changed', () => {
 		const { out, status, home } = recheck(['chimney', 'fuel.hose', 'none', 'none', 'injection-rated', '!']);
 		expect(out).toContain('[recheck] What did you touch since the audit of 2026-05-01?');
 		expect(out).toContain('"chimney" is no section and no answer.');

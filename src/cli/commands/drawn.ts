@@ -35,7 +35,9 @@ export async function drawn(
 ): Promise<number> {
 	// Both are read when the drawing library is imported.
 	if (process.env.NO_COLOR) process.env.FORCE_COLOR = '0';
-	let now: Opened | null = argument === undefined ? null : openOrStart(argument, model, units);
+	const { recent, units: kept } = await readPreferences(process.env);
+	const usual = kept ?? 'us';
+	let now: Opened | null = argument === undefined ? null : openOrStart(argument, model, units, usual);
 	const opened = (sheet: Opened): Sheet => {
 		now = sheet;
 		return sheet.sheet;
@@ -53,16 +55,15 @@ export async function drawn(
 			throw error;
 		}
 	};
-	const { recent, units: usual } = await readPreferences(process.env);
 	let chosen: UnitSet | null = null;
 	const machine = {
 		isForPerson,
 		found: argument === undefined ? found(model, recent) : [],
-		open: (path: string) => opened(path === 'demo' ? demo(model) : openOrStart(path, model, units)),
-		units: units ?? usual ?? 'us',
+		open: (path: string) => opened(path === 'demo' ? demo(model) : openOrStart(path, model, units, usual)),
+		units: units ?? usual,
 		create: (name: string, set: UnitSet) => {
 			chosen = set;
-			return opened(openOrStart(name, model, set));
+			return opened(openOrStart(name, model, set, usual));
 		},
 		isFork: (error: Error) => error instanceof SavedElsewhere,
 		onEndingSignal,

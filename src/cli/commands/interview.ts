@@ -1,5 +1,6 @@
 import { createInterface } from 'node:readline';
 import type { Model } from '../../audit/model.ts';
+import { readPreferences } from '../../files/preferences.ts';
 import { FileProblem } from '../../files/problem.ts';
 import { changeCounts, changeLines } from '../../interview/changes.ts';
 import type { Pass } from '../../interview/state.ts';
@@ -49,7 +50,8 @@ export async function interview(argument: string | undefined, flags: InterviewFl
 	if (!lines) return drawn(model, argument, pass, section, flags.units ?? null);
 	if (argument === undefined)
 		throw new BadUsage('interview --plain: name a sheet; a path that does not exist starts a new one');
-	return byLines(model, openOrStart(argument, model, flags.units ?? null), pass, section);
+	const usual = (await readPreferences(process.env)).units ?? 'us';
+	return byLines(model, openOrStart(argument, model, flags.units ?? null, usual), pass, section);
 }
 
 async function byLines(model: Model, opened: Opened, pass: Pass | null, section: string | null): Promise<number> {

@@ -12,9 +12,9 @@ import { type Opened, openSheet, saveSheet } from './sheet.ts';
 /**
  * The sheet that is there, or a new one named after its file.
  *
- * @param units what it is asked and told in from now on; null: as it is, us for a new one
+ * @param units the units of questions and results from now on; null: as it is, `usual` for a new one
  */
-export function openOrStart(argument: string, model: Model, units: UnitSet | null = null): Opened {
+export function openOrStart(argument: string, model: Model, units: UnitSet | null, usual: UnitSet): Opened {
 	const place = locateSheet(argument, process.env, process.cwd());
 	if (place.kind === 'stdin') throw new BadUsage('interview: standard input cannot be saved to; name a sheet');
 	const folder = dirname(place.path);
@@ -25,6 +25,6 @@ export function openOrStart(argument: string, model: Model, units: UnitSet | nul
 		return units === null ? opened : { ...opened, sheet: { ...opened.sheet, units } };
 	}
 	if (place.kind === 'name') makeFolder(folder);
-	const sheet = emptySheet(basename(place.path).replace(/\.json$/, ''), units ?? 'us');
+	const sheet = emptySheet(basename(place.path).replace(/\.json$/, ''), units ?? usual);
 	return saveSheet({ sheet, warnings: [], place, mark: null }, sheet);
 }
