@@ -47,6 +47,9 @@ const { metafile } = await build({
 	entryPoints: ['src/cli/main.ts'],
 	outfile: 'dist/program.js',
 	metafile: true,
+	// Read when somebody asks for the stack of a bug; the sources themselves are not in it.
+	sourcemap: 'external',
+	sourcesContent: false,
 	define: {
 		...common.define,
 		'import.meta.dirname': '__dirname',

@@ -42,11 +42,11 @@ describe('a bug ends with status 70, a short word, and where the saved sheet is'
 		},
 	);
 
-	test('the stack is shown when it is asked for', () => {
+	test('the stack is shown when it is asked for, with the places of the source', () => {
 		const { path } = sheetFile();
 		const env = { ...broken('renameSync'), SWAP_AUDIT_TRACE: '1' };
 		const { status, err } = startCommand(['audit', path, '--record', '--draws', '0'], { env });
-		expect(err).toMatch(/\n {4}at .*:\d+:\d+/);
+		expect(err).toMatch(/\n {4}at .*src\/files\/.*\.ts:\d+:\d+/);
 		expect(status).toBe(70);
 	});
 
