@@ -34,6 +34,8 @@ describe('limits of boost', () => {
 		['sensors.meter_spare_boost_limit', 'sensors.meter_headroom', 0.05, {}],
 		['fuel.pump_spare_boost_limit', 'fuel.pump_margin', 0.15, {}],
 		['ignition.spare_boost_limit', 'ignition.spark_margin', 0.05, {}],
+		['engine.head_boost_limit', 'engine.head_clamp_ratio', 1.3, {}],
+		['boost.charge_temp_boost_limit', 'boost.charge_temp', 353.15, {}],
 		['fuel.rail_boost_limit', 'fuel.rail_sag', 4 * psi, {}],
 		['engine.block_boost_limit', 'engine.peak_pressure', 95e5, { 'engine.block': is('light') }],
 		['engine.rod_boost_limit', 'engine.peak_pressure', 100e5, { 'engine.rods': is('as-built') }],

@@ -74,3 +74,40 @@ test('every band of an estimate', () => {
 	expect(found).toMatchObject(Object.fromEntries(rounded));
 	expect(Object.keys(found).filter(id => !(id in bands))).toEqual([]);
 });
+
+/** What a quantity can come to by what it is; anything else is 0 or more. */
+const kinds: readonly (readonly [range: readonly [number | null, number | null], ids: string])[] = [
+	[
+		[0, 1], // a share of a whole
+		'air.dry_share boost.bypass_share charging.state_of_charge engine.air_efficiency engine.compression_low_under engine.compression_spread engine.leakdown_spread fuel.ethanol_share',
+	],
+	[
+		[-1, null], // what is over, of what is needed: at worst nothing is there
+		'boost.surge_margin boost.wastegate_margin driveline.clutch_margin driveline.gearbox_margin engine.wet_gain fuel.pump_margin ignition.spark_margin injectors.fuel_error sensors.map_margin sensors.meter_headroom sensors.speed_error',
+	],
+	[
+		[1, null], // a compression ratio
+		'engine.effective_compression_ratio engine.ratio_from_volumes engine.static_ratio',
+	],
+	[
+		[null, null], // a difference
+		'charging.balance charging.balance_idle engine.coil_bind_clearance engine.wet_recovery_lowest fuel.idle_pressure_expected harness.unlisted_pins injectors.pressure_across',
+	],
+	[[0, 45], 'driveline.joint_angle_difference'],
+	// From bottom to the exhaust valve's opening.
+	[[-180, 120], 'engine.peak_pressure_angle'],
+	// 40 psi, and as far as limits are looked for.
+	[[0, 40], 'boost.lowest_limit boost.most'],
+];
+
+test('every range that is not 0 or more', () => {
+	const found = quantities.flatMap(q => ('range' in q && q.range ? [[q.id, q.range] as const] : []));
+	const wanted = new Map(kinds.flatMap(([range, ids]) => ids.split(' ').map(id => [id, range] as const)));
+	expect(found.filter(([id]) => !wanted.has(id))).toEqual([]);
+	expect(found).toHaveLength(wanted.size);
+	for (const [id, range] of found) {
+		const inPsi =
+			id.startsWith('boost.lowest') || id === 'boost.most' ? range.map(end => Math.round(end! / psi)) : range;
+		expect(inPsi, id).toEqual(wanted.get(id));
+	}
+});

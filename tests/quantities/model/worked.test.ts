@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Outcome } from '../../../src/expressions/tree.ts';
-import { close, figure, foot, horsepower, inch, poundFoot, psi } from '../by-hand.ts';
+import { close, fahrenheit, figure, foot, horsepower, inch, poundFoot, psi } from '../by-hand.ts';
 
 // Quantities each worked out on paper, from figures for what they read: no formula of the physics room is used here.
 
@@ -86,6 +86,37 @@ worked('whether wire and fuse fit', [
 
 worked('air', [
 	['air.dry_share', {}, 1],
+	// Unboosted, the air under the hood is 18 degF warmer than outside.
+	[
+		'boost.charge_temp',
+		{
+			'boost.kind': 'none',
+			'build.hot_day': fahrenheit(95),
+			'boost.compressor_outlet_temp': null,
+			'boost.intercooler': null,
+			'boost.intercooler_effectiveness': null,
+		},
+		fahrenheit(113),
+	],
+	// Without an intercooler none of its loss counts, whatever was said of it.
+	[
+		'boost.pressure_ratio',
+		{
+			'boost.kind': 'turbocharger',
+			'boost.manifold_pressure': 180e3,
+			'boost.intercooler': 'none',
+			'boost.intercooler_loss': 9e3,
+			'air.ambient_pressure': 101e3,
+			'boost.inlet_loss': 1e3,
+		},
+		1.8,
+	],
+	// Nothing is compressed: it leaves as it came.
+	[
+		'boost.compressor_outlet_temp',
+		{ 'build.hot_day': 310, 'boost.pressure_ratio': 0.9, 'boost.compressor_efficiency': 0.7 },
+		310,
+	],
 	['boost.back_pressure_ratio', { 'boost.turbine_back_pressure': 15 * psi, 'boost.target': 10 * psi }, 1.5],
 	['boost.back_pressure_ratio', { 'boost.turbine_back_pressure': 15 * psi, 'boost.target': 0 }, null],
 	// Half the speed, half the flow: 0.30 kg/s becomes 0.18 at 3300 of 5500 rpm, a fifth over a surge flow of 0.15.
@@ -112,6 +143,8 @@ worked('air', [
 ]);
 
 worked('the engine', [
+	['engine.oil_pressure_needed_idle', {}, 6 * psi],
+	['engine.wet_gain', { 'engine.compression': [0, 150], 'engine.compression_wet': [10, 150] }, null],
 	// Service manuals: the lowest cylinder at three quarters of the highest, 112.5 for 150.
 	['engine.compression_low_under', {}, 112.5 / 150],
 	[
@@ -418,6 +451,9 @@ worked('harness', [
 const mph = 0.44704;
 
 worked('driveline and vehicle', [
+	['driveline.gearbox_margin', { 'driveline.gearbox_torque': 500, 'engine.peak_torque': 400 }, 0.25],
+	['harness.days_to_flat', { 'charging.battery_capacity': 60 * 3600, 'harness.key_off_draw': 0 }, null],
+	['harness.days_to_flat', { 'charging.battery_capacity': 60 * 3600, 'harness.key_off_draw': 0.05 }, 25],
 	// The usual sum of the trade: mph x gear x axle x 336 / tire diameter in inches.
 	[
 		'driveline.cruise_speed',
