@@ -57,6 +57,16 @@ describe('limits of boost', () => {
 		close(at, Number(boosted({})('ignition.capacity').value), 'volts', 2e-3);
 	});
 
+	test('the advance that knocks: there the integral is 1', () => {
+		const { at } = around(
+			boosted,
+			{},
+			['engine.knock_limited_advance', 'ignition.full_load_advance', 'engine.knock_integral'],
+			['deg', 1],
+		);
+		close(at, 1, 'integral', 5e-3);
+	});
+
 	test('torque at the target is torque as long as the target is the answer', () => {
 		const q = boosted({});
 		expect(q('engine.torque_at_target').value).toBe(q('engine.torque').value);

@@ -143,6 +143,18 @@ worked('air', [
 ]);
 
 worked('the engine', [
+	// Ten studs a bank of four at 40 kN over 80 bar on a disc of 100 mm.
+	[
+		'engine.head_clamp_ratio',
+		{
+			'engine.fastener_preload': 40e3,
+			'engine.fastener_count': 10,
+			'engine.cylinders': 8,
+			'engine.gasket_bore': 0.1,
+			'engine.peak_pressure': 80e5,
+		},
+		(40e3 * 2.5) / (80e5 * Math.PI * 0.05 ** 2),
+	],
 	['engine.oil_pressure_needed_idle', {}, 6 * psi],
 	['engine.wet_gain', { 'engine.compression': [0, 150], 'engine.compression_wet': [10, 150] }, null],
 	// Service manuals: the lowest cylinder at three quarters of the highest, 112.5 for 150.
@@ -252,6 +264,16 @@ describe('head fasteners', () => {
 });
 
 worked('fuel', [
+	[
+		'injectors.pressure_across',
+		{ 'fuel.rail_set_point': 40 * psi, 'boost.kind': 'none', 'boost.target': null },
+		40 * psi,
+	],
+	[
+		'injectors.pressure_across',
+		{ 'fuel.rail_set_point': 40 * psi, 'boost.kind': 'turbocharger', 'boost.target': 8 * psi },
+		32 * psi,
+	],
 	['fuel.ethanol_share', { 'fuel.kind': 'petrol', 'fuel.ethanol': undefined }, 0],
 	['fuel.ethanol_share', { 'fuel.kind': 'petrol-e10', 'fuel.ethanol': undefined }, 0.1],
 	['fuel.ethanol_share', { 'fuel.kind': 'e85', 'fuel.ethanol': undefined }, 0.85],
@@ -345,6 +367,10 @@ worked('sensors', [
 ]);
 
 worked('ignition', [
+	// Wider than people set at home: 0.060 in with a distributor, 0.070 in without.
+	['ignition.gap_limit', { 'ignition.gap_fires': 2e-3, 'ignition.kind': 'distributor' }, 0.06 * inch],
+	['ignition.gap_limit', { 'ignition.gap_fires': 2e-3, 'ignition.kind': 'waste-spark' }, 0.07 * inch],
+	['ignition.gap_limit', { 'ignition.gap_fires': 1e-3, 'ignition.kind': 'distributor' }, 1e-3],
 	['ignition.points_disagree', { 'ignition.proven_voltage': 26e3, 'ignition.blown_voltage': 25e3 }, true],
 	['ignition.points_disagree', { 'ignition.proven_voltage': 25e3, 'ignition.blown_voltage': 26e3 }, false],
 	[
