@@ -8,6 +8,7 @@ import { readingCard } from './compose/readings.ts';
 import { cells, columns } from './compose/wiring.ts';
 import { printCsv } from './csv.ts';
 import { type Block, type Document, figuresOf, heading, paragraph } from './document.ts';
+import type { Format } from './formats.ts';
 import { printHtml } from './html.ts';
 import { printJson } from './json.ts';
 import { printMarkdown } from './markdown.ts';
@@ -24,12 +25,7 @@ export interface Rendered {
  * An audit in one of its formats. `stem` begins the names of what goes with a Markdown file; empty: nothing does. `whole`
  * puts the details into the Markdown itself, and prints the later stages line by line.
  */
-export function renderAudit(
-	assessment: Assessment,
-	format: 'md' | 'html' | 'json' | 'csv',
-	stem: string,
-	whole = false,
-): Rendered {
+export function renderAudit(assessment: Assessment, format: Format, stem: string, whole = false): Rendered {
 	switch (format) {
 		case 'json':
 			return { text: `${printJson(assessment.audit, 2)}\n`, beside: {} };
@@ -65,7 +61,7 @@ const unfolded = (blocks: readonly Block[]): Block[] =>
 	blocks.flatMap(block => (block.is === 'fold' ? [heading(3, block.text), ...block.blocks] : [block]));
 
 /** The plan of the plugs in one of its formats. */
-export function renderPins(assessment: Assessment, format: 'md' | 'html' | 'json' | 'csv'): string {
+export function renderPins(assessment: Assessment, format: Format): string {
 	if (format === 'json') return `${printJson(pinsJson(assessment), 2)}\n`;
 	if (format === 'csv') return printCsv(pinsTable(assessment));
 	const title = `Plugs: ${assessment.sheet.name}`;

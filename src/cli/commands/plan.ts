@@ -8,6 +8,7 @@ import { readWhole } from '../../files/read.ts';
 import { composePlan, type Plan, planAsData } from '../../report/compose/plan.ts';
 import { composeDay } from '../../report/compose/procedures.ts';
 import type { Document } from '../../report/document.ts';
+import type { Format } from '../../report/formats.ts';
 import { printHtml } from '../../report/html.ts';
 import { printJson } from '../../report/json.ts';
 import { printMarkdown } from '../../report/markdown.ts';
@@ -60,12 +61,7 @@ export async function plan(argument: string, flags: PlanFlags): Promise<number> 
 	return write(composePlan(planned, assessment), format, flags, assessment.model.hash);
 }
 
-function write(
-	document: Document,
-	format: 'md' | 'html' | 'json' | 'csv' | null,
-	{ out }: PlanFlags,
-	hash: Model['hash'],
-): number {
+function write(document: Document, format: Format | null, { out }: PlanFlags, hash: Model['hash']): number {
 	const text = format === 'html' ? printHtml(document, hash) : printMarkdown(document, null);
 	if (out === undefined) print(text);
 	else writeOutput(out, text);

@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { formatsInWords } from '../../report/formats.ts';
 import { stages } from '../../rulebook/rulebook.ts';
 import { readDate, readDraws, readStage, readUnits } from './values.ts';
 
@@ -22,12 +23,7 @@ export const unfittedOption = () => new Option('--unfitted', 'leave aside what l
 /** The options that `audit` and `recheck` share. */
 export function judgeOptions(command: Command): Command {
 	return command
-		.addOption(
-			new Option(
-				'--out <file>',
-				'write to a file: .md (pictures and details beside it), .html, .json, .csv (wiring worksheet)',
-			),
-		)
+		.addOption(new Option('--out <file>', `write to a file: ${formatsInWords}`))
 		.addOption(new Option('--json', 'print the audit as JSON'))
 		.addOption(new Option('--whole', 'later stages line by line, and the details in the same text'))
 		.addOption(unitsOption())

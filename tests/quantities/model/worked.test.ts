@@ -315,6 +315,8 @@ const meter = {
 };
 
 worked('sensors', [
+	// 5 % over 0.4 kg/s is 4.2 V.
+	['sensors.scaler_needed', { ...meter, 'engine.air_flow': 0.4 }, 4.2],
 	['sensors.meter_flow_ceiling', { ...meter, 'sensors.meter_top_volts': 4.5 }, 0.45],
 	['sensors.meter_voltage_idle', { ...meter, 'sensors.meter_top_volts': 5, 'engine.idle_air_flow': 0.06 }, 0.6],
 	['sensors.meter_voltage_idle', { ...meter, 'sensors.meter_top_volts': 10, 'engine.idle_air_flow': 0.06 }, 0.3],

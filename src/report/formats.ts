@@ -1,0 +1,14 @@
+/** What an audit can be written as: the ending of the file, and what help adds to it. */
+export const formats = {
+	md: 'pictures and details beside it',
+	html: '',
+	json: '',
+	csv: 'wiring worksheet',
+} as const;
+
+export type Format = keyof typeof formats;
+
+/** The list as help says it. */
+export const formatsInWords = Object.entries(formats)
+	.map(([ending, adds]) => (adds === '' ? `.${ending}` : `.${ending} (${adds})`))
+	.join(', ');
