@@ -5,7 +5,7 @@ import { expect, test } from 'vitest';
 // What would make a test pass that proves nothing. Tests that are left out (.only, .skip) are the linter's: .biome.json.
 
 const folder = fileURLToPath(new URL('.', import.meta.url));
-/** All but the bench, where time is what is told. */
+/** All but the bench, where time is what is reported. */
 const files = (readdirSync(folder, { recursive: true }) as string[]).filter(
 	file => /\.(?:tsx?|mjs)$/.test(file) && !file.startsWith('bench'),
 );

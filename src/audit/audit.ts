@@ -145,7 +145,7 @@ export interface FitJson {
 }
 
 /** The same in an audit, with the days of its logs. */
-export interface FitTold extends FitJson {
+export interface FitOfAudit extends FitJson {
 	readonly days: readonly string[];
 }
 
@@ -168,7 +168,7 @@ export interface Audit {
 	readonly next: readonly NextAnswer[];
 	readonly readings: readonly ExpectedReading[];
 	/** The model fitted to logs of this car, and of which days; null without one. */
-	readonly fit: FitTold | null;
+	readonly fit: FitOfAudit | null;
 	readonly since: Since | null;
 }
 
@@ -176,7 +176,7 @@ export interface AuditOptions {
 	readonly date: string;
 	readonly units: UnitSet;
 	readonly tool: string;
-	/** How many draws tell how sure a verdict is; 0: none, and `sure`, `low`, `high` stay null. */
+	/** How many draws show how sure a verdict is; 0: none, and `sure`, `low`, `high` stay null. */
 	readonly draws: number;
 	/** The same for what is proved and what is not, which decides about stages; left out: as many as `draws`. */
 	readonly gateDraws?: number;

@@ -74,7 +74,7 @@ export function findingOf(
 	};
 }
 
-/** Whether all that it waits for shows only at its stage or later; what a log did not tell, and no answer would, is so. */
+/** Whether all that it waits for shows only at its stage or later; also what a log did not show and no answer would. */
 const isProvedDuring = ({ rule, verdict, missing }: Verdict, stage: Stage, judge: Judge): boolean =>
 	onlyKnownFrom(stage, missing.map(judge.knownFrom)) ||
 	(rule.section === 'log' && verdict === 'cannot-tell' && missing.length === 0);

@@ -33,7 +33,7 @@ export interface LoggedAnswer {
 	readonly by_hand: boolean;
 }
 
-/** The answers that a log settles: those in effect of which it tells the figure. `state` has the log's quantities in it. */
+/** The answers that a log settles: those in effect of which it has the figure. `state` has the log's quantities in it. */
 export function answersOf(
 	{ rulebook, graph, ...model }: Model,
 	sheet: Sheet,
@@ -77,7 +77,7 @@ function figureFor(id: string, quantities: LogResults): RecordedFigure | undefin
 /** Digits that a logged figure and its spread are worth. */
 const [digits, spreadDigits] = [4, 2];
 
-/** A figure as an answer in the sheet's units; undefined where it does not tell, or no such answer is taken. */
+/** A figure as an answer in the sheet's units; undefined where it has none, or no such answer is taken. */
 function answerFrom(question: Question, { value, low, high }: RecordedFigure, { units }: Sheet): Answer | undefined {
 	if (typeof value === 'string')
 		return Object.hasOwn(question.choices, value) ? { value, known: 'measured' } : undefined;

@@ -36,7 +36,7 @@ export function stateWithLog(
 
 /**
  * A solved state with the figures of a log in place of those it has: nothing in the graph is made from them. What the log
- * lacks is not known; where an answer would tell it, that is missing.
+ * lacks is not known; where an answer would, that is missing.
  */
 export function withFigures({ graph, rulebook }: ModelParts, state: State, results: LogResults): LoggedState {
 	const asked = new Set(rulebook.questions.map(({ id }) => id));
@@ -50,7 +50,7 @@ export function withFigures({ graph, rulebook }: ModelParts, state: State, resul
 	return { ...state, values, missing, replaced, logged: results };
 }
 
-/** The figures of the newest log as an audit tells them: with the sensors' error, and what they lack. */
+/** The figures of the newest log as an audit has them: with the sensors' error, and what they lack. */
 export function loggedValues({ logs }: Pick<Sheet, 'logs'>): Record<string, QuantityValue> {
 	const results = logs?.at(-1)?.quantities;
 	if (!results) return {};

@@ -3,7 +3,7 @@ import type { Finding } from './audit.ts';
 
 /**
  * The order of the list, most urgent first: stage, harm, how sure, how far past the threshold, then the rule's id and
- * its subject, so that no two findings are ever equal. One place; DEVELOPERS.md tells why in this order. `shown` is the
+ * its subject, so that no two findings are ever equal. One place; DEVELOPERS.md says why in this order. `shown` is the
  * stage under which a stage's lines stand.
  */
 export function byPriority(a: Finding, b: Finding, shown = (stage: Stage): Stage => stage): number {

@@ -5,7 +5,7 @@ import type { Assessment } from './assess.ts';
 import { type Audit, auditFormat } from './audit.ts';
 import { codesOf, countCodes } from './record-codes.ts';
 
-/** Figures that a recheck tells before and after; few, so that a record stays small. */
+/** Figures that a recheck shows before and after; few, so that a record stays small. */
 const keyFigures = [
 	'engine.power',
 	'engine.torque',
@@ -35,14 +35,14 @@ export function recordOf({ audit, sheet, model, state }: Assessment): AuditRecor
 /** A log as a record of an audit names it. */
 export const fingerprintOfLog = ({ sha256 }: LogRecord): string => sha256.slice(0, 12);
 
-/** Digits of a figure in a record: as many as tell a change from arithmetic. */
+/** Digits of a figure in a record: enough to distinguish a change from arithmetic. */
 const digits = 7;
 
 const rounded = (value: number): number => Number(value.toPrecision(digits));
 
 type Figures = Pick<Audit, 'limits' | 'quantities'>;
 
-/** The figures that a recheck tells, by the id of a quantity or a limit. */
+/** The figures that a recheck shows, by the id of a quantity or a limit. */
 export function figuresIn({ limits, quantities }: Figures): Map<string, number> {
 	const figures = [
 		...keyFigures.map(id => [id, quantities[id]?.value] as const),

@@ -51,12 +51,12 @@ export function worksheet({ model, state, plugs }: Pick<Assessment, 'model' | 's
 	const named = new Set(circuits.map(({ circuit }) => plain(circuit)));
 	const rest = usual
 		.filter(known => !namesOf(known).some(name => named.has(name)))
-		.map(({ circuit, pins }): Told => ({ circuit, state: 'not told', ...ofPins(pins, plugs) }));
+		.map(({ circuit, pins }): Row => ({ circuit, state: 'not told', ...ofPins(pins, plugs) }));
 	const answered = (id: string | null | undefined): number | null => {
 		const value = id ? valueIn(state, id) : null;
 		return typeof value === 'number' ? value : null;
 	};
-	return [...circuits, ...rest].map((row: Told): WiringRow => {
+	return [...circuits, ...rest].map((row: Row): WiringRow => {
 		const known = usualOf.get(plain(row.circuit));
 		const load = row.load ?? answered(known?.load);
 		return sized({
@@ -74,7 +74,7 @@ export function worksheet({ model, state, plugs }: Pick<Assessment, 'model' | 's
 }
 
 /** Where the plugs have a circuit, and whether it is joined there; null where they do not name it. */
-function ofPins(circuits: readonly string[], plugs: Plugs | null): Pick<Told, 'from' | 'state'> | null {
+function ofPins(circuits: readonly string[], plugs: Plugs | null): Pick<Row, 'from' | 'state'> | null {
 	const rows = (plugs?.reading.pairs ?? []).flatMap(pair =>
 		pair.rows.filter(({ left, right }) => [left, right].some(pin => pin?.circuit && circuits.includes(pin.circuit.id))),
 	);
@@ -84,7 +84,7 @@ function ofPins(circuits: readonly string[], plugs: Plugs | null): Pick<Told, 'f
 }
 
 /** A circuit as answered, or one of the usual ones that was not. */
-type Told = Omit<CircuitAnswer, 'state'> & { readonly state: WiringRow['state'] };
+type Row = Omit<CircuitAnswer, 'state'> & { readonly state: WiringRow['state'] };
 
 function sized(row: Omit<WiringRow, 'gauge' | 'fuse'>): WiringRow {
 	const { load, length } = row;

@@ -23,7 +23,7 @@ export function traceable(tree: Expression, reader: Reader): Traceable {
 /**
  * Walks an expression the way its evaluation went: operands that a known part made idle are left out, and nothing that
  * does not apply here waits for anything.
- * Only for telling (missing answers, assumed values); verdicts come from `bind`.
+ * Only for the trace (missing answers, assumed values); verdicts come from `bind`.
  */
 export function trace(whole: Traceable, into: Trace = { blocking: [], read: [] }): Trace {
 	walk(whole, into, true);

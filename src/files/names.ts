@@ -15,7 +15,7 @@ export function siblingWith(path: string, ending: string): string {
 	return sibling(path, `.${basename(path)}.${ending}`);
 }
 
-/** A new name for a half-written file. It tells whose it is, so that it can be swept up when its writer died. */
+/** A new name for a half-written file. Its name shows whose it is, so that it can be swept up when its writer died. */
 export function tempPath(path: string, on: FileSystem): string {
 	return siblingWith(path, `${hostMark(on.host)}-${on.pid}-${crypto().randomBytes(4).toString('hex')}.tmp`);
 }

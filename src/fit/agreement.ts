@@ -2,12 +2,12 @@ import { dot, eigen } from './matrix.ts';
 import { curvatureOf, type Mode, slopesAt } from './mode.ts';
 import { normalShare, type Problem } from './problem.ts';
 
-/** Directions that readings tell less of than this share of the prior count with the noise. */
+/** Directions that readings show less of than this share of the prior count with the noise. */
 const leastInformed = 0.02;
 
 /**
  * The chance that a right log lies as far from the answers as this one: small where it fits no car of them. Two sums of squares
- * are each chi-squared where answers, spreads and log are right: how far the few told directions had to go from what the
+ * are each chi-squared where answers, spreads and log are right: how far the few settled directions had to go from what the
  * answers say, and what is then left of the readings. The mean of each channel is normal about what the answers say of it.
  * Judged apart, so that neither many quiet readings nor all the other directions hide a sensor that is off: the smallest of the
  * three chances, times three (Bonferroni).
@@ -57,7 +57,7 @@ const shows = 5;
 
 /**
  * By channel, how far its sensor has to be off, in its own standard deviations, to put the mean of the channel where a right
- * log does not lie: a smaller error cannot be told from the car. Without a channel that nothing is told of.
+ * log does not lie: a smaller error cannot be reported from the car. Without a channel that nothing is reported of.
  *
  * @param unknownOf the unknown of a channel's sensor; undefined where it has none
  */

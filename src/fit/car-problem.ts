@@ -213,7 +213,7 @@ export function carProblem(
 		}
 	};
 
-	// What the model cannot tell on its nominal values is not compared.
+	// What the model cannot show on its nominal values is not compared.
 	const counts: boolean[] = [];
 	const compared: Compared[] = [];
 	car.moveTo(center);

@@ -4,11 +4,11 @@ import type { Problem } from './problem.ts';
 import { type Cloud, makeCloud } from './proposal.ts';
 import type { Chance } from './random.ts';
 
-/** Readings that tell less than this share of what the prior tells in a direction leave it to the prior. */
+/** Readings that show less than this share of what the prior shows in a direction leave it to the prior. */
 const leastInformed = 0.02;
 
 /**
- * The few directions in which readings or facts tell something, as an orthonormal basis; across them points are prior draws.
+ * The few directions in which readings or facts show something, as an orthonormal basis; across them points are prior draws.
  * Cui et al. 2014, the likelihood-informed subspace, over all modes at once.
  */
 export interface Frame {

@@ -10,7 +10,7 @@ export interface Prepared {
 	readonly lambdas: readonly ('lambda_1' | 'lambda_2')[];
 	/** Its charge temperature counts as a reading of the model's: the last of its pull. */
 	readonly judgesCharge: boolean;
-	/** The model tells the rail there, on its nominal values. */
+	/** The model computes the rail there, on its nominal values. */
 	readonly knowsRail: boolean;
 }
 
@@ -30,7 +30,7 @@ export interface HeldFact {
 	margin(running: Running): number;
 }
 
-/** The facts that can be told of the car: each at the point of most pressure of the pulls in which it held. */
+/** The facts known of the car: each at the point of most pressure of the pulls in which it held. */
 export function heldFacts(
 	state: State,
 	car: CarAt,

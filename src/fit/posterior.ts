@@ -27,7 +27,7 @@ const [drawnStarts, lowest] = [4, 10] as const;
 
 /**
  * `count` draws from what is left of the prior. The most likely point is looked for from the center and from drawn starts;
- * along the few directions in which anything seen tells more than the prior, draws come from a cloud about the ridge of likely
+ * along the few directions in which anything seen shows more than the prior, draws come from a cloud about the ridge of likely
  * points, refitted each round; across them from the prior. All rounds are weighted as one mixture (Owen & Zhou 2000). Where
  * that is not worth `enough` draws they are tempered. Null: no mode, or that fails as well.
  */

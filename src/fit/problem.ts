@@ -9,7 +9,7 @@ export interface Seen {
 /** What is fitted: unknowns that are standard normal by themselves, and what was seen of them. */
 export interface Problem {
 	readonly dimensions: number;
-	/** Of each fact: the chance that it is told although it is not so. */
+	/** Of each fact: the chance that it is stated although it is not so. */
 	readonly doubts: readonly number[];
 	/** Unknowns that anything seen could move with; the others never do. */
 	readonly candidates: readonly number[];

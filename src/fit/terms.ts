@@ -47,7 +47,7 @@ export function sensorErrors({
 /** Terms of the shape of filling over engine speed, 3 % each at half the speed of best power. */
 export const breathing = { terms: 3, deviation: 0.03 } as const;
 
-/** Outside air of a log that does not tell it: K, usual and one standard deviation. Common practice. */
+/** Outside air of a log without it: K, usual and one standard deviation. Common practice. */
 export const outsideUnknown = { usual: 293, deviation: 10 } as const;
 
 /**

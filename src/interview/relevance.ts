@@ -32,7 +32,7 @@ function answerOrder({ graph, rulebook }: Model): readonly number[] {
 }
 
 /**
- * Works out what is in effect. An `ask when` that cannot be told counts as true, for asking too much loses a minute and
+ * Works out what is in effect. An `ask when` that cannot be decided counts as true, for asking too much loses a minute and
  * asking too little loses a line of the audit.
  *
  * For the quick pass what is not known equals nothing, itself included, and holds nothing: two years of which one is not

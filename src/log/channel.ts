@@ -3,7 +3,7 @@ import type { ChannelId } from './block.ts';
 
 type Span = readonly [least: number, most: number];
 
-/** How a channel is written that no unit alone tells: lambda as an air-fuel ratio, retard and trims by sign and scale, words. */
+/** How a channel is written that no unit alone describes: lambda as an air-fuel ratio, retard and trims by sign and scale, words. */
 export const specials = ['lambda', 'retard', 'trim', 'gear', 'loop'] as const;
 
 /** What must not stand still: while engine speed moves, or through a pull. */

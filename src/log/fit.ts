@@ -35,7 +35,7 @@ export function fitWritten(channel: Channel, unit: string, values: Values): Read
 	return { scale, notes: scale.unit === 'AFR' ? [dividedNote] : [] };
 }
 
-/** Finds the unit that a header does not tell: the only one under which the values lie where they do in a drive. */
+/** Finds the unit that a header does not name: the only one under which the values lie where they do in a drive. */
 export function fitUnwritten(channel: Channel, name: string, values: Values): Reading | Misfit {
 	if (channel.special === 'trim') return trimOf(null, values);
 	if (channel.special === 'retard') return retardOf({ unit: 'deg', factor: 1, offset: 0 }, values);

@@ -2,12 +2,12 @@ import type { Value } from '../expressions/tree.ts';
 
 /** What a log says of one quantity, in the kept unit. */
 export interface Measured {
-	/** Undefined: the log does not tell. Null: there is nothing to tell here. */
+	/** Undefined: the log does not show. Null: it does not apply here. */
 	readonly value: Value | undefined | null;
 	/** 5 and 95 %, with the sensor's error. */
 	readonly low: number | null;
 	readonly high: number | null;
-	/** Channels and answers that would tell it; `pull`: a longer one would. */
+	/** Channels and answers that would show it; `pull`: a longer one would. */
 	readonly missing: readonly string[];
 }
 
@@ -21,7 +21,7 @@ export function measured(value: number | undefined, deviation = 0, missing: read
 	return { value, low: value - nineOfTen * deviation, high: value + nineOfTen * deviation, missing: [] };
 }
 
-/** What the log does not tell, and what it would need. */
+/** What the log does not show, and what it would need. */
 export const lacking = (...missing: readonly string[]): Measured => ({
 	value: undefined,
 	low: null,

@@ -12,9 +12,9 @@ export interface PullView {
 	readonly episode: Episode;
 	readonly car: Car;
 	readonly declared: Declared;
-	/** Whether something blows; undefined where neither the sheet nor a pressure tells. */
+	/** Whether something blows; undefined where neither the sheet nor a pressure shows. */
 	readonly boosted: boolean | undefined;
-	/** Pa abs, undefined where nothing tells. */
+	/** Pa abs, undefined where nothing shows. */
 	readonly ambient: number | undefined;
 	/** What the logged injector pulse is. */
 	readonly pulse: PulseForm;

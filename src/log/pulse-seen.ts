@@ -30,7 +30,7 @@ export class PulseSeen {
 		const burnt = fuelPerPulse(chunk);
 		const hasLambda = chunk.of('lambda_1').time.length > 0;
 		for (const { kind, from, to, warm } of chunk.episodes) {
-			// Cold, an engine burns rich; how rich, lambda tells.
+			// Cold, an engine burns rich; how rich, lambda shows.
 			if (kind !== 'idle' || !(warm || hasLambda)) continue;
 			const { time, value } = within(chunk.of('injector_pulse'), from, to);
 			const air = airOf({ car: chunk.car, of: id => within(chunk.of(id), from - 2, to) });

@@ -2,7 +2,7 @@ import { quantities as ofModel } from '../quantities/all.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import { logQuantities } from './all.ts';
 
-/** A quantity of a log as the graph has it: nothing to tell without a log, whose values replace it. */
+/** A quantity of a log as the graph has it: empty without a log, whose values replace it. */
 const ofLogs = logQuantities.map(
 	({ id, kind, unit, shown, formula, source, nature, range }): AnyQuantity => ({
 		id,
@@ -20,7 +20,7 @@ const ofLogs = logQuantities.map(
 	}),
 );
 
-/** Every quantity there is: those of the model and those that a log tells. */
+/** Every quantity there is: those of the model and those that a log gives. */
 export const quantities: readonly AnyQuantity[] = [...ofModel, ...ofLogs];
 
 /** Quantities with one figure a pull. */

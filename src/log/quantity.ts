@@ -16,7 +16,7 @@ export type Sensor =
 	| 'charge_temp'
 	| 'injector_pulse';
 
-/** A quantity that a log tells: what it is, as of every quantity of the model. */
+/** A quantity that a log gives: what it is, as of every quantity of the model. */
 interface Described {
 	readonly id: string;
 	readonly kind: QuantityKind;

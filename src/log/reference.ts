@@ -1,7 +1,7 @@
 import type { Scale } from './scale.ts';
 import type { Values } from './values.ts';
 
-/** Whether a pressure counts from vacuum or from the air outside; null where its values do not tell. */
+/** Whether a pressure counts from vacuum or from the air outside; null where its values do not show. */
 export type Reference = 'absolute' | 'gauge' | null;
 
 /** Pa: what the air outside can weigh, and how far a gauge may be off zero. */

@@ -28,7 +28,7 @@ function figure({ kind, unit }: LogQuantity, { value, low, high, missing }: Meas
 
 /**
  * What the graph takes of a log: a value for every quantity of logs, in place of the nothing that they are without one.
- * What the log does not tell is not known.
+ * What the log does not show is not known.
  */
 export function valuesOf(results: LogResults): Map<string, Outcome> {
 	const pulls = Math.max(0, ...Object.values(results).map(entry => (isList(entry) ? entry.length : 0)));

@@ -16,7 +16,7 @@ export interface ReadPin {
 	/** Its sort in the table of meetings; `unknown` where nothing says it. */
 	readonly sort: Sort;
 	readonly color: string | null;
-	/** Copper, m2; null where it is not told. */
+	/** Copper, m2; null where it is not stated. */
 	readonly area: number | null;
 	readonly airbag: boolean;
 }

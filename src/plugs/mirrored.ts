@@ -12,7 +12,7 @@ export interface Mirrored {
 const longestRow = 60;
 
 /**
- * One half read at its face and the other at its wires: every row comes out wrong at once. Told where turning each row of
+ * One half read at its face and the other at its wires: every row comes out wrong at once. Reported where turning each row of
  * cavities round, or shifting by one, makes at least twice as many pins agree, and ten more.
  */
 export function mirroredReading(pair: Pair): Mirrored | null {

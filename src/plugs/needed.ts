@@ -3,7 +3,7 @@ import type { ReadHalf } from './half.ts';
 import type { Pair } from './pairs.ts';
 import type { Needed } from './rows.ts';
 
-/** Whether a needed circuit gets through the plugs. `lacks` are answers that would tell. */
+/** Whether a needed circuit gets through the plugs. `lacks` are answers that would decide it. */
 export interface Through {
 	readonly circuit: Circuit;
 	readonly is: 'through' | 'missing' | 'unknown';

@@ -40,7 +40,7 @@ export function rowsOf(pair: Pair, vocabulary: Vocabulary, needed: Needed): Row[
 	);
 }
 
-/** Each line of one half against each of the other: a pin that is listed twice is told twice. */
+/** Each line of one half against each of the other: a pin that is listed twice is reported twice. */
 function combined({ left, right }: Cavity): [ReadPin | null, ReadPin | null][] {
 	const [lefts, rights] = [left.length > 0 ? left : [null], right.length > 0 ? right : [null]];
 	return lefts.flatMap(a => rights.map((b): [ReadPin | null, ReadPin | null] => [a, b]));

@@ -54,7 +54,7 @@ function merged(words: readonly string[]): string[] {
 	return plain([...rest, `b${words[bank + 1]}s${place}`]);
 }
 
-/** An oxygen sensor's own heater is told by the word heater; that the sensor is heated tells nothing. */
+/** An oxygen sensor's own heater is recognized by the word heater; that the sensor is heated says nothing. */
 const plain = (words: readonly string[]): string[] =>
 	words.includes('oxygen') || words.some(word => /^b\ds\d$/.test(word))
 		? words.filter(word => word !== 'heated')

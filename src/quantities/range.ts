@@ -2,7 +2,7 @@ import { kept } from '../units/kinds.ts';
 import type { AnyQuantity, Range } from './quantity.ts';
 
 /**
- * What a quantity can come to, in the unit it is told in: as declared; a limit lies where it is looked for, a usual value
+ * What a quantity can come to, in its own unit: as declared; a limit lies where it is looked for, a usual value
  * within its spread; every other number is 0 or more. None for a list, a yes or no, words.
  */
 export function rangeOf(quantity: AnyQuantity): Range | null {

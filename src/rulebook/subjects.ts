@@ -8,7 +8,7 @@ export interface Subject {
 	readonly name: string;
 	/** Values of `item`, `value`, `state`, `code_title`, `code_action`, `code_topics`, `code_known`. */
 	readonly names: Readonly<Record<string, Outcome>>;
-	/** Set where the part itself decides: a cylinder without a reading cannot be told. */
+	/** Set where the part itself decides: a cylinder without a reading cannot be decided. */
 	readonly unknown: VerdictWord | null;
 }
 
@@ -20,7 +20,7 @@ export interface Circuit {
 
 /**
  * The parts a rule speaks of one by one; null for a rule on the build as a whole, and for one whose list is not known
- * (then it cannot be told, once) or not in effect.
+ * (then it cannot be decided, once) or not in effect.
  */
 export function subjectsOf(
 	rule: Rule,
@@ -62,7 +62,7 @@ export function subjectsOf(
 				return { name, names, unknown: null };
 			});
 		case 'pulls':
-			// No pull in the log: there is one verdict, that it cannot be told.
+			// No pull in the log: there is one verdict, that it cannot be decided.
 			return parts.length === 0 ? null : (parts as string[]).map((name, index) => pullOf(name, index, values, slotOf));
 		case 'circuits':
 			return (parts as Circuit[]).map(({ circuit, state }) => ({

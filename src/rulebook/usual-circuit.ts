@@ -13,7 +13,7 @@ export interface UsualCircuit {
 	readonly pins: readonly string[];
 	/** A: a usual current, common practice. */
 	readonly current: number;
-	/** Answers that tell its load and its length; null without such a question. */
+	/** Answers that hold its load and its length; null without such a question. */
 	readonly load: string | null;
 	readonly length: string | null;
 	readonly when: Expression | null;

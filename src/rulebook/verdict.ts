@@ -12,7 +12,7 @@ export interface Verdict {
 	readonly rule: Rule;
 	readonly subject: string | null;
 	readonly verdict: VerdictWord;
-	/** Answers that would decide it; only when it cannot be told. */
+	/** Answers that would decide it; only when it cannot be decided. */
 	readonly missing: readonly string[];
 	/** Usual values that went into it. */
 	readonly assumed: readonly string[];
@@ -114,7 +114,7 @@ function tracedVerdict(ready: Ready, subject: Subject | null, state: State, read
 
 const isSlot = (slot: number | undefined): slot is number => slot !== undefined;
 
-/** What telling a rule needs beyond its word, bound once. */
+/** What the trace of a rule needs beyond its verdict, bound once. */
 interface Traces {
 	readonly applies: Traceable | null;
 	readonly holds: Traceable;

@@ -32,7 +32,7 @@ export function checkAnswer(question: Question, answer: unknown, cylinders: numb
 		refuse(known, `one of ${knownBy.join(', ')}`, `${path}.known`);
 	if (note !== undefined && typeof note !== 'string') refuse(note, 'a text', `${path}.note`);
 	const exact = question.of.length === 0;
-	// A spread that nothing can be done with is told, and the answer stands.
+	// A spread that nothing can be done with is reported, and the answer stands.
 	if (spread !== undefined && exact)
 		into.warnings.push({ path: `${path}.spread`, found: shown(spread), accepted: 'no spread here: this is exact' });
 	else if (spread !== undefined && !(isNumber(spread) && spread >= 0))
@@ -83,7 +83,7 @@ function checkUnits(
 		const word = (words[index] as string | undefined) ?? bareUnit(question);
 		if (word === undefined) return refuse('no unit', acceptedInWords(kinds));
 		const found = unitNamed(word, kinds);
-		// A unit that is none is told by what is taken; one of another kind in the words of an interview.
+		// A unit that is none is reported with what is taken; one of another kind in the words of an interview.
 		if (!found)
 			return refuse(
 				shown(word),

@@ -44,7 +44,7 @@ function checkOnce(question: Question, answer: unknown, cylinders: number, into:
 	if (into.problems.length + into.warnings.length === faults) right.set(answer as Answer, { question, cylinders });
 }
 
-/** An interview says at once what a unit makes one say (a dash size is no bore); of a sheet it is told beside what is odd. */
+/** An interview says at once what a unit makes one say (a dash size is no bore); of a sheet it is reported beside what is odd. */
 function checkWithRemark(question: Question, answer: unknown, cylinders: number, into: Found): void {
 	const before = into.problems.length;
 	checkAnswer(question, answer, cylinders, into);

@@ -13,7 +13,7 @@ export function severalFault(value: unknown, question: Question): Fault {
 	return alone !== undefined && value.length > 1 ? no(value, `${alone} by itself, or a list without it`) : null;
 }
 
-/** One reading a cylinder, each in its range; the first that is outside the plausible one is told. */
+/** One reading a cylinder, each in its range; the first that is outside the plausible one is reported. */
 export function perCylinderFault(value: unknown, context: Context): Fault {
 	const { cylinders } = context;
 	const accepted = `${cylinders} readings in cylinder order, null for one that could not be measured, not all null`;

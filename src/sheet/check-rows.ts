@@ -11,7 +11,7 @@ export function loadsFault(value: unknown, context: Context): Fault {
 	return faults.find(({ soft }) => !soft) ?? faults[0] ?? null;
 }
 
-/** Trouble codes. A code that stands twice is told, and counts once. */
+/** Trouble codes. A code that stands twice is reported, and counts once. */
 export function codesFault(value: unknown): Fault {
 	const accepted = 'trouble codes like "P0340", each once: a letter P, B, C or U, a digit 0-3, three digits 0-9 or A-F';
 	const fault = listFault(value, item => typeof item === 'string' && /^[PBCU][0-3][0-9A-F]{3}$/.test(item), accepted);

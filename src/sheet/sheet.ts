@@ -44,19 +44,19 @@ export interface AuditRecord {
 	readonly rules: string;
 	/** What failed; a record of an older program has every verdict here. */
 	readonly verdicts: readonly RecordedVerdict[];
-	/** What held and what could not be told, each line as four characters that stand for it. */
+	/** What held and what could not be decided, each line as four characters that stand for it. */
 	readonly held?: string;
 	readonly undecided?: string;
 	readonly numbers: Readonly<Record<string, number>>;
 	/** The logs that were in the sheet, each by its fingerprint. */
 	readonly logs?: readonly string[];
-	/** Fingerprint of the answers in effect, so that a change of answers is told from a change of rules; once one an answer. */
+	/** Fingerprint of the answers in effect, so that a change of answers is distinguished from a change of rules; once one an answer. */
 	readonly answers: string | Readonly<Record<string, string>>;
 }
 
-/** One figure that a log told, in the kept unit of its quantity. */
+/** One figure that a log gave, in the kept unit of its quantity. */
 export interface RecordedFigure {
-	/** Null where the log does not tell it; then `missing` says what would. */
+	/** Null where the log does not show it; then `missing` says what would. */
 	readonly value: unknown;
 	readonly unit: string | null;
 	readonly low: number | null;
@@ -95,7 +95,7 @@ export interface LogRecord {
 		readonly channel: string;
 		readonly header: string;
 		readonly unit: string;
-		/** By what it was told: its header, or somebody. */
+		/** How it was recognized: by its header, or by somebody. */
 		readonly by: string;
 		/** s by which it is late; null where that is not known. */
 		readonly lag: number | null;

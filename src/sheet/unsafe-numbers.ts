@@ -3,7 +3,7 @@ import type { SheetProblem } from './problem.ts';
 
 /**
  * What stands beside the answers is kept as it is, whatever it means. A number that would come back as another one when the
- * sheet is saved is told instead: one too large to read, or a whole one with more digits than a number holds.
+ * sheet is saved is reported instead: one too large to read, or a whole one with more digits than a number holds.
  */
 export function* unsafeNumbers(top: Readonly<Record<string, unknown>>): Generator<SheetProblem> {
 	for (const key of Object.keys(top)) if (key !== 'answers') yield* within(key, top[key]);

@@ -27,7 +27,7 @@ export interface Column {
 /** More columns than any logger has. */
 export const mostColumns = 2000;
 
-/** Lines that are looked at to tell delimiter and header. */
+/** Lines that are looked at to find delimiter and header. */
 const looked = 400;
 
 const delimiters = ['\t', ';', '|', ','] as const;

@@ -11,7 +11,7 @@ import { type LineEditor, lineEditor } from './line-editor.ts';
 import type { LogSession } from './log-session.ts';
 import type { Appearance } from './theme.ts';
 
-/** A sheet that can be opened, as the opening screen tells it. */
+/** A sheet that can be opened, as the opening screen shows it. */
 export interface Found {
 	readonly path: string;
 	readonly name: string;
@@ -74,7 +74,7 @@ export interface App {
 	readonly pins: { readonly edit: Edit; readonly offered: readonly string[] } | null;
 	/** The audit on the screen. */
 	readonly assessment: Assessment | null;
-	/** The live figures, and those before the last answer, to tell what it moved. */
+	/** The live figures, and those before the last answer, to show what it moved. */
 	readonly figures: Figures | null;
 	readonly before: Figures | null;
 	/** The log that is read. */

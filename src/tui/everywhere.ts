@@ -5,7 +5,7 @@ import type { Binding } from './keymap.ts';
 import { textOf } from './line-editor.ts';
 import { screens } from './screens.ts';
 
-/** The key that tells all keys; a question mark only where it is not typed. */
+/** The key that lists all keys; a question mark only where it is not typed. */
 export const help: Binding = {
 	keys: ['text:?', 'f1'],
 	shown: '?',

@@ -10,7 +10,7 @@ export interface Binding {
 	readonly label: string;
 	readonly when?: (app: App) => boolean;
 	readonly run: (app: App) => App;
-	/** Told in the help only. The others are in the footer, the first of them first. */
+	/** Listed in the help only. The others are in the footer, the first of them first. */
 	readonly minor?: boolean;
 }
 
@@ -24,10 +24,10 @@ export function bindingFor(bindings: readonly Binding[], key: Key, app: App): Bi
 	return bindings.filter(applies(app)).find(({ keys }) => keys.includes(name));
 }
 
-/** So many keys are told on the last line, and the one that tells them all. */
+/** So many keys are shown on the last line, and the one that lists them all. */
 const inFooter = 4;
 
-/** The footer's one line: what the first keys do now, as many as there is room for, and `last`, which tells the rest. */
+/** The footer's one line: what the first keys do now, as many as there is room for, and `last`, which lists the rest. */
 export function footer(bindings: readonly Binding[], last: Binding, app: App, width: number): string {
 	const words = ({ shown, label }: Binding) => `${shown} ${label}`;
 	const shown: string[] = [];

@@ -4,14 +4,14 @@ import type { LogChoices } from './log-session.ts';
 import { judged, lookedAt, withLog } from './log-steps.ts';
 import type { Machine } from './machine.ts';
 
-/** Reading was stopped: nothing is told of it. */
+/** Reading was stopped: nothing is reported of it. */
 class Stopped extends Error {}
 
 /** Reads logs beside the drawing; what comes of it reaches the app later. */
 export class LogReader {
 	private readonly machine: Machine;
 	private readonly later: (change: (app: App) => App) => void;
-	/** Counts what was begun: only the last one is told. */
+	/** Counts what was begun: only the last one is reported. */
 	private turn = 0;
 
 	constructor(machine: Machine, later: (change: (app: App) => App) => void) {
@@ -50,7 +50,7 @@ export class LogReader {
 		if (turn === this.turn) this.later(change);
 	}
 
-	/** What the machine refused is told; a bug ends it all. */
+	/** What the machine refused is reported; a bug ends it all. */
 	private refused(turn: number, error: unknown, change: (app: App) => App): void {
 		if (error instanceof Stopped) return;
 		this.update(turn, app => {

@@ -26,7 +26,7 @@ export interface Machine {
 	pathsBeginning(text: string): readonly string[];
 	/** What the columns of a log are, from its beginning. */
 	lookAtLog(sheet: Sheet, path: string, choices: LogChoices): Promise<LogColumns>;
-	/** Reads and judges a whole log; `progress` is told how far it is, and may throw to stop it. */
+	/** Reads and judges a whole log; `progress` is called with how far it is, and may throw to stop it. */
 	judgeLog(
 		sheet: Sheet,
 		path: string,

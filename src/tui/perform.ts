@@ -42,7 +42,7 @@ export class Performer {
 		return now.effects.length > 0 ? this.settle(now) : now;
 	}
 
-	/** The app after one effect. What the machine refused is in it, to be told; a bug is thrown. */
+	/** The app after one effect. What the machine refused is in it, to be reported; a bug is thrown. */
 	perform(app: App, effect: Effect): App {
 		try {
 			return this.done(app, effect);
@@ -116,5 +116,5 @@ export class Performer {
 	}
 }
 
-/** All is saved again: an alert that it is not goes; that there are two files is told until it is acknowledged. */
+/** All is saved again: an alert that it is not goes; that there are two files is reported until it is acknowledged. */
 const saved = (app: App): App => (app.alert?.kind === 'unsaved' ? { ...app, alert: null } : app);

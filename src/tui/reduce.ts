@@ -8,7 +8,7 @@ import { erase, eraseBack, insert, move } from './line-editor.ts';
 import { screens } from './screens.ts';
 import { pageOf } from './view.ts';
 
-/** Bindings of the screen in sight; while the keys are told, what moves in that. */
+/** Bindings of the screen in sight; while the keys are listed, what moves in that. */
 const bindingsOf = (app: App): readonly Binding[] =>
 	app.open === 'keys' ? scrollKeys() : [...screens[app.screen].bindings, help, helpWhileTyping, ...everywhere];
 

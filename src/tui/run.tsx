@@ -24,7 +24,7 @@ export function runDrawn(opening: Opening, machine: Machine): Promise<Ended> {
 	return new Promise((resolve, reject) => new Run(opening, machine, resolve, reject).begin());
 }
 
-/** What the terminal can show, as far as the environment tells; it may answer later about its background. */
+/** What the terminal can show, as far as the environment says; it may answer later about its background. */
 function appearanceOf(env: NodeJS.ProcessEnv, stdout: NodeJS.WriteStream): Appearance {
 	const locale = env.LC_ALL || env.LC_CTYPE || env.LANG || '';
 	const background = /;(7|15)$/.test(env.COLORFGBG ?? '') ? 'light' : 'dark';

@@ -29,7 +29,7 @@ export type Reading = {
 	readonly remark?: string;
 };
 
-/** Why nothing was read: what was found and what is taken. Two readings when only the person can tell which. */
+/** Why nothing was read: what was found and what is taken. Two readings when only the person knows which. */
 export type Refusal = {
 	readonly ok: false;
 	readonly problem: string;

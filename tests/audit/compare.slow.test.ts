@@ -34,7 +34,7 @@ describe('since last time', () => {
 		expect(changesOf(from, to)).toEqual([change]);
 	});
 
-	test('a sheet against itself: nothing has moved, only what is still open is told', () => {
+	test('a sheet against itself: nothing has moved, only what is still open is reported', () => {
 		const once = audited(wideGap);
 		const since = compare(recordOf(once), once);
 		expect(since.changes.every(({ change, by }) => change === 'still' && by === null)).toBe(true);

@@ -64,7 +64,7 @@ describe('what to measure next', () => {
 		expect(next.find(({ answer }) => answer === 'engine.oil_primed')!.flips).toContain(dry!.rule);
 	});
 
-	test('proposes a curve or a list of loads by the lines that cannot be told without it', () => {
+	test('proposes a curve or a list of loads by the lines that cannot be decided without it', () => {
 		for (const id of ['sensors.meter_curve', 'charging.loads']) {
 			const { next, findings } = auditWithout(id);
 			const waiting = findings.filter(({ missing }) => missing.includes(id)).map(({ rule }) => rule);

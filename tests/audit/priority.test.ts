@@ -63,7 +63,7 @@ test('it is a total order: antisymmetric, transitive, equal only for the same ru
 	);
 });
 
-test('fails come first, then what cannot be told, then the rest by id', () => {
+test('fails come first, then what cannot be decided, then the rest by id', () => {
 	const some = (['holds', 'cannot-tell', 'does-not-apply', 'fails', 'not-evaluated'] as const).map(
 		(verdict, index) => ({
 			...plain,

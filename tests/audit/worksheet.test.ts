@@ -19,7 +19,7 @@ describe('the wiring worksheet', () => {
 		expect(row!.fuse).toBeGreaterThanOrEqual(12 / 0.8);
 	});
 
-	test('a told circuit takes the usual load of the one it names, and says that it is assumed', () => {
+	test('a stated circuit takes the usual load of the one it names, and says that it is assumed', () => {
 		const [row] = rows([{ circuit: 'Check  lamp', state: 'done', length: 10 }]);
 		expect(row).toMatchObject({ load: 0.3, loadAssumed: true, state: 'done' });
 		expect(row!.gauge).not.toBeNull();
@@ -27,7 +27,7 @@ describe('the wiring worksheet', () => {
 		expect(own).toMatchObject({ load: 1, loadAssumed: false });
 	});
 
-	test('a circuit that has questions of its own takes their answers, told in the worksheet or not', () => {
+	test('a circuit that has questions of its own takes their answers, stated in the worksheet or not', () => {
 		const sheet = changed(buildSheet('boosted'), {
 			'fuel.pump_current': { value: 13, unit: 'A', known: 'measured' },
 			'fuel.pump_wire_length': { value: 14, unit: 'ft', known: 'measured' },
@@ -53,7 +53,7 @@ describe('the wiring worksheet', () => {
 		expect(rows([circuit])[0]).toMatchObject({ gauge: null, fuse: null });
 	});
 
-	test('the usual circuits that were not told follow, each once, those that do not apply left out', () => {
+	test('the usual circuits that were not stated follow, each once, those that do not apply left out', () => {
 		const names = rows([{ circuit: 'fuel pump', state: 'done' }]).map(({ circuit }) => circuit);
 		expect(names[0]).toBe('fuel pump');
 		expect(names).toContain('keep-alive feed');

@@ -35,7 +35,7 @@ function within(promise, pty, wrote, what) {
 	});
 }
 
-/** A program in a pseudo-terminal that tells when it drew. */
+/** A program in a pseudo-terminal that reports when it drew. */
 async function open(args, cols = 80, rows = 24) {
 	const env = {
 		PATH: process.env.PATH,

@@ -13,7 +13,7 @@ describe('the manual page', () => {
 		expect(chapters).toEqual(['NAME', 'SYNOPSIS', 'DESCRIPTION', 'COMMANDS', 'ENVIRONMENT', 'EXIT STATUS', 'EXAMPLES']);
 	});
 
-	test('tells every command and each of its options, and nothing that is hidden', () => {
+	test('shows every command and each of its options, and nothing that is hidden', () => {
 		const program = commandTable(() => {});
 		for (const command of everyCommand(program)) {
 			if (command === program) continue;
@@ -30,7 +30,7 @@ describe('the manual page', () => {
 		}
 	});
 
-	test('tells every exit status', () => {
+	test('shows every exit status', () => {
 		for (const status of Object.values(exit)) expect(lines).toContain(`.It ${status}`);
 	});
 

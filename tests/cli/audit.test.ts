@@ -95,7 +95,7 @@ describe('recheck', () => {
 		expect(status).toBe(0);
 	});
 
-	test('tells what is settled, by answers, and which figures moved', () => {
+	test('shows what is settled, by answers, and which figures moved', () => {
 		const path = sheetFile();
 		runCommand(['audit', path, ...day, '--record']);
 		const recorded = JSON.parse(readFileSync(path, 'utf8'));
@@ -133,7 +133,7 @@ describe('recheck', () => {
 });
 
 describe('streams', () => {
-	test('--lines: one audit a line; a bad line is told by number, the rest goes on, status 2 at the end', () => {
+	test('--lines: one audit a line; a bad line is reported by number, the rest goes on, status 2 at the end', () => {
 		const good = JSON.stringify(wideGap);
 		const { out, status } = runCommand(['audit', '--lines', '--date', '2026-05-01'], {
 			input: `${good}\n{"format": 1}\n${good}\n`,

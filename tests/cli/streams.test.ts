@@ -84,7 +84,7 @@ describe('a pipe that nobody reads is a quiet end, with the status that the comm
 	});
 });
 
-test('a full disk behind stdout is told as what it is, with status 2', () => {
+test('a full disk behind stdout is reported as what it is, with status 2', () => {
 	const { status, stderr } = spawnSync(
 		'sh',
 		['-c', `'${process.execPath}' '${command}' questions --json > /dev/full`],
@@ -120,7 +120,7 @@ test('5 MB of JSON come whole through a pipe whose reader is slow', async () => 
 	for (const line of lines) expect(JSON.parse(line).sheet).toBe('boosted');
 });
 
-test('a folder instead of sheets on standard input is told as what it is, with status 2', () => {
+test('a folder instead of sheets on standard input is reported as what it is, with status 2', () => {
 	for (const what of [
 		['audit', '--lines'],
 		['audit', '-'],

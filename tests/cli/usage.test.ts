@@ -47,7 +47,7 @@ describe('wrong usage ends with 2 and one clear line', () => {
 	});
 });
 
-test('a sheet that cannot be used is told by its name, with all that is wrong', () => {
+test('a sheet that cannot be used is reported by its name, with all that is wrong', () => {
 	const { status, err } = runCommand(['audit', '-'], { input: '{"version": 1}' });
 	expect(err).toMatch(/^standard input cannot be used as it is; nothing was changed\.\n/);
 	expect(err).toMatch(/^format: found nothing/m);

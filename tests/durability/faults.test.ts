@@ -168,12 +168,12 @@ function smallDisk(room: number): FileSystem {
 	};
 }
 
-/** What a save tells with its result: that it is in place, but the disk did not confirm it. */
+/** What a save shows with its result: that it is in place, but the disk did not confirm it. */
 function told(saved: Saved): FileProblem | null {
 	return saved.result === 'saved' ? saved.unconfirmed : null;
 }
 
-/** What was reported, thrown or told. */
+/** What was thrown or reported. */
 function problemOf(work: () => FileProblem | null): FileProblem | null {
 	try {
 		return work();

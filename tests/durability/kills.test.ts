@@ -46,7 +46,7 @@ async function killMany(child: string, kills: number, next: () => number): Promi
 	return inSave;
 }
 
-/** Kills it so many ms (of work, not of sleep) after it has told of so many saves; gives the last count it told. */
+/** Kills it so many ms (of work, not of sleep) after it has reported so many saves; gives the last count it reported. */
 async function killOne(child: string, path: string, saves: number, ms: number): Promise<number | null> {
 	const saving = spawn(process.execPath, [child, 'until killed', path]);
 	let told = '';

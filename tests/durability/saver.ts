@@ -10,7 +10,7 @@ import { countOf, sheetOf } from './sheet.ts';
 
 const [, , mode, path = '', figure = '0'] = process.argv;
 
-/** Adds one and tells the new count; false when another program was quicker. */
+/** Adds one and prints the new count; false when another program was quicker. */
 function addOne(on = fileSystem): boolean {
 	const { text, mark } = readWhole(path);
 	const count = countOf(text) + 1;

@@ -1,4 +1,4 @@
-/** A counting sheet of 40 kB whose every part tells the count, so that a mix of two would be seen. */
+/** A counting sheet of 40 kB whose every part holds the count, so that a mix of two would be seen. */
 export function sheetOf(count: number): string {
 	return `${JSON.stringify({ count, body: Array(8000).fill(count % 1000) })}\n`;
 }

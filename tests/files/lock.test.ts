@@ -94,7 +94,7 @@ test('a program that died while it removed a dead lock is not in the way', () =>
 	expect(waited()).toBe(0);
 });
 
-test('a program that slept too long is told so before its decisive step, and leaves the other in peace', () => {
+test('a program that slept too long is reported so before its decisive step, and leaves the other in peace', () => {
 	const { path, lock, on } = setUp();
 	const sleepy = (stillMine: () => void) => {
 		stillMine();

@@ -44,7 +44,7 @@ describe('the model fitted to a simulated drive of a car that is as its sheet sa
 			expect(width(after, id)).toBeLessThan(width(before, id));
 	});
 
-	test('the report tells it in words', () => {
+	test('the report shows it in words', () => {
 		expect(JSON.stringify(composeFit(right))).toMatch(/Fitted to this log.*Worth \d+ independent draws/);
 	});
 

@@ -34,7 +34,7 @@ test.each(brokenFiles.map(([what, make], index) => ({ what, make, args: commands
 		const before = readFileSync(path);
 		const { status, out, err } = runCommand([name, path, ...flags]);
 		const [first = '', ...faults] = err.trimEnd().split('\n');
-		// Either the file is no text, or it is named and its fault told below.
+		// Either the file is no text, or it is named and its fault reported below.
 		if (faults.length === 0) expect(first).toMatch(/^\/.*mule\.json: .*(?:line \d+|UTF-16)/);
 		else {
 			expect(first).toMatch(/^\/.*mule\.json cannot be used as it is; nothing was changed\.$/);

@@ -40,7 +40,7 @@ test('100,000 columns are refused', async () => {
 	await expect(recorded(line.repeat(2))).rejects.toThrow('found 100000 columns; accepted: at most 2000');
 });
 
-test('NUL bytes and numbers beyond all range cost their own lines, told with their places', async () => {
+test('NUL bytes and numbers beyond all range cost their own lines, reported with their places', async () => {
 	const { totals, readings } = await recorded(`${head}${rows(50)}50,8\0\x000\n51,1e999\n52,-1e999\n53,900\n`);
 	expect(totals.unread).toBe(3);
 	expect(totals.faults[1]).toBe('line 53, column 2: found "1e999"');
@@ -71,7 +71,7 @@ test('a pipe that ends in the middle of a line loses that line alone', () => {
 	const path = join(temporaryFolder(), 'car.sheet.json');
 	writeFileSync(path, writeSheet(buildSheet('boosted')));
 	const { status, out } = runCommand(['log', path, '-', '--json'], { input: `${head}${rows(30)}30,8` });
-	// A cut number cannot be told from a whole one; a cut line can.
+	// A cut number looks like a whole one; a cut line can.
 	expect(JSON.parse(out).file).toMatchObject({ name: 'standard input', rows: 31, unread: 0 });
 	expect(status).toBe(0);
 	const cut = runCommand(['log', path, '-', '--json'], { input: `${head}${rows(30)}30` });

@@ -27,7 +27,7 @@ test('an answer that contradicts another is asked on the spot, and kept when it 
 	expect(typed(set, 'crash-switch').at).not.toBe('harness.pump_cutoff');
 });
 
-test('what is not known contradicts nothing, and a contradiction that stands is not told anew', () => {
+test('what is not known contradicts nothing, and a contradiction that stands is not reported a second time', () => {
 	const unknown = step(at('harness.pump_relay'), { do: 'not-known' });
 	expect(typed(at('harness.pump_cutoff', unknown), 'controller-only').at).not.toBe('harness.pump_cutoff');
 	const both = typed(typed(at('harness.pump_cutoff', typed(at('harness.pump_relay'), 'hand-switch')), '3'), '3');

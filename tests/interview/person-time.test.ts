@@ -77,7 +77,7 @@ describe('a quick pass by the time of a person: 200 words a minute, 4 s a key ch
 	});
 });
 
-test('it is told before it starts, as it goes, and where the second round begins', () => {
+test('it is reported before it starts, as it goes, and where the second round begins', () => {
 	let state = begin();
 	expect(state.said?.text).toMatch(/^A first round .*: about \d+ minutes at most\. Then one with the gauge in hand\.$/);
 	let before = roundLeft(state)!;

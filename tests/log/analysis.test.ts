@@ -30,7 +30,7 @@ describe('a drive that was simulated', () => {
 		}
 	});
 
-	it('tells of each pull what was true, within its band', () => {
+	it('shows of each pull what was true, within its band', () => {
 		const holds = (id: string, truth: (pull: (typeof drive.pulls)[number]) => number) => {
 			for (const [index, told] of analysis.pulls.get(id)!.entries()) {
 				expect(told.low, id).toBeLessThanOrEqual(truth(drive.pulls[index]!));

@@ -105,7 +105,7 @@ describe('answers that a log settles', () => {
 		expect(settles(undriven, { advance: -4 })).toBe(false);
 	});
 
-	test('move the limits that they feed, told before and after', () => {
+	test('move the limits that they feed, stated before and after', () => {
 		const { before, after } = driven(undriven, { injectorFlow: 0.8 }).json.limits;
 		expect(after.map(({ limit }) => limit).sort()).toEqual(before.map(({ limit }) => limit).sort());
 		expect(after).not.toEqual(before);
@@ -154,7 +154,7 @@ describe('the logs of a sheet in its audit', () => {
 		expect(value === null).toBe(missing.length > 0);
 	});
 
-	test('a recheck tells of the log and what it settled', () => {
+	test('a recheck shows of the log and what it settled', () => {
 		const before = recordOf(audit(leanSheet));
 		const after = audit(applied(leanSheet, driven(leanSheet, {}, 'mended.csv')));
 		const since = compare(before, after);

@@ -89,7 +89,7 @@ function table(random: () => number): { bytes: Uint8Array; told: string } {
 				...(units === 'line' ? [columns.map(unitOf)] : []),
 				...rows.map(row => [time(row), ...order.map(id => value(id, row))]),
 			];
-	// A long table of clocks has no unit of time; in ms it is told by its steps.
+	// A long table of clocks has no unit of time; in ms it is recognized by its steps.
 	const text = lines.map(cells => cells.map(cell).join(delimiter)).join(end);
 	const told = [delimiter, decimal, JSON.stringify(end), quotes, units, long, clock, encoding].join(' ');
 	const utf16 = () => new Uint8Array(Uint16Array.from(`\uFEFF${text}`, letter => letter.charCodeAt(0)).buffer);

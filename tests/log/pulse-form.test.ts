@@ -9,7 +9,7 @@ const forms = [
 	[false, 2, 'without the dead time in it, twice a cycle'],
 ] as const;
 
-describe('an injector pulse is told by the idle', () => {
+describe('an injector pulse is recognized by the idle', () => {
 	for (const [dead, perCycle, words] of forms)
 		test(words, () => {
 			const drive = simulateDrive({ pulse: { dead, perCycle } });

@@ -52,7 +52,7 @@ describe('channels by header, unit and values', () => {
 		expect(first! / kept).toBeCloseTo(1, 3);
 	});
 
-	test('a header whose unit or values do not agree is told, not taken', async () => {
+	test('a header whose unit or values do not agree is reported, not taken', async () => {
 		const unit = await one('Coolant temperature (psi)', [80]);
 		expect(unit.taken).toEqual({});
 		expect(unit.notes).toMatch(/"psi" is no unit of coolant temperature.*--channel coolant_temp=/);
@@ -62,7 +62,7 @@ describe('channels by header, unit and values', () => {
 		expect([...totals.impossible.keys()]).toEqual(['lambda_1']);
 	});
 
-	test('a unit that nobody wrote is told by the values, or asked for', async () => {
+	test('a unit that nobody wrote is recognized by the values, or asked for', async () => {
 		const fahrenheit = await one('ECT', [60, 120, 180, 190, 195]);
 		expect(fahrenheit.taken).toEqual({ coolant_temp: 'ECT|degF|header' });
 		expect(fahrenheit.notes).toMatch(/no unit; by its values it is degF/);
@@ -93,7 +93,7 @@ describe('channels by header, unit and values', () => {
 		expect((await one('Lambda', [14.7])).taken).toEqual({ lambda_1: 'Lambda|AFR|header' });
 	});
 
-	test('sign of knock retard and zero of trims are told', async () => {
+	test('sign of knock retard and zero of trims are reported', async () => {
 		const retard = await one('Knock retard (deg)', [0, 0, 0, 0, 0, -2]);
 		expect(retard.first).toBe(2);
 		expect(retard.notes).toMatch(/negative/);

@@ -6,7 +6,7 @@ import { recording, recordingBytes, recordingsAreHere } from '../support/recordi
 
 /**
  * Outside check: the Automotive OBD-II Dataset (Karlsruhe Institute of Technology, RADAR4KIT, DOI 10.5445/IR/1000085073): four
- * drives of a sound car in traffic. Its description tells a cold start, halts and no full load. Skipped where it is not at hand.
+ * drives of a sound car in traffic. Its description shows a cold start, halts and no full load. Skipped where it is not at hand.
  */
 describe.skipIf(!recordingsAreHere)('four recordings of a sound car', () => {
 	const drives = recordingsAreHere ? [1, 2, 3, 4].map(number => analyzed(recording(number))) : [];

@@ -65,7 +65,7 @@ describe('a rule on logs', () => {
 			expect(rulesThat(verdicts, 'fails')).toContain(rule);
 		});
 
-	it('cannot tell without the channel it needs, and does not hold', () => {
+	it('is not decided without the channel it needs, and does not hold', () => {
 		const blind: Readonly<Record<string, readonly string[]>> = {
 			'log.lean-under-load': ['lambda_1', 'lambda_2'],
 			'log.knock': ['knock_retard'],
@@ -92,7 +92,7 @@ describe('a rule on logs', () => {
 		}
 	});
 
-	it('that a dead lambda sensor would need cannot be told, and says so', () => {
+	it('that a dead lambda sensor would need cannot be decided, and says so', () => {
 		const { verdicts } = judgedLog(simulateDrive({ ...short, faults: { dead: ['lambda_1', 'lambda_2'] } }), boosted);
 		const cannot = rulesThat(verdicts, 'cannot-tell');
 		expect(cannot).toContain('log.lambda-unproved');

@@ -5,7 +5,7 @@ import { sweptVolume } from '../../src/physics/slider-crank.ts';
 import { gasDensityAtSpark, requiredVoltage, sparkCapacity } from '../../src/physics/spark.ts';
 import { burntAt } from '../../src/physics/wiebe.ts';
 
-/** Everything here is common practice: told among builders, without a source. No constant was chosen to meet it. */
+/** Everything here is common practice: known among builders, without a source. No constant was chosen to meet it. */
 
 const psi = 6894.757293168;
 const seaLevel = 101325;

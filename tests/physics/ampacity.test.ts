@@ -17,7 +17,7 @@ describe('what a wire may carry', () => {
 		expect(ampacity(gaugeArea(12) * 0.999)).toBe(35);
 	});
 
-	test('cannot be told under the thinnest of the table, and stays at the top above the thickest', () => {
+	test('cannot be decided under the thinnest of the table, and stays at the top above the thickest', () => {
 		expect(ampacity(gaugeArea(20))).toBeUndefined();
 		expect(ampacity(200e-6)).toBe(445);
 	});

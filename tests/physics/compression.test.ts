@@ -91,7 +91,7 @@ describe('wet recovery', () => {
 		expect(wetRecovery([150, 90, 90, 150], [158, 141, 93, null])).toEqual([null, 0.85, 0.05, null]);
 	});
 
-	it('tells a dead cylinder that stays dead', () => {
+	it('shows a dead cylinder that stays dead', () => {
 		expect(wetRecovery([150, 0], [150, 0])).toEqual([null, 0]);
 	});
 

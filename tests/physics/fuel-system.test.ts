@@ -57,7 +57,7 @@ describe('the line of a return rail', () => {
 		expect(78 * psi + loss(0.0045)(found.value)).toBeCloseTo(80 * psi, -1);
 	});
 
-	test('cannot be told when the curve ends under the rail pressure itself', () => {
+	test('cannot be decided when the curve ends under the rail pressure itself', () => {
 		expect(returnLineFlow(pump, 81 * psi, () => 0)).toBeUndefined();
 	});
 
@@ -112,11 +112,11 @@ describe('the pressure at the rail', () => {
 		expect(found.value / psi).toBeCloseTo(77, 4);
 	});
 
-	test('cannot be told when the curve ends under the loss alone', () => {
+	test('cannot be decided when the curve ends under the loss alone', () => {
 		expect(railPressure({ ...system, setPoint: 90 * psi, flow: 0.01, loss: 85 * psi })).toBeUndefined();
 	});
 
-	test('cannot be told of a pump of which nothing is proven', () => {
+	test('is not known of a pump of which nothing is proven', () => {
 		expect(railPressure({ ...system, pump: () => undefined })).toBeUndefined();
 	});
 });

@@ -62,7 +62,7 @@ describe('the flow needed', () => {
 		);
 	});
 
-	test('cannot be told when the dead time alone takes the limit up', () => {
+	test('cannot be decided when the dead time alone takes the limit up', () => {
 		expect(() => injectorFlowNeeded({ ...job, deadTime: 0.85 * cycleTime(job.rpm) }, 0.85)).toThrow('dead time');
 	});
 });

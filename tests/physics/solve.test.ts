@@ -55,7 +55,7 @@ describe('where something runs out', () => {
 		expect(runsOut(spare, 0, 16)).toMatchObject({ value: expect.closeTo(4, 6), bound: 'above' });
 	});
 
-	test('cannot be told when nothing is proven at the start', () => {
+	test('cannot be decided when nothing is proven at the start', () => {
 		expect(runsOut(() => undefined, 0, 1)).toBeUndefined();
 		expect(runsOut(x => (x < 0.5 ? undefined : 0.6 - x), 0, 1)).toBeUndefined();
 		expect(runsOut(x => (x < 0.5 ? undefined : -1), 0, 1, 0.7)).toBeUndefined();

@@ -26,7 +26,7 @@ const car: PlugHalf = {
 };
 
 describe('a line of the plugs', () => {
-	test('begins a half, then each line is a pin, told with what it meets and what comes of that', () => {
+	test('begins a half, then each line is a pin, shown with what it meets and what comes of that', () => {
 		const now = typed(['dash; engine', '14 black power ground', '15 GN/WH coolant temperature 18 AWG'], [car]);
 		expect(now.edit.halves[1]).toEqual({
 			plug: 'dash',

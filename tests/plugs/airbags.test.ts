@@ -52,8 +52,8 @@ describe.each([
 		}
 	});
 
-	test('is in no other finding that fails: nobody is told to meter, cut or move it', () => {
-		// What the wire of the other half lacks by itself is told of that one, not of this.
+	test('is in no other finding that fails: nobody is asked to meter, cut or move it', () => {
+		// What the wire of the other half lacks by itself is reported of that one, not of this.
 		const failing = about.filter(({ rule, verdict }) => verdict === 'fails' && rule !== 'pins.airbag-wire');
 		for (const { why, rule } of failing) expect(`${rule} ${why}`).not.toMatch(/air ?bag|SRS|restraint|pretensioner/i);
 		expect(failing.map(({ rule }) => rule).filter(rule => /meet|moved|twice|open-end/.test(rule))).toEqual([]);

@@ -5,7 +5,7 @@ import { rangeOf } from '../../src/quantities/range.ts';
 import { textIn } from '../../src/sheet/text.ts';
 import { testModel } from '../support/model.ts';
 
-/** Every quantity that the design names: the unit it is told in, its kind of number, and whether it is an estimate. */
+/** Every quantity that the design names: the unit it is reported in, its kind of number, and whether it is an estimate. */
 const designed: readonly (readonly [id: string, unit: string | null, kind: string, nature: 'exact' | 'estimate'])[] = [
 	['air.ambient_pressure', 'Pa', 'absolute-pressure', 'exact'],
 	['air.ambient_density', 'kg/m3', 'density', 'exact'],
@@ -119,7 +119,7 @@ describe('every quantity of the design is there, in its unit', () => {
 	});
 });
 
-describe('every quantity tells', () => {
+describe('every quantity shows', () => {
 	const { sources } = testModel().rulebook;
 
 	test('its relation in words and where that is from, by a name in the list of sources', () => {

@@ -53,7 +53,7 @@ describe('with only the quick questions answered', () => {
 describe('the quick pass stays short', () => {
 	const set = (sheet: Sheet, id: string, value: unknown): Sheet => withAnswer(sheet, id, { value } as Answer);
 
-	/** How many questions a person is asked who answers as told, choice by choice the answer that asks most. */
+	/** How many questions a person is asked who answers as given, choice by choice the answer that asks most. */
 	function longest(fixed: Readonly<Record<string, unknown>>): number {
 		let sheet = Object.entries(fixed).reduce((now, [id, value]) => set(now, id, value), emptySheet('walk'));
 		for (;;) {

@@ -19,7 +19,7 @@ describe('the driveshaft at the speeds that the car reaches', () => {
 		expect(Number(q('driveline.shaft_speed_at_highest').value) / ((100 * 3.5 * 336) / 26)).toBeCloseTo(1, 2);
 	});
 
-	test('reaches three quarters of its critical speed at the road speed that is told as its limit', () => {
+	test('reaches three quarters of its critical speed at the road speed that is reported as its limit', () => {
 		const q = told(sheetOf(car));
 		const limit = Number(q('driveline.shaft_limit_speed').value);
 		const there = told(sheetOf({ ...car, 'driveline.highest_speed': num(limit / mph, 'mph') }));

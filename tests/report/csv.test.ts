@@ -11,7 +11,7 @@ test('so are cells of a table with semicolons, full-width signs and signs behind
 	expect(printCsv([['a;=1+1', '\uff1d1+1', ' =1', 'b=1']])).toBe(`"a;=1+1",'\uff1d1+1,' =1,b=1\r\n`);
 });
 
-test('the worksheet has a row a circuit, with what is told, what is usual, and blanks to fill in', () => {
+test('the worksheet has a row a circuit, with what is answered, what is usual, and blanks to fill in', () => {
 	const [head, ...rows] = renderAudit(audited(brokenBuild()), 'csv', '').text.trimEnd().split('\r\n');
 	expect(head).toBe('circuit,from,to,state,load,length,wire,fuse,usual way');
 	expect(rows[0]).toBe('word feed,word box,word pump,to-do,12 A,15 ft,10 AWG,15 A,');

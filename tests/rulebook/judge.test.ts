@@ -55,7 +55,7 @@ describe('the verdict follows from what applies and what holds', () => {
 	});
 });
 
-describe('what is told beside it', () => {
+describe('what is reported beside it', () => {
 	test('missing: only what would decide, down to the answers', () => {
 		const state = stateOf(without('ignition.gap', 'engine.bore', 'engine.displacement_stated'));
 		const power: Expression = ['>', ['name', 'engine.power'], ['value', 0]];
@@ -136,7 +136,7 @@ describe('a rule with each', () => {
 		holds: ['<=', ['name', 'value'], ['value', 0.15]],
 	};
 
-	test('makes a verdict a part, and a part without a reading cannot be told', () => {
+	test('makes a verdict a part, and a part without a reading cannot be decided', () => {
 		const told = verdicts(tight, leakdown([5, 15, 16, null, 5, 5, 5, 5])).map(({ subject, verdict: word }) => [
 			subject,
 			word,

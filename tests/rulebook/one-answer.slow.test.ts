@@ -73,7 +73,7 @@ describe('one answer taken away never turns a verdict round, but for a usual val
 	});
 });
 
-test('one answer more never changes a verdict that was told without a usual value', () => {
+test('one answer more never changes a verdict that was reported without a usual value', () => {
 	let told = 0;
 	fc.assert(
 		fc.property(fc.integer(), fc.nat(), fc.double({ min: 0, max: 0.8, noNaN: true }), (start, place, share) => {

@@ -58,7 +58,7 @@ describe('a prefill', () => {
 	});
 });
 
-test('a changed threshold is in force, and told', () => {
+test('a changed threshold is in force, and stated', () => {
 	const { rulebook } = added(text);
 	expect(rulebook.rules.find(({ id }) => id === 'ignition.gap-too-wide')!.thresholds.spare!.value).toEqual([
 		'value',

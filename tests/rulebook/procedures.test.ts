@@ -10,7 +10,7 @@ const stageOf = new Map(rules.map(({ id, stage }) => [id, stage]));
 const us = (text: Text) => textIn(text, 'us');
 const saidIn = ({ steps }: Procedure) => steps.map(step => [step.do, step.read, step.stop].map(us).join(' '));
 
-/** Every text that tells somebody to do something, with the place it stands at. */
+/** Every text that asks somebody to do something, with the place it stands at. */
 const texts: readonly (readonly [string, string])[] = [
 	...procedures.flatMap(procedure => saidIn(procedure).map(text => [procedure.title, text] as const)),
 	...rules.flatMap(({ id, why, do: steps, prove }) => [why, prove, ...steps].map(text => [id, us(text)] as const)),

@@ -104,7 +104,7 @@ describe('the schema for editors', () => {
 		expect(fits([whole])).toBe(true);
 	});
 
-	// A gauge in words is the one thing that a schema cannot tell.
+	// A gauge in words is the one thing that a schema cannot check.
 	const anything = (key: string) =>
 		fc.oneof(fc.string(), fc.integer(), fc.double(), fc.boolean(), fc.constant(null), fc.constant([]), some(key));
 	const some = (key: string) => fc.constantFrom(...[{ ...whole, ...whole.pins[0] }[key as 'pin']]);

@@ -79,7 +79,7 @@ describe('a prototype is refused wherever it stands', () => {
 	});
 });
 
-test('everything that is wrong is told in one go', () => {
+test('everything that is wrong is reported in one go', () => {
 	const text = changed(sheet => {
 		sheet.units = 'imperial';
 		sheet.answers.paint = {};

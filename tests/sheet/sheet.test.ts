@@ -4,7 +4,7 @@ import { answerTo, emptySheet, splitId, withAnswer } from '../../src/sheet/sheet
 const gap = { value: 0.03, unit: 'in' } as const;
 
 describe('a sheet', () => {
-	test('gives the answer that it was given, and forgets it when told to', () => {
+	test('gives the answer that it was given, and forgets it when asked to', () => {
 		const sheet = withAnswer(emptySheet('x'), 'ignition.gap', gap);
 		expect(answerTo(sheet, 'ignition.gap')).toBe(gap);
 		expect(answerTo(withAnswer(sheet, 'ignition.gap', undefined), 'ignition.gap')).toBeUndefined();

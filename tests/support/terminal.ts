@@ -123,7 +123,7 @@ export function openTerminal({
 			while (Date.now() - Math.max(lastByte, start) < 24 && Date.now() - start < 2000);
 		},
 		async resize(columns, lines) {
-			// A terminal changes first and then tells the program.
+			// A terminal changes first and then shows the program.
 			screen.resize(columns, lines);
 			pty.resize(columns, lines);
 			await terminal.quiet();

@@ -20,7 +20,7 @@ test('columns by their headers in any order and spelling, comments and blank lin
 	]);
 });
 
-test('every row that is not as the header says is told with its line', () => {
+test('every row that is not as the header says is reported with its line', () => {
 	const { rows, problems } = smallTable('pin,circuit\n1,ground\n2\n3,a,b\n4,d,,\n', wanted);
 	expect(rows.map(({ line }) => line)).toEqual([2, 5]);
 	expect(problems).toEqual(['line 3: found 1 cells, "2"; accepted: 2', 'line 4: found 3 cells, "3,a,b"; accepted: 2']);

@@ -134,7 +134,7 @@ describe('cells and lines', () => {
 		expect(found.counts).toEqual({ rows: 3, unread: 0, faults: [] });
 	});
 
-	test('what cannot be read is counted, the first three told with line and column, the rest of its line kept', async () => {
+	test('what cannot be read is counted, the first three reported with line and column, the rest of its line kept', async () => {
 		const found = await read('t,n\n0,1\n1,x\n2,1e999\n3,0x10\n4,9,9\n5\n6,"7\n7,8\n');
 		expect(found.counts.rows).toBe(5);
 		expect(found.counts.unread).toBe(6);

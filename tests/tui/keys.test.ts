@@ -66,7 +66,7 @@ describe('what a terminal says by itself is no key', () => {
 		expect(names([...`a${said}b`])).toEqual(['text:a', 'text:b']);
 	});
 
-	test('its background is told as light or dark', () => {
+	test('its background is reported as light or dark', () => {
 		const read = (answer: string) => new KeyReader().read(answer);
 		expect(read('\u001b]11;rgb:ffff/ffff/eeee\u001b\\')).toEqual([{ key: 'background', light: true }]);
 		expect(read('\u001b]11;rgb:1e1e/1e1e/2e2e\u0007')).toEqual([{ key: 'background', light: false }]);

@@ -83,7 +83,7 @@ describe('the keys', () => {
 		['audit', press(onSheet(buildSheet('boosted')), 'ctrl-t')],
 	];
 
-	test.each(screens)('%s: the footer is one line of four keys at most, and the one that tells all', (_, app) => {
+	test.each(screens)('%s: the footer is one line of four keys at most, and the one that lists all', (_, app) => {
 		for (const width of [23, 39, 79, 300]) {
 			const { footer } = frameOf(app, width);
 			expect(footer.length).toBe(1);
@@ -95,7 +95,7 @@ describe('the keys', () => {
 		expect(seen(press(app, { key: 'text', text: '?' }))).toMatch(/\^Q +save and leave/);
 	});
 
-	test('a question mark belongs to a half-typed text; F1 tells the keys there too', () => {
+	test('a question mark belongs to a half-typed text; F1 shows the keys there too', () => {
 		const number = press(onSheet(), 'enter', 'enter', 'down', 'enter', ...type('1?'));
 		expect(textOf(number.field)).toBe('1?');
 		expect(frameOf(number, 79).footer[0]!.text).toContain('F1 all keys');
@@ -166,7 +166,7 @@ describe('a recheck', () => {
 		expect(seen(toBuild(opened))).toContain('Recheck: something on the car was changed');
 	});
 
-	test('asks what was touched, then only that and what hangs on it, then tells what changed', () => {
+	test('asks what was touched, then only that and what hangs on it, then shows what changed', () => {
 		const asking = press(
 			toBuild(opened),
 			...down(frameOf(toBuild(opened), 79).rows!.items.findIndex(row => row.startsWith('Recheck'))),
@@ -250,7 +250,7 @@ test('text half typed at a question is found again on coming back to it', () => 
 	expect(answered.interview?.aside).toBeNull();
 });
 
-test('that something is not saved is told on every screen, until it is', () => {
+test('that something is not saved is reported on every screen, until it is', () => {
 	const alert = { kind: 'unsaved', text: 'the disk is full' } as const;
 	const wrong = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
 	const app: App = { ...onSheet(wrong), alert };

@@ -67,7 +67,7 @@ describe('what a refusal says to type instead', () => {
 		}
 	});
 
-	it('tells a number and its unit that cannot be together as they were typed', () => {
+	it('shows a number and its unit that cannot be together as they were typed', () => {
 		expect(heard('-300 C', ask('temperature', 'degC'))).toContain('-300 degC');
 	});
 });

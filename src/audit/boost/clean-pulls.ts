@@ -33,7 +33,7 @@ export const isGrave = ({ rule, worse }: Verdict): boolean =>
 
 /**
  * The pulls of a log, each held against what makes it clean: full and warm to 90 % of redline, advance as meant, five
- * channels read often enough, no rule of harm to engine or people that fails or cannot be told.
+ * channels read often enough, no rule of harm to engine or people that fails or cannot be decided.
  *
  * @param state solved with this log's figures
  */

@@ -13,7 +13,7 @@ const movesWithBoost = (rule: Rule): boolean =>
 	rule.limit.length > 0 || namesRead(rule).has('boost.lowest_limit') || namesRead(rule).has('boost.spring');
 
 /**
- * The lines of harm to engine or people that fail or cannot be told at a step: those of the log without exception, as a whole
+ * The lines of harm to engine or people that fail or cannot be decided at a step: those of the log without exception, as a whole
  * and of one pull, those of the sheet that move with boost as they are there; the other ones of the sheet as they stand now,
  * so far as they hold up a stage. In words.
  *

@@ -18,7 +18,7 @@ const asJson = ({ id, title, kind, units, known, range }: Channel) => ({
 	channel: id,
 	title,
 	kind,
-	/** The unit of `range`, and of the channel wherever it is told in JSON. */
+	/** The unit of `range`, and of the channel wherever it is reported in JSON. */
 	unit: kept[kind],
 	units,
 	headers: known,

@@ -98,11 +98,11 @@ async function byLines(model: Model, opened: Opened, pass: Pass | null, section:
 		print('No more lines. Saved as it stands.');
 		return exit.interrupted;
 	}
-	const { message: told, assessment } = writeAudit(model, { ...now, sheet }, since);
+	const { message, assessment } = writeAudit(model, { ...now, sheet }, since);
 	if (assessment?.audit.since) {
 		print(`Since ${assessment.audit.since.date}: ${changeCounts(assessment)}`);
 		for (const line of changeLines(assessment)) print(`  ${line}`);
 	}
-	print(`${told}.`);
+	print(`${message}.`);
 	return exit.done;
 }

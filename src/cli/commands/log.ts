@@ -68,7 +68,7 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 		return exit.done;
 	} catch (error) {
 		shown.end();
-		// A broken table is told with the file that it is in.
+		// A broken table is reported with the file that it is in.
 		if (error instanceof BadTable) throw new BadUsage(`${logName(path)}: ${error.message}`);
 		throw error;
 	}

@@ -15,7 +15,7 @@ export const packOption = () =>
 export const drawsOption = () =>
 	new Option(
 		'--draws <count>',
-		'draws that tell how sure a verdict is; more is steadier and slower (default: 400)',
+		'draws that show how sure a verdict is; more is steadier and slower (default: 400)',
 	).argParser(readDraws);
 
 export const unfittedOption = () => new Option('--unfitted', 'leave aside what logs say of this car');

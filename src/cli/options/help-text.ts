@@ -1,7 +1,7 @@
 import type { Argument, Option } from 'commander';
 import { exit } from '../process/exit.ts';
 
-/** What `--help` and the manual page tell beside the commands' own table. */
+/** What `--help` and the manual page say besides the commands' own table. */
 export const helpText = {
 	sheet:
 		'SHEET is a path (it has a slash, or ends in .json), the name of a sheet in the data folder, or - for standard input.',
@@ -28,7 +28,7 @@ export const helpText = {
 		['XDG_CONFIG_HOME', 'preferences are in the folder swap-audit under it (usually ~/.config)'],
 		['NO_COLOR, FORCE_COLOR', 'no color, or color in spite of a pipe'],
 		['TERM', 'dumb: questions by lines'],
-		['SWAP_AUDIT_TRACE', 'if set, a bug is told with the place in the program'],
+		['SWAP_AUDIT_TRACE', 'if set, a bug is printed with the place in the program'],
 	],
 } as const;
 

@@ -12,7 +12,7 @@ import { type Opened, saveSheet } from './sheet.ts';
 
 /**
  * Writes the audit of a sheet beside it, NAME.audit.md, compared with one of the audits in it (`since`, counted from 1),
- * and keeps its record in it, unless the last record says the same. A demo is not written. `told` says where it is.
+ * and keeps its record in it, unless the last record says the same. A demo is not written. `message` says where it is.
  */
 export function writeAudit(
 	model: Model,

@@ -11,7 +11,7 @@ export type Entry =
 	| { readonly is: 'answer'; readonly answer: Answer; readonly echo: string }
 	/** It can be so, but looks odd: typed once more it is taken. */
 	| { readonly is: 'odd'; readonly answer: Answer; readonly echo: string; readonly problem: string }
-	/** Only the person can tell which of two it is. */
+	/** Only the person knows which of two it is. */
 	| { readonly is: 'two-ways'; readonly ways: readonly [Way, Way] }
 	/** It cannot be that, but this, which the person may mean. */
 	| { readonly is: 'offer'; readonly way: Way }

@@ -5,7 +5,7 @@ import { type Readings, within } from '../series.ts';
 import { highest, runningMedian, stepOf } from '../statistics.ts';
 import { atEnd, heldHigh, round, whenSpeed } from './tools.ts';
 
-/** Boost of a pull; nothing to tell where nothing blows. */
+/** Boost of a pull; none where nothing blows. */
 function ofBoost(pull: PullView, measure: (boost: Readings) => Measured): Measured {
 	if (pull.boosted === false) return notHere;
 	const boost = pull.in('boost');

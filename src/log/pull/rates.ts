@@ -26,7 +26,7 @@ export const slowest = inPull({
 /** New readings a second below which a channel says nothing of a pull. */
 const enough = 4;
 
-/** Whether channels were read often enough to be judged: yes, else not known, so that a rule that asks cannot tell. */
+/** Whether channels were read often enough to be judged: yes, else not known, so that a rule that asks cannot show. */
 const quick = (id: string, words: string, ...channels: readonly string[]) =>
 	inPull({
 		id,

@@ -3,7 +3,7 @@ import type { Reading } from '../reading.ts';
 import { pinWords } from '../remedy.ts';
 import { oneEach, type Part, pinSubject, subjectOf } from './part.ts';
 
-/** Pins of the airbags against what they meet. A half without its other one cannot be told. */
+/** Pins of the airbags against what they meet. A half without its other one is undecided. */
 export const airbags = ({ pairs, alone }: Reading): Part[] =>
 	oneEach([
 		...pairs.flatMap(({ left, right, rows }) =>

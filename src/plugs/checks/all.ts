@@ -35,7 +35,7 @@ export const checks: Readonly<Record<string, (reading: Reading, sizes: Sizes) =>
 	'plugs.insulation': wires.insulation,
 };
 
-/** Checks that never find anything wrong: they say what cannot be told. */
+/** Checks that never find anything wrong: they say what cannot be decided. */
 export const neverFails: readonly string[] = ['plugs.unseen'];
 
 /** Checks of what stands on the paper: that is always there to be looked at. */

@@ -7,7 +7,7 @@ import { orRight, type Part, pinSubject } from './part.ts';
 
 type Of = (reading: Reading, sizes: Sizes) => Part[];
 
-/** Each pair by pin, each half without its other one as something that cannot be told. */
+/** Each pair by pin, each half without its other one as something that cannot be decided. */
 const eachPair =
 	(of: (pair: ReadPair, reading: Reading, sizes: Sizes) => Part[]): Of =>
 	(reading, sizes) => [

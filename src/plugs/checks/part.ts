@@ -4,14 +4,14 @@ import type { ReadPair } from '../reading.ts';
 /** What a rule about plugs judges: a pin, a circuit, a half. Texts may be missing: a sentence with one is left out. */
 export interface Part {
 	readonly name: string;
-	/** Undefined: cannot be told. */
+	/** Undefined: not decided. */
 	readonly right: boolean | undefined;
 	readonly meeting?: string;
 	readonly here?: string;
 	readonly there?: string;
 	readonly reason?: string;
 	readonly remedy?: string;
-	/** Answers that would tell. */
+	/** Answers that would decide it. */
 	readonly missing?: readonly string[];
 	/** Where it fails: stage and harm, if they are worse than the rule's own. */
 	readonly stage?: string;
@@ -28,7 +28,7 @@ export function subjectOf(pin: ReadPin, half: ReadHalf, pairs: readonly ReadPair
 	return pinSubject(pair?.left.plug ?? half.plug, row?.pin ?? pin.raw.pin.trim());
 }
 
-/** One part a name: what is wrong goes before what cannot be told, and that before what is right. */
+/** One part a name: what is wrong goes before what cannot be decided, and that before what is right. */
 export function oneEach(parts: readonly Part[]): Part[] {
 	const found = new Map<string, Part>();
 	for (const part of parts) {

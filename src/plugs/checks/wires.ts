@@ -20,7 +20,7 @@ const eachPin =
 			),
 		);
 
-/** The wire against the load and length of its circuit. A wire whose size is not told is not judged. */
+/** The wire against the load and length of its circuit. A wire whose size is not stated is not judged. */
 export const thin: Of = eachPin(({ area, circuit }, _, { answered }) => {
 	if (!circuit || area === null) return null;
 	const found = isThin(area, circuit, answered);

@@ -26,7 +26,7 @@ export function withCell(pin: Pin, column: Column, text: string): Pin | { readon
 	) as never as Pin;
 }
 
-/** The name that comes after one: 15 after 14, A8 after A7, L after K; blank where none can be told. */
+/** The name that comes after one: 15 after 14, A8 after A7, L after K; blank where there is none. */
 export function nameAfter(name: string, taken: ReadonlySet<string>): string {
 	let next = name.trim();
 	do next = following(next);

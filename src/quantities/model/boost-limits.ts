@@ -81,7 +81,7 @@ export const chargeHeat = limit({
 	limit: { ...byBoost, until: 'boost.charge_temp', reaches: 'boost.charge_temp_most', rising: true },
 });
 
-/** What only a map of the compressor, an open engine or the whole fuel line tells does not hold up the others. */
+/** What only a map of the compressor, an open engine or the whole fuel line shows does not hold up the others. */
 const joining = ['engine.ring_gap_boost_limit', 'boost.compressor_boost_limit', 'fuel.rail_boost_limit'] as const;
 
 const placed = [

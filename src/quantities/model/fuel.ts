@@ -2,7 +2,7 @@ import type { Reads } from '../../graph/reader.ts';
 import { blendOf, type Fuel, fuelFlow, fuels } from '../../physics/fuels.ts';
 import { assumption, quantity } from '../quantity.ts';
 
-/** What tells the fuel in the tank. */
+/** What determines the fuel in the tank. */
 export const ofFuel = ['fuel.kind', 'fuel.ethanol'] as const;
 
 /** The fuel: by its kind, or by the ethanol that was measured in E85. */

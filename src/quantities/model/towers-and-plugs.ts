@@ -31,7 +31,7 @@ export const towersRight = quantity({
 		const fits = ([a, b]: readonly [number, number]) =>
 			right.some(([c, d]) => (a === c && b === d) || (a === d && b === c));
 		if (!towers.every(fits)) return false;
-		// The pairs told are right; of those not told nothing is known.
+		// The pairs given are right; of the others nothing is known.
 		return towers.length === right.length || q.lack('ignition.towers');
 	},
 });

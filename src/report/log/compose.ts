@@ -109,7 +109,7 @@ function episodes({ json }: LogReport): Block[] {
 	];
 }
 
-/** Every quantity that the log tells, a line each; of each pull in a row. */
+/** Every quantity that the log gives, a line each; of each pull in a row. */
 function figures({ json, wording }: LogReport): Block[] {
 	const rows = logQuantities.flatMap(quantity => {
 		const entry = json.quantities[quantity.id];

@@ -10,7 +10,7 @@ import type { Rulebook } from '../rulebook.ts';
 import { type Fields, quote } from './fields.ts';
 import type { QuestionDraft } from './question.ts';
 
-// What can only be told once every file has been read: whether the files agree with each other and with the quantities.
+// What can only be known once every file has been read: whether the files agree with each other and with the quantities.
 
 /** Notes a question whose id is taken, by a quantity or by a question before it. */
 export function refuseDoubles(

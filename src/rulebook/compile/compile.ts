@@ -111,7 +111,7 @@ export function compileRulebook(files: readonly SourceText[], quantities: readon
 		packs: [],
 	};
 	const [first] = topics;
-	// A circle or an unread question is only told of files that are right by themselves.
+	// A circle or an unread question is reported only of files that are right by themselves.
 	const graph = first && problems.length === 0 ? graphOf(questions, quantities, drafts, first.root) : null;
 	if (graph) {
 		refuseUnread(drafts, graph, rulebook);

@@ -11,7 +11,7 @@ const grammar = new Environment({ limits: { maxDepth: 60, maxAstNodes: 400 } });
 
 /**
  * Compiles a CEL text to a checked tree, or notes why not (with its place) and gives null.
- * An expression stands on one line, so that the place of a fault in it can be told.
+ * An expression stands on one line, so that the place of a fault in it can be reported.
  */
 export function compileExpression(source: Source, { text, offset }: Placed, names: Names): Compiled | null {
 	const refuse = (message: string, at = 0): null => {

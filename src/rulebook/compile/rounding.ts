@@ -23,7 +23,7 @@ export function roundLike(value: number, written: string, isTemperature: boolean
 const another = 0.04;
 /** As a share: fractions of an inch are told apart by drill and hose sizes. */
 const fraction = 0.03;
-/** degC: no gauge of a car tells less, and no text means more. */
+/** degC: no gauge of a car shows less, and no text means more. */
 const leastDegrees = 1.2;
 const mostDegrees = 2.3;
 /** degC in a degF, for how rough a temperature was said. */

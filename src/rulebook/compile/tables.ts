@@ -88,7 +88,7 @@ export function readWorksheet(root: Fields, names: Names): UsualCircuit[] {
 	);
 }
 
-/** The answer that tells a figure of a circuit; null where none is named. */
+/** The answer that holds a figure of a circuit; null where none is named. */
 export function answerOf(inner: Fields, key: string, kind: Kind, names: Names): string | null {
 	const id = inner.text(key, false);
 	if (id === '') return null;
@@ -149,7 +149,7 @@ function printedText(inner: Fields, key: string): Text {
 	return text;
 }
 
-/** A list without two of one name; tells each that is there already. */
+/** A list without two of one name; reports each that is there already. */
 function unlike<T, Key extends keyof T & string>(found: readonly (readonly [Fields, T])[], key: Key): T[] {
 	const seen = new Set<T[Key]>();
 	return found.map(([inner, one]) => {

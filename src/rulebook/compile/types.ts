@@ -45,6 +45,6 @@ export function agree(a: Type, b: Type): { text: string; offered: readonly strin
 	const strange = texts.filter(text => !offered.includes(text));
 	const [first] = strange;
 	const enough = a.written || b.written ? first === undefined : strange.length < texts.length;
-	// A question whose choices could not be read has none; it was told of already.
+	// A question whose choices could not be read has none; it was reported already.
 	return enough || first === undefined ? null : { text: first, offered };
 }

@@ -40,7 +40,7 @@ export function readYaml(text: string, refuse: Refuse): YAMLMap | null {
 	if (second) refuse(second.range[0], 'a second document: a rule file is one, without --- between');
 	const reported = new Set<number>();
 	for (const { pos, message, code } of document!.errors) {
-		// The parser tells one slip of the indent twice, at one place.
+		// The parser reports one slip of the indent twice, at one place.
 		const slip =
 			code in mends && reported.has(pos[0]) ? null : (indentSlip(text, pos[0]) ?? `${message}${mends[code] ?? ''}`);
 		reported.add(pos[0]);

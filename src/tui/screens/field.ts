@@ -17,7 +17,7 @@ export const hasList = ({ interview, taking }: App): boolean => {
 	const question = interview && questionAt(interview);
 	return taking === 'answer' && (question?.kind === 'choice' || question?.kind === 'several');
 };
-/** The two readings of what was typed, when only the person can tell which is meant. */
+/** The two readings of what was typed, when only the person knows which is meant. */
 export const waysOf = ({ interview, taking }: App): readonly Way[] =>
 	taking === 'answer' && interview?.doubt?.is === 'two-ways' ? interview.doubt.ways : [];
 /** The field, with what stands above it and what is read from it beneath. */

@@ -7,7 +7,7 @@ import { type Binding, listKeys, pageKeys } from '../keymap.ts';
 import { take } from '../log-steps.ts';
 import { clip, line } from '../text.ts';
 
-/** What the log contradicts, then what it does not tell of what matters. */
+/** What the log contradicts, then what it does not show of what matters. */
 function listed({ log }: App): Finding[] {
 	const { findings } = log!.report!.json;
 	return findings.filter(({ verdict }) => verdict === 'fails' || verdict === 'cannot-tell');

@@ -57,7 +57,7 @@ const welcome = [
 
 /** The sheets there are, a new one, the demo build; a new one is asked its name and its units. */
 export function view(app: App, width: number): Frame {
-	const sheets = app.found.map(({ name, words: told }) => clip(`${name}  ${told}`, width - 2));
+	const sheets = app.found.map(({ name, words }) => clip(`${name}  ${words}`, width - 2));
 	const { taking } = app;
 	const items =
 		taking === 'units' ? unitRows.map(([, words]) => words) : taking === 'log' ? sheets : [...sheets, ...extra];

@@ -57,8 +57,8 @@ export function view(app: App, width: number, whole: number): Frame {
 	const found = rows(app);
 	const cursor = Math.min(app.cursor, Math.max(0, found.length - 1));
 	const here = found[cursor];
-	const items = found.map(({ question, number, words: told }) =>
-		clip(`${String(number).padStart(3)} ${question.label}: ${told}`, width - 2),
+	const items = found.map(({ question, number, words }) =>
+		clip(`${String(number).padStart(3)} ${question.label}: ${words}`, width - 2),
 	);
 	const shown = app.show === 'all' ? 'all questions' : app.show;
 	return {

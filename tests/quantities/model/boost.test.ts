@@ -80,7 +80,7 @@ describe('the lowest limit', () => {
 		expect(all('boost.lowest_limit').value).toBe(Math.min(...values));
 	});
 
-	test('is told though one is not known, if a known one lies under the target; else not', () => {
+	test('is reported though one is not known, if a known one lies under the target; else not', () => {
 		const low = { 'driveline.gearbox_torque': num(150, 'lb-ft'), 'ignition.gap': notKnown };
 		expect(q(low)('boost.lowest_limit').value).toBe(q(low)('driveline.gearbox_boost_limit').value);
 		const high = { 'boost.target': num(1, 'psi'), 'ignition.gap': notKnown };

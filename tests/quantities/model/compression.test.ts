@@ -65,7 +65,7 @@ describe('a wet test', () => {
 	const dry = [150, 150, 100, 150, 150, 150, 150, 150];
 	const wet = (third: number | null) => ({ 'engine.compression_wet': num(dry.with(2, third as never), 'psi') });
 
-	test('tells how much of what the lowest lacks comes back', () => {
+	test('shows how much of what the lowest lacks comes back', () => {
 		close(readings(dry, wet(140))('engine.wet_recovery_lowest').value, 40 / 50, 'recovery');
 		close(readings(dry, wet(140))('engine.wet_gain').value, 0.4, 'gain');
 		const each = readings(dry, wet(140))('engine.wet_recovery').value as readonly (number | null)[];

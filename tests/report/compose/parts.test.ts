@@ -200,7 +200,7 @@ describe('the list', () => {
 		expect(markdown(third)).toMatch(/^\d+ more lines? waits? here for answers that other lines ask for\.$/m);
 	});
 
-	test('a rule that could not be worked out is a line of its stage, and told at the end', () => {
+	test('a rule that could not be worked out is a line of its stage, and printed at the end', () => {
 		const [first, ...others] = broken.audit.findings;
 		const odd = { ...first!, verdict: 'not-evaluated', why: 'Not worked out: the drop is not finite.' } as const;
 		const text = markdown({ ...broken, audit: { ...broken.audit, findings: [odd, ...others] } });
@@ -213,7 +213,7 @@ describe('the numbers', () => {
 	test.each(each)('%s: every quantity has its value, what it needs, or that it does not apply', (_, of) => {
 		const [, part] = /\n## The numbers\n(.*?)\n## (?:The answers|What was not)/s.exec(markdown(of)) ?? [];
 		const named = new Set([...flat(part!).matchAll(/`([^`]+)`/g)].flatMap(([, ids]) => ids!.split(', ')));
-		// What only a log gives is told by the log's own report.
+		// What only a log gives is reported by the log's own report.
 		const own = Object.keys(of.audit.quantities).filter(id => !id.startsWith('log.'));
 		for (const id of own) expect(named, id).toContain(id);
 	});

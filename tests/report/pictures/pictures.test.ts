@@ -65,7 +65,7 @@ describe('the pictures', () => {
 		}
 	});
 
-	test('the ladder tells what the audit tells, lowest first', () => {
+	test('the ladder shows what the audit shows, lowest first', () => {
 		const placed = audited(brokenBuild()).audit.limits.filter(({ value }) => value !== null);
 		expect(placed.length).toBeGreaterThan(4);
 		const words = /<desc[^>]*>(.*?)<\/desc>/.exec(pictures()[limits]!)![1]!;

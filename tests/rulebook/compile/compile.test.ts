@@ -208,12 +208,12 @@ describe('the files agree with each other', () => {
 	});
 });
 
-test('all problems are told in one go', () => {
+test('all problems are reported in one go', () => {
 	const changed = set('stage', 'someday')(set('harm', 'everything')(gap.text));
 	expect(gap.compile(changed).problems.length).toBe(2);
 });
 
-test('of a file that cannot be read nothing else is told: what it holds would be missed everywhere', () => {
+test('of a file that cannot be read nothing else is reported: what it holds would be missed everywhere', () => {
 	const told = problemsOf('engine/identity.yaml', text => `${text}\n  - [\n`);
 	expect(told.length).toBeGreaterThan(0);
 	expect(told.filter(problem => !problem.startsWith('engine/identity.yaml:'))).toEqual([]);
@@ -227,7 +227,7 @@ test('a kind that is none is reported once, and not all that hangs on it', () =>
 	expect(gap.compile(change(gap.text)).problems.length).toBe(1);
 });
 
-test('of a file full of faults the first hundred are told', () => {
+test('of a file full of faults the first hundred are reported', () => {
 	const { problems } = gap.compile(
 		`topic: x\nplace: 1\n${Array.from({ length: 500 }, (_, i) => `x${i}: 1\n`).join('')}`,
 	);
