@@ -440,6 +440,11 @@ worked('ignition', [
 	// Air a third as dense unboosted as at the target makes two thirds of 300 hp boost's work: 200 hp, two steps.
 	[
 		'ignition.heat_steps_needed',
+		{ 'boost.kind': 'turbocharger', 'engine.power': 50 * horsepower, 'boost.density_ratio': 2 },
+		0.25,
+	],
+	[
+		'ignition.heat_steps_needed',
 		{ 'boost.kind': 'turbocharger', 'engine.power': 300 * horsepower, 'boost.density_ratio': 3 },
 		2,
 	],
@@ -530,7 +535,23 @@ worked('harness', [
 
 const mph = 0.44704;
 
+/** rpm m2 of a simply supported steel tube, 80 mm with a wall of 2 mm: pi/2 sqrt(E I / (density x area)), in turns a minute. */
+const whip = 60 * (Math.PI / 2) * Math.sqrt((205e9 / 7850) * ((0.08 ** 2 + 0.076 ** 2) / 16));
+
 worked('driveline and vehicle', [
+	// A shaft shorter than five diameters whips no earlier than one of five: thin steel tube, in proportion to 1 / length^2.
+	...[0.3, 0.35, 0.4].map(
+		(length): Row => [
+			'driveline.shaft_critical_speed',
+			{ 'driveline.shaft_length': length, 'driveline.shaft_diameter': 0.08, 'driveline.shaft_wall': 0.002 },
+			whip / 0.4 ** 2,
+		],
+	),
+	[
+		'driveline.shaft_critical_speed',
+		{ 'driveline.shaft_length': 0.8, 'driveline.shaft_diameter': 0.08, 'driveline.shaft_wall': 0.002 },
+		whip / 0.8 ** 2,
+	],
 	['driveline.gearbox_margin', { 'driveline.gearbox_torque': 500, 'engine.peak_torque': 400 }, 0.25],
 	['harness.days_to_flat', { 'charging.battery_capacity': 60 * 3600, 'harness.key_off_draw': 0 }, null],
 	['harness.days_to_flat', { 'charging.battery_capacity': 60 * 3600, 'harness.key_off_draw': 0.05 }, 25],
