@@ -38,7 +38,7 @@ describe('swap-audit log', () => {
 		expect({ ...packed, file: null }).toEqual({ ...rest, file: null });
 		expect(Object.keys(plain)).toEqual([
 			...['format', 'version', 'sheet', 'date', 'tool', 'rules', 'file', 'channels', 'unused', 'episodes'],
-			...['quantities', 'findings', 'answers', 'fit', 'limits', 'boost_steps', 'notes'],
+			...['quantities', 'findings', 'answers', 'fit', 'limits', 'boost_steps', 'boost_steps_refused', 'notes'],
 		]);
 		expect(file).toMatchObject({ name: 'drive.csv', bytes: table.length, rows: 600, unread: 0, seconds: 59.9 });
 		expect(file.sha256).toMatch(/^[0-9a-f]{64}$/);

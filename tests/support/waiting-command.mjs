@@ -39,6 +39,18 @@ process.on('message', async ({ args, env }) => {
 			if (name !== 'message' && !own.get(name)?.includes(listener)) process.off(name, listener);
 		}
 	}
-	for (const stream of [1, 2]) writeSync(stream, mark);
+	for (const stream of [1, 2]) await write(stream, mark);
 	process.send(status);
 });
+
+/** A pipe whose reader is slow is full for a while. */
+async function write(stream, text) {
+	for (let rest = Buffer.from(text); rest.length > 0; ) {
+		try {
+			rest = rest.subarray(writeSync(stream, rest));
+		} catch (error) {
+			if (error.code !== 'EAGAIN') throw error;
+			await new Promise(done => setTimeout(done, 1));
+		}
+	}
+}
