@@ -3,13 +3,13 @@ const long = process.env.SWAP_AUDIT_LONG === '1';
 
 export const counts = {
 	/** Processes killed in the middle of a save. */
-	kills: long ? 10_000 : 24,
+	kills: long ? 10_000 : 20,
 	/** Generated expressions checked against the library. */
 	expressions: long ? 20_000 : 500,
 	/** Spoilt rule files. */
 	ruleFiles: long ? 100_000 : 300,
 	/** Texts of anything, taken for expressions. */
-	expressionTexts: long ? 1_000_000 : 20_000,
+	expressionTexts: long ? 1_000_000 : 6_000,
 	/** Places of one sheet (bytes, lines, keys, numbers) at which it is spoilt in each way; long: all of them. */
 	sheetPlaces: long ? Number.POSITIVE_INFINITY : 120,
 	/** Sheets with plugs and a log, a part or more of each made something else. */
@@ -21,9 +21,9 @@ export const counts = {
 	/** Sheets with known truth, whose bands are held against it. */
 	trials: long ? 2_000 : 100,
 	/** Changes of one answer whose effect on the verdicts is followed. */
-	edits: long ? 10_000 : 80,
+	edits: long ? 10_000 : 40,
 	/** Random sheets from which one answer is taken away, and no gate may open. */
-	removals: long ? 3_000 : 30,
+	removals: long ? 3_000 : 20,
 	/** Random sheets whose quantities are worked out and held against physics. */
 	sheets: long ? 5_000 : 60,
 	/** Random boosted builds, under whose lowest limit no rule on boost may fail. */
@@ -35,15 +35,17 @@ export const counts = {
 	/** Whether the interview is stopped after each answer of a pass, or after the first, the middle and the last. */
 	everyAnswer: long,
 	/** Random walks over the interview, 200 steps each. */
-	walks: long ? 5_000 : 48,
+	walks: long ? 5_000 : 30,
 	/** Quick passes answered by chance, timed as a person would take. */
 	passes: long ? 300 : 3,
 	/** Orders in which the rule files are read. */
 	orders: long ? 20 : 1,
 	/** Hostile texts on each surface that prints them. */
-	hostile: long ? 100_000 : 600,
+	hostile: long ? 100_000 : 300,
 	/** Pairs of halves of plugs, and tables of pins. */
 	plugs: long ? 10_000 : 100,
+	/** Layouts in which one drive is written. */
+	layouts: long ? 400 : 16,
 	/** Simulated drives of sound cars, none of which may raise anything. */
 	soundDrives: long ? 600 : 8,
 	/** Cars drawn from what their sheets say, whose logs the model is fitted to. */

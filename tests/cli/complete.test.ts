@@ -33,7 +33,11 @@ test.each([
 	['a rule pack after a rule, again and again', ['rules', 'show', 'x', 'y.yaml', ''], ['/.yaml']],
 	['a quantity', ['quantities', 'injectors.duty'], ['injectors.duty']],
 	['an option where nothing else is taken', ['questions', ''], ['--json', '--schema', '--help']],
-	['an option after the last argument', ['limits', 'car.json', ''], ['--json', '--unfitted', '--units', '--rules', '--help']],
+	[
+		'an option after the last argument',
+		['limits', 'car.json', ''],
+		['--json', '--units', '--rules', '--unfitted', '--help'],
+	],
 	['an option of the whole program', ['--v'], ['--version']],
 ])('%s', (_what, words, wanted) => {
 	expect(next(words)).toEqual(wanted);
