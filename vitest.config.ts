@@ -14,7 +14,7 @@ export default defineConfig(({ mode }) => {
 		// Files of one worker share what they import: rooms keep nothing between calls, and loading them 175 times costs more than they do.
 		isolate: false,
 		// Audits leave much behind that is short-lived: with room for it a twentieth less of the time.
-		execArgv: ['--max-semi-space-size=64'],
+		execArgv: ['--max-semi-space-size=128'],
 		globalSetup: ['tests/support/built.ts'],
 		// A golden that is missing is a failure; -u makes it.
 		update: 'none',

@@ -50,7 +50,7 @@ test('NUL bytes and numbers beyond all range cost their own lines, reported with
 
 test('a gzip bomb ends before it is unpacked', async () => {
 	const path = join(temporaryFolder(), 'bomb.csv.gz');
-	writeFileSync(path, gzipSync(Buffer.concat([Buffer.from(head + rows(100)), Buffer.alloc(200 * 2 ** 20, '1,1\n')])));
+	writeFileSync(path, gzipSync(Buffer.concat([Buffer.from(head + rows(100)), Buffer.alloc(100 * 2 ** 20, '1,1\n')])));
 	const { status, out, err } = runCommand(['log', '-', path], { input: writeSheet(buildSheet('boosted')) });
 	expect(err).toMatch(/bomb\.csv\.gz: this unpacks to more than 300 times its size/);
 	expect(out).toBe('');

@@ -50,7 +50,7 @@ async function write(stream, text) {
 			rest = rest.subarray(writeSync(stream, rest));
 		} catch (error) {
 			if (error.code !== 'EAGAIN') throw error;
-			await new Promise(done => setTimeout(done, 1));
+			await new Promise(setImmediate);
 		}
 	}
 }

@@ -144,8 +144,8 @@ describe('cautions', () => {
 	test.each(each)('%s: every caution that a step names stands in full', (_, of) => {
 		const [before, after] = markdown(of).split('## The day itself');
 		const named = [...flat(after ?? before!).matchAll(/\*\*Caution:\*\* ([^.]*?)\.(?= \d+\. |$)/g)];
-		for (const [, titles] of named)
-			for (const title of titles!.split('; ')) expect(inFull(of)).toContain(`**${title}.**`);
+		const full = inFull(of);
+		for (const [, titles] of named) for (const title of titles!.split('; ')) expect(full).toContain(`**${title}.**`);
 	});
 
 	test('one that nothing names is left out', () => {
