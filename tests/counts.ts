@@ -17,7 +17,7 @@ export const counts = {
 	/** Sheets with plugs and a log, a part or more of each made something else. */
 	mutatedSheets: long ? 10_000 : 30,
 	/** Logs spoilt in a few places. */
-	spoiltLogs: long ? 2_000 : 8,
+	spoiltLogs: long ? 2_000 : 12,
 	/** Broken files of many MB, read by the command under a bound of memory. */
 	bigFiles: long ? Number.POSITIVE_INFINITY : 4,
 	/** Sheets with known truth, whose bands are held against it. */
