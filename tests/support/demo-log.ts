@@ -11,7 +11,7 @@ const air = 99_500;
  */
 export function demoLog(): string {
 	const drive = simulateDrive({
-		seed: 7,
+		seed: 8,
 		rate: 10,
 		pulls: 2,
 		cruise: 10,
