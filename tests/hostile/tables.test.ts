@@ -89,3 +89,11 @@ test('escape sequences in headers and cells never reach the terminal', () => {
 		expect(`${out}${err}`).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/);
 	}
 });
+
+test('a log whose times cannot be read is refused, whatever else is in it', () => {
+	const path = join(temporaryFolder(), 'drive.csv');
+	writeFileSync(path, `${head}${Array.from({ length: 50 }, (_, row) => `,${800 + row}`).join('\n')}\n`);
+	const { status, out, err } = runCommand(['log', '-', path], { input: writeSheet(buildSheet('boosted')) });
+	expect(err).toMatch(/found no row with a time; accepted: a time in the rows/);
+	expect([status, out]).toEqual([2, '']);
+});

@@ -46,11 +46,14 @@ export async function judgeLog(
 		progress(stream.taken(), stream.size);
 	}
 	if (recording.totals.rows === 0) throw new BadTable('no row with a number', 'a table with numbers in its rows');
+	const analysis = analyzer.finish(impossibleOf(recording));
+	if (Number.isNaN(analysis.seconds))
+		throw new BadTable('no row with a time', 'a time in the rows, or rows so many a second (--channel time=#@20Hz)');
 	return reportLog(
 		model,
 		opened,
 		recording,
-		analyzer.finish(impossibleOf(recording)),
+		analysis,
 		overview.all,
 		{ name: logName(path), sha256: stream.sha256(), bytes: stream.taken() },
 		{ ...said, tool: version },
