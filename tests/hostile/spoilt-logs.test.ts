@@ -16,7 +16,7 @@ import { simulateDrive } from '../support/simulated-drive.ts';
 const odd = fc.constantFrom(
 	'1e999',
 	'-1e308',
-	'NaN',
+	'nan',
 	'"',
 	'""",',
 	',,,,',
