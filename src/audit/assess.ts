@@ -64,12 +64,11 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const { rulebook, judge, quantities } = model;
 	const wording = model.wordings[options.units];
 	const plain = stateOf(model, sheet);
-	const fitted =
-		options.unfitted || Math.max(options.draws, options.gateDraws ?? 0) === 0 ? null : fitOf(model, sheet, plain);
+	const drawn = Math.max(options.draws, options.gateDraws ?? 0) > 0;
+	const fitted = options.unfitted || !drawn ? null : fitOf(model, sheet, plain);
 	const rests = fitted?.fit.applied ? fitted.fit : null;
 	const solved = rests ? stateOf(model, sheet, rests.strays) : plain;
 	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(solved, id), options.units);
-	const drawn = Math.max(options.draws, options.gateDraws ?? 0) > 0;
 	const step = (options.step ?? drawn) ? stepOf(model, sheet, solved, fitted, plugs, options.units) : null;
 	const state = withStep(solved, step);
 	const verdicts = judge.judge(state, plugs);

@@ -13,3 +13,9 @@ export function valueIn(state: State, id: string): Outcome {
 	const slot = state.graph.slotOf.get(id);
 	return slot === undefined ? undefined : state.values[slot];
 }
+
+/** The number of an answer or a quantity; NaN where it is not known or none. */
+export function numberIn(state: State, id: string): number {
+	const value = valueIn(state, id);
+	return typeof value === 'number' ? value : Number.NaN;
+}

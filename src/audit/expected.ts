@@ -1,4 +1,6 @@
 import { CarAt, type Running } from '../fit/car-at.ts';
+import { isInCharge } from '../fit/charge-sensor.ts';
+import { fillingAt } from '../fit/filling.ts';
 import { breathing, outsideUnknown, type Sensor, sensorErrors, sensors } from '../fit/terms.ts';
 import { quasiRandom, seedFrom } from '../graph/quasi-random.ts';
 import type { State } from '../graph/solve.ts';
@@ -46,16 +48,6 @@ export function expectedIn(
 	const outside = numberIn(run.get('log.ambient_temp'));
 	const best = Number(state.values[state.graph.slotOf.get('engine.peak_rpm')!] ?? Number.NaN);
 	const off = (sensor: Sensor) => errors[sensor] * z[car.sampler.dimensions + sensors.indexOf(sensor)]!;
-	/** As the fit has it: up to the speed of best power by the model's torque, three free terms of shape. */
-	const fillingAt = (speed: number): number => {
-		const x = (speed - best) / (best / 2);
-		const peak = car.of('torquePeak');
-		const back = peak < best ? Math.max(-1, Math.min(1, (best - speed) / (best - peak))) : 0;
-		let filling = 1 + ((car.of('torqueRise') - 1) / 2) * (Number.isFinite(back) ? back : 0);
-		for (let term = 0; term < breathing.terms; term++)
-			filling += breathing.deviation * z[shape + term]! * x ** (term + 1);
-		return filling;
-	};
 	const readingsAt = (point: PullPoint): Record<Channel, number> => {
 		const { manifold_pressure: pressure, charge_temp: charge } = point.channels;
 		const running: Running = {
@@ -64,7 +56,7 @@ export function expectedIn(
 			ambient: ambient.value,
 			outside: outside ?? outsideUnknown.usual + outsideUnknown.deviation * z[dimensions - 1]!,
 			lambda: lambdaOf(point)! - off('lambda_1'),
-			filling: fillingAt(point.speed),
+			filling: fillingAt(car, point.speed, best, z, shape),
 		};
 		return car.running(running, () => {
 			if (charge && isInCharge(state)) car.put('charge', charge.value - off('charge_temp'));
@@ -115,7 +107,7 @@ export function expectedIn(
 	);
 }
 
-/** Every so manieth of a list, so that few are left. */
+/** At most so many of a list, evenly over it. */
 const some = <T>(list: readonly T[]): readonly T[] =>
 	list.filter((_, at) => at % Math.ceil(list.length / mostPoints) === 0);
 
@@ -131,17 +123,6 @@ const lambdaOf = ({ channels: { lambda_1, lambda_2 } }: PullPoint): number | nul
 	const banks = [lambda_1, lambda_2].flatMap(bank => bank?.value ?? []);
 	return banks.length === 0 ? null : banks.reduce((sum, one) => sum + one, 0) / banks.length;
 };
-
-/** Whether the charge temperature that is logged is that of what the engine draws in. */
-function isInCharge({ values, graph }: State): boolean {
-	const value = (id: string) => values[graph.slotOf.get(id)!];
-	const place = value('sensors.air_temp_place');
-	return (
-		value('boost.kind') === 'none' ||
-		place === 'after-intercooler' ||
-		(place === 'in-air-meter' && value('sensors.meter_place') === 'blow-through')
-	);
-}
 
 const numberIn = (figure: Measured | undefined): number | null =>
 	typeof figure?.value === 'number' ? figure.value : null;

@@ -22,12 +22,12 @@ export function quantityValues(
 	for (const quantity of quantities) {
 		if (quantity.kind === 'hidden') continue;
 		const slot = slotNamed(state.graph, quantity.id);
-		values[quantity.id] = tellValue(state, quantity, slot, bands);
+		values[quantity.id] = quantityValue(state, quantity, slot, bands);
 	}
 	return values;
 }
 
-function tellValue(
+function quantityValue(
 	state: State,
 	quantity: AnyQuantity,
 	slot: number,

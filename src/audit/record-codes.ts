@@ -10,7 +10,7 @@ const length = 4;
 
 /**
  * Four characters for a line: 24 bits of its hash (FNV-1a, 32 bits folded to 24: Fowler, Noll, Vo). Of a thousand lines one
- * that was never kept is taken for another once in 17,000 times, and then a change is reported that is none.
+ * that was never kept is taken for another once in 17,000 times, and then a change is shown that is none.
  */
 export function codeOf(key: string): string {
 	let hash = 0x811c9dc5;

@@ -93,12 +93,12 @@ export function lastOfOtherAnswers(audits: readonly AuditRecord[], now: AuditRec
 /** What a kept audit came to, in words. Nothing known is not nothing to do: what could not be judged is counted too. */
 export function recordWords({ verdicts, undecided }: AuditRecord): string {
 	const fails = verdicts.filter(({ verdict }) => verdict === 'fails').length;
-	const open = undecided === undefined ? verdicts.filter(isUntold).length : countCodes(undecided);
+	const open = undecided === undefined ? verdicts.filter(isUndecided).length : countCodes(undecided);
 	const words = [fails > 0 ? `${fails} to do` : '', open > 0 ? `${open} not known yet` : ''].filter(Boolean);
 	return words.length > 0 ? words.join(', ') : 'nothing to do';
 }
 
-const isUntold = ({ verdict }: RecordedVerdict): boolean => verdict === 'cannot-tell' || verdict === 'not-evaluated';
+const isUndecided = ({ verdict }: RecordedVerdict): boolean => verdict === 'cannot-tell' || verdict === 'not-evaluated';
 
 /** The audit that another file holds: the last one in a sheet, or the audit itself as JSON; null when it holds none that is whole. */
 export function earlierIn(data: unknown): AuditRecord | null {

@@ -14,11 +14,11 @@ type Listed = Open & Pick<Finding, 'covered_by'>;
 export function standsInTheWay(finding: Open): boolean {
 	if (!isSerious(finding)) return false;
 	const { verdict, unproved } = finding;
-	return verdict === 'fails' || verdict === 'not-evaluated' || isUntold(finding) || unproved;
+	return verdict === 'fails' || verdict === 'not-evaluated' || isUndecided(finding) || unproved;
 }
 
 /** Cannot be judged, for want of an answer that this build can have by now. */
-const isUntold = ({
+const isUndecided = ({
 	verdict,
 	prove_during,
 	not_wanted,
@@ -65,7 +65,7 @@ export function readiness(findings: readonly (Open & Pick<Finding, 'stage'>)[], 
 			stage,
 			ready: held.length === 0,
 			fails: count(({ verdict }) => verdict === 'fails'),
-			cannot_tell: count(isUntold),
+			cannot_tell: count(isUndecided),
 			unproved: count(({ unproved }) => unproved),
 			prove_during: count(({ prove_during, not_wanted }) => prove_during && !not_wanted),
 			waits_for,

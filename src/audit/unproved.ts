@@ -10,8 +10,8 @@ import { isSerious } from './stages.ts';
 export const sureEnough = 0.9;
 
 /**
- * The same for a line on what a log read. Its threshold leaves room for a usual sensor already (lambda 0.03 over what is
- * meant, with a sensor of 0.015), and in a workshop such a reading inside it is taken as good: it is in doubt only where it
+ * The same for a line on what a log read. Its threshold leaves room for a usual sensor already (lambda 0.03 over the
+ * target, with a sensor of 0.015), and in a workshop such a reading inside it is taken as good: it is in doubt only where it
  * lies so near that every third sensor would say otherwise.
  */
 export const sureEnoughRead = 2 / 3;

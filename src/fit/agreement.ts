@@ -1,5 +1,5 @@
 import { dot, eigen } from './matrix.ts';
-import { curvatureOf, type Mode, slopesAt } from './mode.ts';
+import { curvatureOf, type Mode, type Slopes, slopesAt } from './mode.ts';
 import { normalShare, type Problem } from './problem.ts';
 
 /** Directions that readings show less of than this share of the prior count with the noise. */
@@ -42,14 +42,23 @@ function farthestChannel(problem: Problem, unknowns: readonly number[], channels
 	const slopes = slopesAt(problem, unknowns, center);
 	const residuals = problem.at(center)?.residuals.slice();
 	if (!slopes || !residuals) return 1;
-	const names = new Set(channels);
-	const chances = [...names].map(name => {
-		const rows = channels.flatMap((channel, row) => (channel === name ? [row] : []));
-		const mean = (values: Float64Array) => rows.reduce((sum, row) => sum + values[row]!, 0) / rows.length;
-		const variance = slopes.slopes.reduce((sum, slope) => sum + mean(slope) ** 2, 1 / rows.length);
-		return 2 * normalShare(-Math.abs(mean(residuals)) / Math.sqrt(variance));
-	});
-	return Math.min(1, names.size * Math.min(...chances));
+	const means = channelMeans(channels, slopes);
+	const chances = [...means.values()].map(
+		({ mean, deviation }) => 2 * normalShare(-Math.abs(mean(residuals)) / deviation),
+	);
+	return Math.min(1, means.size * Math.min(...chances));
+}
+
+/** By channel the mean over its readings, and the prior-predictive deviation of the mean of its residuals. */
+function channelMeans(channels: readonly string[], { slopes }: Slopes) {
+	return new Map(
+		[...new Set(channels)].map(name => {
+			const rows = channels.flatMap((channel, row) => (channel === name ? [row] : []));
+			const mean = (values: Float64Array) => rows.reduce((sum, row) => sum + values[row]!, 0) / rows.length;
+			const variance = slopes.reduce((sum, slope) => sum + mean(slope) ** 2, 1 / rows.length);
+			return [name, { mean, deviation: Math.sqrt(variance) }];
+		}),
+	);
 }
 
 /** A channel whose mean lies so many prior-predictive standard deviations away is refused in nine of ten. */
@@ -57,7 +66,7 @@ const shows = 5;
 
 /**
  * By channel, how far its sensor has to be off, in its own standard deviations, to put the mean of the channel where a right
- * log does not lie: a smaller error cannot be reported from the car. Without a channel that nothing is reported of.
+ * log does not lie: a smaller error cannot be distinguished from another car. A channel that its sensor does not move is left out.
  *
  * @param unknownOf the unknown of a channel's sensor; undefined where it has none
  */
@@ -69,13 +78,11 @@ export function leastShown(
 ): Map<string, number> {
 	const found = slopesAt(problem, unknowns, new Float64Array(problem.dimensions));
 	const least = new Map<string, number>();
-	for (const name of new Set(channels)) {
-		const own = found?.slopes[unknowns.indexOf(unknownOf(name) ?? -1)];
-		if (!found || !own) continue;
-		const rows = channels.flatMap((channel, row) => (channel === name ? [row] : []));
-		const mean = (values: Float64Array) => rows.reduce((sum, row) => sum + values[row]!, 0) / rows.length;
-		const variance = found.slopes.reduce((sum, slope) => sum + mean(slope) ** 2, 1 / rows.length);
-		if (mean(own) !== 0) least.set(name, (shows * Math.sqrt(variance)) / Math.abs(mean(own)));
+	if (!found) return least;
+	for (const [name, { mean, deviation }] of channelMeans(channels, found)) {
+		const own = found.slopes[unknowns.indexOf(unknownOf(name) ?? -1)];
+		const moves = own ? Math.abs(mean(own)) : 0;
+		if (moves > 0) least.set(name, (shows * deviation) / moves);
 	}
 	return least;
 }

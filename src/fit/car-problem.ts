@@ -2,6 +2,8 @@ import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
 import type { Declared } from '../log/declared.ts';
 import { CarAt, type Running } from './car-at.ts';
+import { isInCharge } from './charge-sensor.ts';
+import { fillingAt } from './filling.ts';
 import { type Fact, type FitLog, type FitPoint, facts } from './fit-log.ts';
 import { doubts, heldFacts, type Prepared } from './held-facts.ts';
 import type { Problem, Seen } from './problem.ts';
@@ -61,10 +63,7 @@ export function carProblem(
 	];
 	const boosted = valueAt('boost.kind') !== 'none';
 	const place = valueAt('sensors.air_temp_place');
-	const inCharge =
-		!boosted ||
-		place === 'after-intercooler' ||
-		(place === 'in-air-meter' && valueAt('sensors.meter_place') === 'blow-through');
+	const inCharge = isInCharge(state);
 	const before = boosted && (place === 'before-compressor' || (place === 'in-air-meter' && !inCharge));
 	const [mapTop, ceiling] = [asNumber('sensors.map_full_scale'), asNumber('sensors.meter_ceiling')];
 	const best = asNumber('engine.peak_rpm');
@@ -80,15 +79,6 @@ export function carProblem(
 		}),
 	);
 
-	const fillingAt = (speed: number, at: ArrayLike<number>): number => {
-		const x = (speed - best) / (best / 2);
-		const peak = car.of('torquePeak');
-		const back = peak < best ? Math.max(-1, Math.min(1, (best - speed) / (best - peak))) : 0;
-		let filling = 1 + ((car.of('torqueRise') - 1) / 2) * (Number.isFinite(back) ? back : 0);
-		for (let term = 0; term < breathing.terms; term++)
-			filling += breathing.deviation * at[shape + term]! * x ** (term + 1);
-		return filling;
-	};
 	const off = (channel: Sensor, at: ArrayLike<number>): number => errors[channel] * at[placeOf[channel]]!;
 	const outsideOf = (log: number, at: ArrayLike<number>): number => {
 		const read = logs[log]!.outside;
@@ -104,7 +94,7 @@ export function carProblem(
 			ambient: logs[log]!.ambient,
 			outside: before && charge ? charge.value - off('charge_temp', at) : outsideOf(log, at),
 			lambda: lambdas.reduce((sum, bank) => sum + point.read[bank]!.value - off(bank, at), 0) / lambdas.length,
-			filling: fillingAt(point.speed, at),
+			filling: fillingAt(car, point.speed, best, at, shape),
 		};
 	};
 
@@ -213,7 +203,7 @@ export function carProblem(
 		}
 	};
 
-	// What the model cannot show on its nominal values is not compared.
+	// What the model cannot work out on its nominal values is not compared.
 	const counts: boolean[] = [];
 	const compared: Compared[] = [];
 	car.moveTo(center);

@@ -40,7 +40,7 @@ export interface Fit {
 
 export interface FitOptions {
 	readonly declared: Declared;
-	/** Ids of what is reported, with how far it is settled. */
+	/** Limits whose remaining variance is traced to inputs. */
 	readonly limits: readonly string[];
 	/** Whether an input is one that a person can find out. */
 	readonly canMeasure: (id: string) => boolean;

@@ -14,7 +14,7 @@ export interface Prepared {
 	readonly knowsRail: boolean;
 }
 
-/** The chance that a fact is reported although it is not so, and how sharp its line is, as a share. */
+/** The chance that a log shows a fact that does not hold, and how sharp its line is, as a share. */
 export const doubts: Readonly<Record<Fact, { readonly doubt: number; readonly soft: number }>> = {
 	clutch: { doubt: 0.05, soft: 0.03 },
 	spark: { doubt: 0.1, soft: 0.03 },

@@ -11,7 +11,7 @@ export interface Mode {
 	readonly height: number;
 }
 
-type Slopes = Pick<Mode, 'slopes' | 'marginSlopes'>;
+export type Slopes = Pick<Mode, 'slopes' | 'marginSlopes'>;
 
 /** The step that slopes are measured with, in standard deviations of the prior. */
 const aside = 0.01;

@@ -1,3 +1,4 @@
+import { nineOfTen } from '../graph/uncertain.ts';
 import type { Declared } from '../log/declared.ts';
 
 /** An unknown that no answer stands for: what a sensor is off, how the filling goes over engine speed. */
@@ -49,6 +50,12 @@ export const breathing = { terms: 3, deviation: 0.03 } as const;
 
 /** Outside air of a log without it: K, usual and one standard deviation. Common practice. */
 export const outsideUnknown = { usual: 293, deviation: 10 } as const;
+
+/** The coldest and the warmest of it that are likely, K: nine of ten lie between. */
+export const likelyOutside = [-nineOfTen, nineOfTen].map(z => outsideUnknown.usual + z * outsideUnknown.deviation) as [
+	cold: number,
+	warm: number,
+];
 
 /**
  * What the model leaves out at one point, one standard deviation: shares of pulse, meter volts, air flow and power; Pa of the

@@ -190,7 +190,7 @@ export class Analyzer {
 			declared,
 		};
 		for (const [, gathering] of this.gathered) gathering.take(chunk);
-		for (const view of views) this.tellPull(view);
+		for (const view of views) this.measurePull(view);
 		this.episodes.push(...numbered);
 		this.judgedTo = to;
 		store.dropBefore(to - overlap);
@@ -202,7 +202,7 @@ export class Analyzer {
 		return ++this.pullsSoFar;
 	}
 
-	private tellPull(view: PullView): void {
+	private measurePull(view: PullView): void {
 		for (const { id, measure } of this.perPull) this.results.get(id)!.push(measure(view));
 		this.points.push(pointsOf(view));
 	}

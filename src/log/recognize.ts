@@ -116,7 +116,7 @@ class Recognizer {
 		const byWords = named === absolute ? 'absolute' : null;
 		const found = written ?? referenceOf(loose.scale, values, speeds) ?? byWords;
 		if (found === null) {
-			return { why: 'its values do not tell whether it counts from the air outside or from vacuum', impossible: false };
+			return { why: 'its values do not show whether it counts from the air outside or from vacuum', impossible: false };
 		}
 		const channel = found === 'absolute' ? absolute : gauge;
 		const unitName = unitAs(found, loose.scale.unit);

@@ -57,7 +57,7 @@ const rounding = 1e-9;
 export const balancedByThreeQuarters = (readings: Readings): boolean => compressionSpread(readings) >= 0.75 - rounding;
 
 /**
- * The rule reported with it: the lowest at least 70 % of the highest, and none under 100 psi. Readings in Pa gauge.
+ * The rule that goes with it: the lowest at least 70 % of the highest, and none under 100 psi. Readings in Pa gauge.
  * Source: factory service literature of a third maker.
  */
 export const balancedBySevenTenths = (readings: Readings): boolean =>

@@ -54,13 +54,13 @@ async function columnsByLines(
 	sheet: Sheet,
 	path: string,
 	face: LogFace,
-	{ next, say: tell, mark }: Lines,
+	{ next, say, mark }: Lines,
 ): Promise<Said | null> {
 	let said: Said = { given: [], not: [] };
 	let found = await face.lookAtLog(sheet, path, said);
 	for (;;) {
-		tellColumns(found, model, tell);
-		tell(columnsPrompt);
+		sayColumns(found, model, say);
+		say(columnsPrompt);
 		mark('');
 		const line = (await next())?.trim();
 		if (line === undefined || line === '-') return null;
@@ -68,7 +68,7 @@ async function columnsByLines(
 		const given = readGiven(line);
 		const [, not] = /^not\s+(.+)$/i.exec(line) ?? [];
 		if (!given && not === undefined) {
-			tell(`${JSON.stringify(line)} is none of these.`);
+			say(`${JSON.stringify(line)} is none of these.`);
 			continue;
 		}
 		const changed: Said = given
@@ -79,12 +79,12 @@ async function columnsByLines(
 			said = changed;
 		} catch (error) {
 			if (!face.isForPerson(error)) throw error;
-			tell(error.message);
+			say(error.message);
 		}
 	}
 }
 
-function tellColumns({ columns, notes }: LogColumns, { rulebook }: Model, say: Lines['say']): void {
+function sayColumns({ columns, notes }: LogColumns, { rulebook }: Model, say: Lines['say']): void {
 	const titles = new Map(rulebook.channels.map(({ id, title }) => [id, title]));
 	for (const { header, taken, first } of columns) {
 		const as = taken ? `${titles.get(taken.channel)} (${taken.channel}), ${taken.unit || 'no unit'}` : 'not used';
@@ -93,26 +93,22 @@ function tellColumns({ columns, notes }: LogColumns, { rulebook }: Model, say: L
 	for (const note of notes) say(note);
 }
 
-async function answersByLines(
-	sheet: Sheet,
-	report: LogReport,
-	{ next, say: tell, mark }: Lines,
-): Promise<Sheet | null> {
+async function answersByLines(sheet: Sheet, report: LogReport, { next, say, mark }: Lines): Promise<Sheet | null> {
 	const { findings, answers } = report.json;
 	const fails = findings.filter(({ verdict }) => verdict === 'fails');
-	tell(fails.length === 0 ? 'No rule on logs fails.' : `${fails.length} to do:`);
+	say(fails.length === 0 ? 'No rule on logs fails.' : `${fails.length} to do:`);
 	for (const { title, subject, do: steps } of fails)
-		tell(`! ${title}${subject === null ? '' : ` (pull ${subject})`}. ${steps.join(' ')}`);
+		say(`! ${title}${subject === null ? '' : ` (pull ${subject})`}. ${steps.join(' ')}`);
 	if (answers.length === 0) {
-		tell('It settles no answer; it is kept in the sheet.');
+		say('It settles no answer; it is kept in the sheet.');
 		return takeLog(sheet, report, () => false);
 	}
 	for (const [at, answer] of answers.entries()) {
 		const { label, now, before, by_hand } = loggedAnswerWords(report, answer);
-		tell(`${at + 1} ${label}: ${now} (was: ${before}${by_hand ? ', measured by hand' : ''})`);
+		say(`${at + 1} ${label}: ${now} (was: ${before}${by_hand ? ', measured by hand' : ''})`);
 	}
 	for (;;) {
-		tell(answersPrompt);
+		say(answersPrompt);
 		mark('');
 		const line = (await next())?.trim().toLowerCase();
 		if (line === undefined || line === '-') return null;
@@ -120,6 +116,6 @@ async function answersByLines(
 			line === 'none' ? [] : line === 'all' ? answers.map((_, at) => at + 1) : line.split(/[\s,]+/).map(Number);
 		if (numbers.every(number => Number.isInteger(number) && number >= 1 && number <= answers.length))
 			return takeLog(sheet, report, id => numbers.some(number => answers[number - 1]!.answer === id));
-		tell(`Numbers from 1 to ${answers.length} are taken here.`);
+		say(`Numbers from 1 to ${answers.length} are taken here.`);
 	}
 }

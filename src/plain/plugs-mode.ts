@@ -14,12 +14,12 @@ export interface Lines {
 export async function plugsByLines(
 	plugs: readonly PlugHalf[],
 	vocabulary: Vocabulary,
-	{ next, say: tell, mark }: Lines,
+	{ next, say: print, mark }: Lines,
 	keep: (plugs: readonly PlugHalf[]) => void,
 ): Promise<'end' | 'audit' | 'end-of-input'> {
 	let now = startPlugLines(plugs);
 	// Names and notes are the sheet's own, and may be anything.
-	const say = (text: string) => tell(sanitize(text));
+	const say = (text: string) => print(sanitize(text));
 	const prompt = () => {
 		plugPrompt(now).forEach(say);
 		mark('');

@@ -122,7 +122,7 @@ const one = <T>(random: Random, of: readonly T[]): T => of[Math.floor(random() *
 /** Ways to talk the program into a step. Null: this time it changed nothing that counts. */
 const attacks: Readonly<Record<string, (sheet: Sheet, random: Random) => { sheet: Sheet; fit?: Fit } | null>> = {
 	'a channel that is missing': (sheet, random) => ({ sheet: unread(sheet, one(random, clean)) }),
-	'a reading that cannot be told': (sheet, random) => ({
+	'a reading that cannot be judged': (sheet, random) => ({
 		sheet: unread(
 			sheet,
 			one(random, [

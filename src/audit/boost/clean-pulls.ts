@@ -2,7 +2,7 @@ import type { State } from '../../graph/solve.ts';
 import type { LogResults } from '../../log/results.ts';
 import type { Judge, Verdict } from '../../rulebook/judge.ts';
 import type { RecordedInPull } from '../../sheet/sheet.ts';
-import { valueIn } from '../conditions.ts';
+import { numberIn } from '../conditions.ts';
 
 /** A pull of a log, and all that keeps it from being clean. */
 export interface JudgedPull {
@@ -32,7 +32,7 @@ export const isGrave = ({ rule, worse }: Verdict): boolean =>
 	[rule.harm, worse?.harm].some(harm => harm === 'engine' || harm === 'person');
 
 /**
- * The pulls of a log, each held against what makes it clean: full and warm to 90 % of redline, advance as meant, five
+ * The pulls of a log, each held against what makes it clean: full and warm to 90 % of redline, advance at its target, five
  * channels read often enough, no rule of harm to engine or people that fails or cannot be decided.
  *
  * @param state solved with this log's figures
@@ -59,14 +59,11 @@ export function pullsOf(judge: Judge, state: State, results: LogResults, log: nu
 			Math.abs(number('log.advance_full') - advance!) <= offAdvance ? '' : 'spark advance not that of the sheet',
 			slow.length === 0 ? '' : `not read 4 times a second: ${slow.join(', ')}`,
 			slow.includes(quick['log.knock_quick']) || number('log.knock_most') < noKnock ? '' : 'knock',
-			...new Set(open.map(({ verdict, rule }) => `${verdict === 'fails' ? 'fails' : 'cannot be told'}: ${rule.title}`)),
+			...new Set(
+				open.map(({ verdict, rule }) => `${verdict === 'fails' ? 'fails' : 'cannot be judged'}: ${rule.title}`),
+			),
 		].filter(Boolean);
 		const peak = figure('log.boost_peak');
 		return { log, at, pull, peak: typeof peak === 'number' ? peak : null, faults };
 	});
-}
-
-export function numberIn(state: State, id: string): number {
-	const value = valueIn(state, id);
-	return typeof value === 'number' ? value : Number.NaN;
 }

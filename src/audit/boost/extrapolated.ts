@@ -1,3 +1,4 @@
+import { likelyOutside } from '../../fit/terms.ts';
 import type { LogResults } from '../../log/results.ts';
 import type { RecordedFigure, RecordedInPull } from '../../sheet/sheet.ts';
 
@@ -17,8 +18,8 @@ const growing = [
 	'log.slip',
 ] as const;
 
-/** Air outside where a log does not have it: the coldest that is likely, K. The rise over it is then the greatest. */
-const coldest = 276.5;
+/** Air outside where a log does not have it: the coldest that is likely. The rise over it is then the greatest. */
+const [coldest] = likelyOutside;
 
 /**
  * A log in which one pull's readings are as they would be at another boost: each goes on as absolute manifold pressure does.

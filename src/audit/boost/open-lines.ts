@@ -43,7 +43,7 @@ export function openLines(
 	];
 	return [
 		...new Set(
-			open.map(({ rule, verdict }) => `${verdict === 'cannot-tell' ? 'cannot be told' : 'fails'}: ${rule.title}`),
+			open.map(({ rule, verdict }) => `${verdict === 'cannot-tell' ? 'cannot be judged' : 'fails'}: ${rule.title}`),
 		),
 	];
 }

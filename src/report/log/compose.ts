@@ -65,7 +65,7 @@ function findings({ json }: LogReport): Block[] {
 			return { is: 'task', text: [strong(`${finding.title}${subjects(finding)}. `), first], details };
 		}),
 		...listed(
-			[heading(3, 'What this log does not tell')],
+			[heading(3, 'What this log does not show')],
 			[...new Set(undecided.map(({ title }) => title))].map(title => [`${title}.`]),
 			'small',
 		),

@@ -4,7 +4,7 @@ import { escaped } from '../html.ts';
 export const sheet = { width: 640, left: 24, right: 48, top: 36, line: 42 } as const;
 
 /**
- * The colors of every picture. They differ in lightness as well, so that a gray copy and eyes that see no red or green distinguish them
+ * The colors of every picture. They differ in lightness as well, so that a gray copy and eyes that see no red or green keep them
  * apart; what is over a limit is heavier too.
  */
 export const color = {

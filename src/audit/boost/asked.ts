@@ -1,0 +1,34 @@
+import type { State } from '../../graph/solve.ts';
+import type { LogResults } from '../../log/results.ts';
+import type { Plugs } from '../../plugs/parts.ts';
+import type { UnitSet } from '../../sheet/question.ts';
+import type { RecordedFigure, Sheet } from '../../sheet/sheet.ts';
+import type { Fitted } from '../fitted.ts';
+import type { Model } from '../model.ts';
+
+/** A log of this car, and which of the answers that it rests on have another value by now. */
+export interface LogOfCar {
+	readonly name: string;
+	readonly quantities: LogResults;
+	readonly changed: readonly string[];
+}
+
+export interface Asked {
+	readonly model: Model;
+	/** With the answers that the logs settle. */
+	readonly sheet: Sheet;
+	/** Solved with the newest log, at the fitted center where a fit applies. */
+	readonly state: State;
+	readonly fitted: Fitted | null;
+	/** The newest last. */
+	readonly logs: readonly LogOfCar[];
+	readonly plugs: Plugs | null;
+	readonly units: UnitSet;
+	readonly draws?: number;
+}
+
+/** A figure of a whole log; NaN where it has none. */
+export const figureOf = (results: LogResults, id: string): number => {
+	const value = (results[id] as RecordedFigure | undefined)?.value;
+	return typeof value === 'number' ? value : Number.NaN;
+};
