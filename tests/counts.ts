@@ -18,6 +18,10 @@ export const counts = {
 	mutatedSheets: long ? 10_000 : 30,
 	/** Logs spoilt in a few places. */
 	spoiltLogs: long ? 2_000 : 12,
+	/** Rule packs of folders, links and files that are spoilt. */
+	packs: long ? 500 : 4,
+	/** Saves by another program while a log is written into the sheet, and as many kills of that log command. */
+	appliedLogs: long ? 200 : 1,
 	/** Broken files of many MB, read by the command under a bound of memory. */
 	bigFiles: long ? Number.POSITIVE_INFINITY : 4,
 	/** Sheets with known truth, whose bands are held against it. */

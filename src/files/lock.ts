@@ -9,6 +9,8 @@ import { readBytes } from './read.ts';
 const longest = 60_000;
 /** A lock is empty only between its making and its first write; in ms. Less than a save waits. */
 const longestEmpty = 1_000;
+/** How often the work is begun before a lock that was taken away each time ends it. */
+const mostTries = 5;
 /** How long a save waits for its turn: this many pauses of 5 ms, 2 s in all. */
 const pauses = 400;
 
@@ -25,20 +27,29 @@ interface Holder {
  *
  * The lock is a small hidden file beside it that names its holder. The lock of a process that died is taken over at once.
  * The work gets a function to call right before its decisive step: it throws when the lock was taken away meanwhile,
- * as may happen on a computer that slept in between.
+ * as may happen on a computer that slept, or was too busy, in between. Nothing has changed then, and the work is begun anew.
  *
  * @throws FileProblem when another program holds on to it for 2 seconds, naming the program and the lock
  */
 export function withLock<T>(path: string, on: FileSystem, work: (stillMine: () => void) => T): T {
 	const lock = siblingWith(path, 'lock');
-	const token = take(lock, path, on);
-	try {
-		return work(() => {
-			if (holderOf(lock, on)?.token === token) return;
-			throw new FileProblem(path, 'another program took over in the middle of the save', 'Save again.');
-		});
-	} finally {
-		release(lock, token, on);
+	for (let tries = 1; ; tries++) {
+		const token = take(lock, path, on);
+		try {
+			return work(() => {
+				if (holderOf(lock, on)?.token !== token) throw new LockLost(path);
+			});
+		} catch (error) {
+			if (!(error instanceof LockLost) || tries === mostTries) throw error;
+		} finally {
+			release(lock, token, on);
+		}
+	}
+}
+
+class LockLost extends FileProblem {
+	constructor(path: string) {
+		super(path, 'another program took over in the middle of the save', 'Save again.');
 	}
 }
 

@@ -94,13 +94,39 @@ test('a program that died while it removed a dead lock is not in the way', () =>
 	expect(waited()).toBe(0);
 });
 
-test('a program that slept too long is reported so before its decisive step, and leaves the other in peace', () => {
+test('a program whose lock was taken away learns it before its decisive step, and begins anew when it is its turn', () => {
 	const { path, lock, on } = setUp();
-	const sleepy = (stillMine: () => void) => {
+	let begun = 0;
+	let decided = 0;
+	const slept = (stillMine: () => void) => {
 		stillMine();
-		writeFileSync(lock, JSON.stringify(living));
+		if (++begun === 1) writeFileSync(lock, JSON.stringify({ ...living, pid: 999_999_999 }));
+		stillMine();
+		decided++;
+	};
+	withLock(path, on, slept);
+	expect([begun, decided]).toEqual([2, 1]);
+	expect(existsSync(lock)).toBe(false);
+});
+
+test('the other is left in peace, and what loses its lock each time ends with a problem', () => {
+	const { path, lock, on } = setUp();
+	let begun = 0;
+	const sleepy = (stillMine: () => void) => {
+		begun++;
+		writeFileSync(lock, JSON.stringify({ ...living, pid: begun < 3 ? 999_999_999 : living.pid }));
 		stillMine();
 	};
-	expect(() => withLock(path, on, sleepy)).toThrow('another program took over');
+	expect(() => withLock(path, on, sleepy)).toThrow(`process ${living.pid}`);
+	expect(begun).toBe(3);
 	expect(readFileSync(lock, 'utf8')).toContain('theirs');
+	const always = (stillMine: () => void) => {
+		begun++;
+		writeFileSync(lock, JSON.stringify({ ...living, pid: 999_999_999 }));
+		stillMine();
+	};
+	unlinkSync(lock);
+	begun = 0;
+	expect(() => withLock(path, on, always)).toThrow('another program took over');
+	expect(begun).toBe(5);
 });

@@ -12,6 +12,7 @@ import {
 	symlinkSync,
 	writeFileSync,
 } from 'node:fs';
+import { hostname } from 'node:os';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
 import { fileSystem } from '../../src/files/file-system.ts';
@@ -68,13 +69,19 @@ test('an edit made while the save writes is noticed too', () => {
 	expect(readFileSync(path, 'utf8')).toBe('by hand');
 });
 
-test('a save whose turn was taken over while the computer slept leaves the sheet alone', () => {
+test('a save whose turn was taken over while the computer slept writes nothing, and looks anew at its next turn', () => {
 	const { folder, path, mark } = sheet();
+	let flushes = 0;
 	const on = watched((_, operation) => {
-		if (operation === 'flush') writeFileSync(join(folder, '.mule.json.lock'), '{"token": "theirs"}');
+		if (operation !== 'flush' || ++flushes > 1) return;
+		writeFileSync(path, 'by the other');
+		writeFileSync(
+			join(folder, '.mule.json.lock'),
+			JSON.stringify({ token: 'x', pid: 999_999_999, host: hostname(), since: 0 }),
+		);
 	});
-	expect(() => saveWhole(path, 'mine', mark, on)).toThrow('another program took over');
-	expect(readFileSync(path, 'utf8')).toBe('old');
+	expect(saveWhole(path, 'mine', mark, on)).toMatchObject({ result: 'changed', found: 'other' });
+	expect(readFileSync(path, 'utf8')).toBe('by the other');
 });
 
 test('a sheet that was taken away is not brought back', () => {
