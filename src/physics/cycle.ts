@@ -1,7 +1,7 @@
 import { type ClosedCycle, CylinderGas } from './cylinder-gas.ts';
 import { positive, within } from './range.ts';
 import { checkCylinder, sweptVolume } from './slider-crank.ts';
-import { burntAt, tail } from './wiebe.ts';
+import { burntAt, tail, usualPower } from './wiebe.ts';
 
 /** What one cycle gives. The three lists run side by side, a place a step. */
 export interface CycleTrace {
@@ -76,7 +76,8 @@ export function closedCycle(cycle: ClosedCycle, longestStep = usualStep): CycleT
 
 /** The stretches between spark, 90 % burnt and burn over, each with its count of steps; one past the valve has none. */
 function legsOf({ shut, opens, burn }: ClosedCycle, longestStep: number) {
-	const stops = [shut, burn.start, burn.start + burntAt(0.9) * burn.duration, burn.start + tail * burn.duration, opens];
+	const ninety = burn.start + burntAt(0.9, burn.power) * burn.duration;
+	const stops = [shut, burn.start, ninety, burn.start + tail * burn.duration, opens];
 	return stops.slice(1).map((stop, i) => {
 		const from = Math.min(stops[i]!, opens);
 		const to = Math.min(stop, opens);
@@ -114,6 +115,7 @@ function check(cycle: ClosedCycle, longestStep: number): void {
 	positive('pressure', cycle.pressure);
 	positive('temperature', cycle.temperature);
 	positive('burn duration', burn.duration);
+	within('power of the burn', burn.power ?? usualPower, 2, 6);
 	positive('wall temperature', walls.temperature);
 	positive('step', longestStep);
 	within('speed', cycle.speed, 100, 20000);

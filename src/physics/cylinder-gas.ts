@@ -1,7 +1,7 @@
 import type { Charge } from './charge.ts';
 import { enthalpyAt, heatAt } from './gas.ts';
 import { type Cylinder, cylinderVolume, pistonDrop, pistonSlope, sweptVolume } from './slider-crank.ts';
-import { burnRate, unburntAt } from './wiebe.ts';
+import { burnRate, unburntAt, usualPower } from './wiebe.ts';
 import { boreShare, burningShare, gasShare, pistonShare } from './woschni.ts';
 
 /** The valves-shut part of one cylinder's cycle: what it starts from, what burns, what the walls take. */
@@ -16,8 +16,13 @@ export interface ClosedCycle {
 	readonly pressure: number;
 	readonly temperature: number;
 	readonly charge: Charge;
-	/** Wiebe burn: start in deg from top dead centre, whole duration in deg, heat in J (0: turned without firing). */
-	readonly burn: { readonly start: number; readonly duration: number; readonly heat: number };
+	/** Wiebe burn: start in deg from top dead centre, whole duration in deg, heat in J (0: turned without firing), its power. */
+	readonly burn: {
+		readonly start: number;
+		readonly duration: number;
+		readonly heat: number;
+		readonly power?: number | undefined;
+	};
 	/** Walls: K, and a film coefficient in W/m2K (0 to 10000; 0 loses nothing) or Woschni's. */
 	readonly walls: { readonly temperature: number; readonly film: number | 'woschni' };
 }
@@ -50,6 +55,7 @@ export class CylinderGas {
 	readonly #start: number;
 	readonly #duration: number;
 	readonly #heat: number;
+	readonly #power: number;
 	readonly #wall: number;
 	readonly #film: number;
 	readonly #woschni: boolean;
@@ -84,6 +90,7 @@ export class CylinderGas {
 		this.#start = burn.start;
 		this.#duration = burn.duration;
 		this.#heat = burn.heat;
+		this.#power = burn.power ?? usualPower;
 		this.#wall = walls.temperature;
 		this.#woschni = walls.film === 'woschni';
 		this.#clearance = swept / (ratio - 1);
@@ -168,8 +175,8 @@ export class CylinderGas {
 		into[0] = volume;
 		into[1] = this.#piston * pistonSlope(this.#stroke, this.#rod, angle);
 		const y = (angle - this.#start) / this.#duration;
-		into[2] = unburntAt(y);
-		into[3] = burnRate(y, into[2]!) / this.#duration;
+		into[2] = unburntAt(y, this.#power);
+		into[3] = burnRate(y, into[2]!, this.#power) / this.#duration;
 		into[4] = this.#woschni ? this.#motored * Math.exp(-motoredExponent * Math.log(volume)) : 0;
 	}
 

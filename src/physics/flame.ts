@@ -38,17 +38,15 @@ function viscosity({ pressure, temperature }: Flame, gasConstant: number): numbe
 }
 
 /**
- * How many deg of crank a flame takes for the same share of the charge, 1 in the engine of `usualFlame`: it goes with
- * (piston speed x viscosity)^1/3 (chamber height / laminar velocity)^2/3 / stroke.
+ * How long in deg of crank a flame takes for the same share of the charge, at one engine speed and in no unit of its own: it goes
+ * with (stroke x viscosity)^1/3 (chamber height / laminar velocity)^2/3 / stroke.
  *
- * Speed in rpm, stroke and height (gas volume over piston area) in m. Errors: OutOfRange. Source: after Hires, Tabaczynski &
- * Novak, SAE 780232 (1978), as in Heywood, section 14.4 (exponents from memory).
+ * Stroke and height (gas volume over piston area) in m. Errors: OutOfRange. Source: after Hires, Tabaczynski & Novak, SAE 780232
+ * (1978), as in Heywood, section 14.4 (exponents from memory). Its speed, the third root, is left to `burnOverSpeed`.
  */
-export function flameAngle(flame: Flame, speed: number, stroke: number, height: number): number {
-	positive('speed', speed);
+export function flameAngle(flame: Flame, stroke: number, height: number): number {
 	positive('stroke', stroke);
 	positive('height', height);
-	const pistonSpeed = (2 * stroke * speed) / 60;
-	const mixing = Math.cbrt(pistonSpeed * viscosity(flame, 275));
+	const mixing = Math.cbrt(stroke * viscosity(flame, 275));
 	return (mixing * Math.cbrt((height / laminarVelocity(flame)) ** 2)) / stroke;
 }

@@ -1,7 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import { burnOverSpeed } from '../../src/physics/burn-over-speed.ts';
 import { chargeOf } from '../../src/physics/charge.ts';
 import { closedCycle } from '../../src/physics/cycle.ts';
-import { burnAngles, type FullLoad, fullLoadCycle, trapped, usualFlame } from '../../src/physics/full-load.ts';
+import { flameAngle } from '../../src/physics/flame.ts';
+import { burnOf, type FullLoad, fullLoadCycle, trapped, usualFlame } from '../../src/physics/full-load.ts';
+import { gammaAt } from '../../src/physics/gas.ts';
 import { knockIntegral } from '../../src/physics/knock.ts';
 import { cylinderVolume } from '../../src/physics/slider-crank.ts';
 
@@ -21,27 +24,48 @@ const peak = (change: Partial<FullLoad>) => fullLoadCycle({ ...engine, ...change
 const knock = (change: Partial<FullLoad>) =>
 	knockIntegral(fullLoadCycle({ ...engine, ...change }), change.speed ?? engine.speed, 92);
 
-describe('the angles of the flame', () => {
-	const angles = (change: Partial<FullLoad>) => burnAngles({ ...engine, ...change }, trapped({ ...engine, ...change }));
+describe('the burn', () => {
+	const burn = (change: Partial<FullLoad>) => burnOf({ ...engine, ...change }, trapped({ ...engine, ...change }));
+	const [tenth, nine] = [Math.cbrt(Math.log(10 / 9) / 5), Math.cbrt(Math.log(10) / 5)];
 
-	it('are the usual ones, to a percent or two, in the engine that they are usual in', () => {
-		const { development, burn } = angles({});
-		expect(development / usualFlame.development).toBeCloseTo(1, 1);
-		expect(burn / usualFlame.burn).toBeCloseTo(1, 1);
-		expect(Math.abs(development / usualFlame.development - 1)).toBeLessThan(0.02);
-		expect(Math.abs(burn / usualFlame.burn - 1)).toBeLessThan(0.02);
+	it('is the usual one, to a percent or two, in the engine that it is usual in', () => {
+		const { delay, duration, power } = burn({});
+		expect(power).toBe(3);
+		expect(Math.abs((delay + tenth * duration) / usualFlame.development - 1)).toBeLessThan(0.02);
+		expect(Math.abs(((nine - tenth) * duration) / usualFlame.burn - 1)).toBeLessThan(0.02);
 	});
 
-	it('shrink at less speed by its third root, with boost and with a later spark, and grow with leanness', () => {
-		expect(angles({ speed: 2500 }).burn / angles({}).burn).toBeCloseTo(0.5 ** (1 / 3), 9);
-		expect(angles({ speed: 2500 }).development / angles({}).development).toBeCloseTo(0.5 ** (1 / 3), 9);
-		expect(angles({ manifoldPressure: 200e3 }).burn).toBeLessThan(0.9 * angles({}).burn);
-		expect(angles({ advance: 14 }).development).toBeLessThan(0.95 * angles({}).development);
-		expect(angles({ advance: 14 }).burn).toBe(angles({}).burn);
-		expect(angles({ advance: -10 }).development).toBe(angles({ advance: 0 }).development);
-		expect(angles({ lambda: 1 }).burn).toBeGreaterThan(angles({}).burn);
-		expect(angles({ burn: 1.2 }).burn / angles({}).burn).toBeCloseTo(1.2, 12);
-		expect(angles({ burn: 1.2 }).development / angles({}).development).toBeCloseTo(1.2, 12);
+	it('follows speed by each of its own factors', () => {
+		const [slow, usual] = [burnOverSpeed(2500), burnOverSpeed(5000)];
+		expect(burn({ speed: 2500 }).delay / burn({}).delay).toBeCloseTo(slow.delay / usual.delay, 12);
+		expect(burn({ speed: 2500 }).duration / burn({}).duration).toBeCloseTo(slow.duration / usual.duration, 12);
+		expect(burn({ speed: 2500 }).power).toBeCloseTo(1 + (2 * slow.exponent) / usual.exponent, 12);
+	});
+
+	it('shrinks with boost, starts sooner with a later spark, and grows with leanness', () => {
+		expect(burn({ manifoldPressure: 200e3 }).duration).toBeLessThan(0.9 * burn({}).duration);
+		expect(burn({ advance: 14 }).delay).toBeLessThan(0.8 * burn({}).delay);
+		expect(burn({ advance: 14 }).duration).toBe(burn({}).duration);
+		expect(burn({ advance: -10 }).delay).toBe(burn({ advance: 0 }).delay);
+		expect(burn({ lambda: 1 }).duration).toBeGreaterThan(burn({}).duration);
+		expect(burn({ burn: 1.2 }).duration / burn({}).duration).toBeCloseTo(1.2, 12);
+		expect(burn({ burn: 1.2 }).delay / burn({}).delay).toBeCloseTo(1.2, 12);
+		// By the gas at the spark, 28 deg before top, and at top: their flame angles, worked out apart.
+		const start = trapped(engine);
+		const gamma = gammaAt(start.charge.unburnt, 500);
+		const at = (crank: number) => {
+			const squeeze = start.volume / cylinderVolume(engine.cylinder, crank);
+			const pressure = start.pressure * squeeze ** gamma;
+			const temperature = start.temperature * squeeze ** (gamma - 1);
+			return flameAngle({ pressure, temperature, lambda: 0.87, residual: 0.06, ethanol: 0 }, 0.0884, 0.0884 / 8);
+		};
+		const { delay, duration } = burn({});
+		expect(((nine - tenth) * duration) / 27).toBeCloseTo(at(0) / 0.004961, 9);
+		expect((delay + tenth * duration) / 22).toBeCloseTo(at(-28) / 0.006378, 9);
+	});
+
+	it('never starts before the spark', () => {
+		expect(burn({ advance: 0, manifoldPressure: 400e3, speed: 1500 }).delay).toBeGreaterThanOrEqual(0);
 	});
 });
 
@@ -51,10 +75,8 @@ describe('the full-load cycle', () => {
 		const air = 0.85 * (99500 / (287.05 * 318)) * swept;
 		const fuel = air / (0.87 * 14.7);
 		const charge = chargeOf(0.87, 0, 0.06);
-		const whole = (Math.cbrt(Math.log(10)) - Math.cbrt(Math.log(10 / 9))) / Math.cbrt(5);
 		const trace = fullLoadCycle(engine);
-		const { development, burn } = burnAngles(engine, trapped(engine));
-		const duration = burn / whole;
+		const { delay, duration, power } = burnOf(engine, trapped(engine));
 		const byHand = closedCycle({
 			cylinder: engine.cylinder,
 			speed: 5000,
@@ -64,8 +86,9 @@ describe('the full-load cycle', () => {
 			temperature: 343,
 			charge,
 			burn: {
-				start: -28 + development - Math.cbrt(Math.log(10 / 9) / 5) * duration,
+				start: -28 + delay,
 				duration,
+				power,
 				heat: fuel * (43.44e6 - charge.kept) * 0.97,
 			},
 			walls: { temperature: 450, film: 'woschni' },

@@ -25,3 +25,14 @@ it('the place of a share gives that share back, and 10 to 90 % is 0.496 of the w
 	for (const x of [0, 0.01, 0.1, 0.5, 0.9, 0.999]) expect(burnt(burntAt(x))).toBeCloseTo(x, 12);
 	expect(burntAt(0.9) - burntAt(0.1)).toBeCloseTo(0.496, 3);
 });
+
+it('another power: the same curve with it, and its half later in the duration', () => {
+	const lazy = (y: number) => 1 - Math.exp(-5 * y ** 3.6);
+	for (const y of [0.05, 0.3, 0.55, 0.9, 1.2, 1.4]) {
+		expect(unburntAt(y, 3.6)).toBeCloseTo(1 - lazy(y), 12);
+		expect(burnRate(y, unburntAt(y, 3.6), 3.6)).toBeCloseTo((lazy(y + 1e-6) - lazy(y - 1e-6)) / 2e-6, 6);
+	}
+	for (const x of [0, 0.1, 0.5, 0.9]) expect(lazy(burntAt(x, 3.6))).toBeCloseTo(x, 12);
+	expect(burntAt(0.5, 3.6)).toBeGreaterThan(burntAt(0.5));
+	expect(unburntAt(tail, 2.7)).toBeLessThan(4e-7);
+});

@@ -30,8 +30,9 @@ export const cycle = quantity({
 		'fuel.ethanol_share',
 		'ignition.full_load_advance',
 	],
-	formula: 'unburnt and burnt gas from intake closing to exhaust opening: flame development, Wiebe burn, Woschni loss',
-	source: ['heywood', 'hires'],
+	formula:
+		'unburnt and burnt gas from intake closing to exhaust opening: a flame by state and speed, Wiebe burn, Woschni loss',
+	source: ['heywood', 'hires', 'csallner'],
 	nature: 'estimate',
 	compute: q => {
 		const cylinder = q.made<Cylinder>('engine.cylinder');

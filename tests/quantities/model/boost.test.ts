@@ -74,9 +74,14 @@ describe('limits on boost', () => {
 describe('the lowest limit', () => {
 	test('is the lowest of those that apply', () => {
 		const all = q({});
-		const others = ['injectors', 'ignition', 'driveline.clutch', 'driveline.gearbox', 'engine.knock', 'engine.head'];
-		const ids = others.map(name => (name.includes('.') ? `${name}_boost_limit` : `${name}.boost_limit`));
-		const values = [...ids, 'fuel.pump_boost_limit', 'sensors.meter_boost_limit'].map(id => Number(all(id).value));
+		const spares = ['fuel.pump_spare', 'sensors.meter_spare', 'ignition.spare', 'fuel.rail', 'injectors'];
+		const strong = ['knock', 'head', 'piston', 'gasket', 'rod', 'block', 'ring_gap'].map(part => `engine.${part}`);
+		const others = ['driveline.clutch', 'driveline.gearbox', 'sensors.map', 'boost.charge_temp', 'boost.compressor'];
+		const ids = [...spares, ...strong, ...others].map(id =>
+			id === 'injectors' ? `${id}.boost_limit` : `${id}_boost_limit`,
+		);
+		const values = ids.map(id => all(id).value).filter(value => typeof value === 'number');
+		expect(values.length).toBeGreaterThan(12);
 		expect(all('boost.lowest_limit').value).toBe(Math.min(...values));
 	});
 
