@@ -20,7 +20,7 @@ export interface StageReadiness {
 	readonly waits_for: readonly Stage[];
 }
 
-/** One rule on one subject, in words of the unit set asked for and numbers in kept units. */
+/** One rule on one subject, in words of the unit set asked for and numbers in canonical units. */
 export interface Finding {
 	readonly rule: string;
 	readonly subject: string | null;

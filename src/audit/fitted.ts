@@ -5,7 +5,7 @@ import { seedFrom } from '../graph/quasi-random.ts';
 import type { State } from '../graph/solve.ts';
 import { changedSince } from '../sheet/rests-on.ts';
 import type { LogRecord, Sheet } from '../sheet/sheet.ts';
-import { kept } from '../units/kinds.ts';
+import { canonicalUnits } from '../units/kinds.ts';
 import type { FitJson } from './audit.ts';
 import type { Model } from './model.ts';
 import { unitOf } from './quantity-values.ts';
@@ -100,7 +100,10 @@ const ofSensors: Readonly<Record<string, string>> = {
 
 export function fitJson({ rulebook, quantities }: Model, { fit, leftOut }: Fitted): FitJson {
 	const units = new Map<string, string | null>([
-		...rulebook.questions.map(({ id, kind }): [string, string] => [id, kept[kind as keyof typeof kept] || '1']),
+		...rulebook.questions.map(({ id, kind }): [string, string] => [
+			id,
+			canonicalUnits[kind as keyof typeof canonicalUnits] || '1',
+		]),
 		...quantities.map((quantity): [string, string | null] => [quantity.id, unitOf(quantity)]),
 	]);
 	return {

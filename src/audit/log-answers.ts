@@ -15,7 +15,7 @@ import {
 	withAnswer,
 } from '../sheet/sheet.ts';
 import { unitNamed } from '../units/names.ts';
-import { fromKept } from '../units/unit.ts';
+import { fromCanonical } from '../units/unit.ts';
 import type { Model } from './model.ts';
 import { makeVerdictSensitivity } from './verdict-sensitivity.ts';
 
@@ -84,7 +84,7 @@ function answerFrom(question: Question, { value, low, high }: RecordedFigure, { 
 	const symbol = question.unit[units][0];
 	const unit = symbol === undefined ? undefined : unitNamed(symbol, [...question.of]);
 	if (typeof value !== 'number' || !unit) return undefined;
-	const written = Number(fromKept(value, unit).toPrecision(digits));
+	const written = Number(fromCanonical(value, unit).toPrecision(digits));
 	const fault = faultIn(written, { question, units: [unit], cylinders: usualCylinders });
 	if (fault && !fault.soft) return undefined;
 	const spread = low === null || high === null ? 0 : (high - low) / 2 / unit.factor;

@@ -2,14 +2,14 @@ import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
 import { perPull } from '../log/quantities.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
-import { kept } from '../units/kinds.ts';
+import { canonicalUnits } from '../units/kinds.ts';
 import type { QuantityValue } from './audit.ts';
 
 /** The unit a quantity is given in; null for a list, a yes or no, words. */
 export function unitOf({ id, kind, unit }: AnyQuantity): string | null {
 	if (perPull.has(id)) return null;
 	if (unit !== undefined) return unit;
-	return kind in kept ? kept[kind as keyof typeof kept] || '1' : null;
+	return kind in canonicalUnits ? canonicalUnits[kind as keyof typeof canonicalUnits] || '1' : null;
 }
 
 /** Every quantity with its value, band and what it rests on. `bands` gives low and high where draws were made. */

@@ -71,13 +71,13 @@ const recordedVerdict = ({ rule, subject, verdict, distance }: RecordedVerdict):
 });
 
 /** So many audits are kept in a sheet; older ones are dropped. */
-const mostKept = 20;
+const mostRecords = 20;
 
 /** The records of a sheet with one more, the oldest dropped; none is added for an audit that says the same as the last, whatever its day. */
 export function withRecord(audits: readonly AuditRecord[], now: AuditRecord): AuditRecord[] {
 	const last = audits.at(-1);
 	const same = last !== undefined && JSON.stringify({ ...last, date: '' }) === JSON.stringify({ ...now, date: '' });
-	return (same ? [...audits] : [...audits, now]).slice(-mostKept);
+	return (same ? [...audits] : [...audits, now]).slice(-mostRecords);
 }
 
 /** Whether two audits are of the same answers. One that was read from another file does not say. */

@@ -5,7 +5,7 @@ import type { CircuitAnswer } from '../sheet/sheet.ts';
 import type { Stage } from '../sheet/stage.ts';
 import type { Text } from '../sheet/text.ts';
 import { unitNamed } from '../units/names.ts';
-import { toKept } from '../units/unit.ts';
+import { toCanonical } from '../units/unit.ts';
 import type { Assessment } from './assess.ts';
 import { conditionIn, valueIn } from './conditions.ts';
 
@@ -31,7 +31,7 @@ export interface WiringRow {
 /** Volts a circuit may lose out and back: 3 % of 13.5 V. Common practice for what must not dim. */
 const allowedDrop = 0.4;
 
-const foot = toKept(1, unitNamed('ft', ['length'])!);
+const foot = toCanonical(1, unitNamed('ft', ['length'])!);
 const plain = (name: string) =>
 	name
 		.toLowerCase()

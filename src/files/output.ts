@@ -20,12 +20,12 @@ export function writeOutput(
 	on: FileSystem = fileSystem,
 ): void {
 	asFileProblems(path, () => resolveTarget(path, on));
-	const beside = Object.entries(pictures).map(([name, content]) => ({
+	const files = Object.entries(pictures).map(([name, content]) => ({
 		name,
 		content,
 		picture: join(dirname(path), name),
 	}));
-	for (const { name, picture } of beside) {
+	for (const { name, picture } of files) {
 		if (name !== safeName(name) || name === basename(path)) {
 			throw new FileProblem(name, 'this cannot be the name of a picture', 'Use letters, digits and hyphens.');
 		}
@@ -33,7 +33,7 @@ export function writeOutput(
 			throw new FileProblem(picture, 'a link is in the place of a picture', 'Remove it, or choose another folder.');
 		}
 	}
-	for (const { picture, content } of beside) put(picture, content, on);
+	for (const { picture, content } of files) put(picture, content, on);
 	put(path, text, on);
 }
 

@@ -1,7 +1,7 @@
 import { isUtf8 } from 'node:buffer';
 import { FileProblem } from './problem.ts';
 
-const again = 'Open it in an editor and save it again as plain text in UTF-8.';
+const remedy = 'Open it in an editor and save it again as plain text in UTF-8.';
 
 /**
  * The text of a file's bytes. A byte order mark of UTF-8 is dropped.
@@ -11,12 +11,12 @@ const again = 'Open it in an editor and save it again as plain text in UTF-8.';
 export function decode(path: string, bytes: Buffer): string {
 	const [first, second] = bytes;
 	if ((first === 0xff && second === 0xfe) || (first === 0xfe && second === 0xff)) {
-		throw new FileProblem(path, 'this is UTF-16 text', again);
+		throw new FileProblem(path, 'this is UTF-16 text', remedy);
 	}
 	const zero = bytes.indexOf(0);
-	if (zero >= 0) throw new FileProblem(path, `a zero byte${place(bytes, zero)}: this is not plain text`, again);
+	if (zero >= 0) throw new FileProblem(path, `a zero byte${place(bytes, zero)}: this is not plain text`, remedy);
 	if (!isUtf8(bytes)) {
-		throw new FileProblem(path, `bytes that are not UTF-8${place(bytes, firstBad(bytes))}`, again);
+		throw new FileProblem(path, `bytes that are not UTF-8${place(bytes, firstBad(bytes))}`, remedy);
 	}
 	const text = bytes.toString('utf8');
 	return text.startsWith('\ufeff') ? text.slice(1) : text;

@@ -108,7 +108,7 @@ export class LimitNode implements Node {
 		const { values } = at;
 		const { rising } = this.limit;
 		const { vary, until, reaches, order } = this.plan(at.graph);
-		const kept = order.map(slot => values[slot]);
+		const saved = order.map(slot => values[slot]);
 		const held = values[vary];
 		try {
 			return use(x => {
@@ -121,7 +121,7 @@ export class LimitNode implements Node {
 			});
 		} finally {
 			values[vary] = held;
-			for (let index = 0; index < order.length; index++) values[order[index]!] = kept[index];
+			for (let index = 0; index < order.length; index++) values[order[index]!] = saved[index];
 		}
 	}
 

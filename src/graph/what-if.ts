@@ -35,14 +35,14 @@ export class WhatIf implements Node {
 		const { of, set, from, order } = this.plan(at.graph);
 		for (const slot of from) if (values[slot] === undefined || values[slot] === null) return values[slot];
 		const held = set.map(slot => values[slot]);
-		const kept = order.map(slot => values[slot]);
+		const saved = order.map(slot => values[slot]);
 		try {
 			for (const [index, slot] of set.entries()) values[slot] = values[from[index]!];
 			run(at, order);
 			return values[of];
 		} finally {
 			for (const [index, slot] of set.entries()) values[slot] = held[index];
-			for (const [index, slot] of order.entries()) values[slot] = kept[index];
+			for (const [index, slot] of order.entries()) values[slot] = saved[index];
 		}
 	}
 

@@ -20,9 +20,9 @@ export const asksAnew = ({ recheck }: State, id: string): boolean =>
 export function beginRecheck(state: State, touched: readonly string[]): State {
 	const { questions } = state.model.rulebook;
 	const named = questions.filter(({ id, section }) => touched.includes(id) || touched.includes(section));
-	const again = dependents(state.model, named).filter(question => isAnswered(state, question));
-	const open = waitedFor(state).filter(question => !again.includes(question));
-	const todo = [...again, ...open].filter(state.relevance.inEffect).map(({ id }) => id);
+	const affected = dependents(state.model, named).filter(question => isAnswered(state, question));
+	const open = waitedFor(state).filter(question => !affected.includes(question));
+	const todo = [...affected, ...open].filter(state.relevance.inEffect).map(({ id }) => id);
 	return {
 		...state,
 		at: todo[0] ?? null,

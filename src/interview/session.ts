@@ -58,11 +58,11 @@ export function leave(state: State, typed: string): Sheet {
 	const pass =
 		state.passAfter ??
 		(at === null && asked(whole).every(question => isAnswered(state, question)) ? 'full' : state.pass);
-	const again = open({ ...whole, later: new Set(), pass })[0]?.id ?? null;
+	const first = open({ ...whole, later: new Set(), pass })[0]?.id ?? null;
 	const place =
 		half === '' && aside && aside.id !== at
 			? aside
-			: at !== null && (at !== again || half !== '')
+			: at !== null && (at !== first || half !== '')
 				? { id: at, text: half }
 				: {};
 	const draft: Draft = {

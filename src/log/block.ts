@@ -2,7 +2,7 @@
 export type ChannelId = string;
 
 /**
- * Some rows of a log, in the order of the file. A channel's array is as long as `time`, in the kept unit of its kind (SI;
+ * Some rows of a log, in the order of the file. A channel's array is as long as `time`, in the canonical unit of its kind (SI;
  * rpm, deg), NaN where the row has no reading of it. The arrays belong to whoever takes the block; the next block has new ones.
  */
 export interface Block {

@@ -5,7 +5,7 @@ import type { Outcome } from '../expressions/tree.ts';
 export const readByLogs: readonly string[] = ['driveline.vehicle_mass'];
 
 export interface Car {
-	/** An answer or a quantity, in kept units; undefined where it is not known, null where it does not apply. */
+	/** An answer or a quantity, in canonical units; undefined where it is not known, null where it does not apply. */
 	value(id: string): Outcome;
 	/** A quantity of the model with some others replaced. */
 	at(id: string, replaced: Readonly<Record<string, number>>): Outcome;

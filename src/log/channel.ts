@@ -9,7 +9,7 @@ export const specials = ['lambda', 'retard', 'trim', 'gear', 'loop'] as const;
 /** What must not stand still: while engine speed moves, or through a pull. */
 export const movements = ['running', 'pull'] as const;
 
-/** A channel as rules/channels.yaml declares it; numbers in the kept unit of its kind. */
+/** A channel as rules/channels.yaml declares it; numbers in the canonical unit of its kind. */
 export interface Channel {
 	readonly id: ChannelId;
 	readonly title: string;

@@ -2,7 +2,7 @@ import type { Kind } from '../units/kinds.ts';
 
 /**
  * What rules/episodes.yaml declares: by what each thing that an engine does is known, and how far a sensor may be off.
- * The kind of each figure; the values are in kept units.
+ * The kind of each figure; the values are in canonical units.
  */
 export const declaredKinds = {
 	running: { speed: 'rotation', gap: 'time' },

@@ -1,6 +1,6 @@
 import type { Value } from '../expressions/tree.ts';
 
-/** What a log says of one quantity, in the kept unit. */
+/** What a log says of one quantity, in the canonical unit. */
 export interface Measured {
 	/** Undefined: the log does not show. Null: it does not apply here. */
 	readonly value: Value | undefined | null;

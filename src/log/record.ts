@@ -79,7 +79,7 @@ async function* blocksOf(table: Table, clock: Clock, taken: readonly Taken[], to
 	totals.unread = table.counts.unread;
 }
 
-/** The cells of a column as readings in the kept unit; what can never be is none. */
+/** The cells of a column as readings in the canonical unit; what can never be is none. */
 function inUnits(cells: Float64Array, { channel, scale, declared }: Taken, totals: Totals): Float64Array {
 	const [least, most] = declared.range;
 	let impossible = 0;

@@ -1,6 +1,6 @@
 import type { Outcome } from '../expressions/tree.ts';
 import type { RecordedFigure, RecordedInPull } from '../sheet/sheet.ts';
-import { kept } from '../units/kinds.ts';
+import { canonicalUnits } from '../units/kinds.ts';
 import { logQuantities } from './all.ts';
 import type { Analysis } from './analyze.ts';
 import type { Measured } from './measured.ts';
@@ -22,7 +22,7 @@ export function resultsOf({ run, pulls, episodes }: Pick<Analysis, 'run' | 'pull
 }
 
 function figure({ kind, unit }: LogQuantity, { value, low, high, missing }: Measured): RecordedFigure {
-	const own = unit ?? (kind in kept ? kept[kind as keyof typeof kept] || '1' : null);
+	const own = unit ?? (kind in canonicalUnits ? canonicalUnits[kind as keyof typeof canonicalUnits] || '1' : null);
 	return { value: value ?? null, unit: own, low, high, missing };
 }
 

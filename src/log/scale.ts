@@ -1,10 +1,10 @@
 import type { Kind } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
 import { plainText } from '../units/spelling.ts';
-import { toKept } from '../units/unit.ts';
+import { toCanonical } from '../units/unit.ts';
 import type { Channel } from './channel.ts';
 
-/** How cells become readings in the kept unit. */
+/** How cells become readings in the canonical unit. */
 export interface Scale {
 	/** The unit as reported: `kPa abs`, `AFR`, `%`. */
 	readonly unit: string;
@@ -29,7 +29,7 @@ export function scaleOf(spelling: string, { kind, special }: Pick<Channel, 'kind
 	if (!unit || unit.curve) return undefined;
 	// A psi that is asked as absolute is psia: the column counts from vacuum, and its unit says so too seldom.
 	const own = unit.kind === kind ? unit.symbol : unitAs(kind === 'pressure' ? 'gauge' : 'absolute', unit.symbol);
-	return { unit: own, factor: toKept(1, unit) - toKept(0, unit), offset: toKept(0, unit) };
+	return { unit: own, factor: toCanonical(1, unit) - toCanonical(0, unit), offset: toCanonical(0, unit) };
 }
 
 /** The unit's name as the other reference writes it: psi and psia, kPa and kPa abs. */

@@ -33,7 +33,7 @@ export interface FullLoad {
 }
 
 /** Cycles kept at most: about 3 kB each, and an audit runs a few hundred. */
-const mostKept = 500;
+const capacity = 500;
 
 /** Burnt gas left in the charge, share of it. Common practice at full load. */
 export const residual = 0.06;
@@ -144,7 +144,7 @@ export function trapped(engine: FullLoad): Start {
  * outside 0.5 to 2. Left out: what evaporating fuel cools the charge by, the turbine's back pressure in the residual, gas past
  * the rings, dissociation, one cycle differing from the next, and heat from the walls into the last gas to burn.
  */
-export const fullLoadCycle = keepingRecent(run, everyNumber, mostKept);
+export const fullLoadCycle = keepingRecent(run, everyNumber, capacity);
 
 function run(engine: FullLoad): CycleTrace {
 	const start = trapped(engine);

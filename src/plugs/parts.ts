@@ -2,7 +2,7 @@ import type { PlugHalf } from '../sheet/plugs.ts';
 import type { UnitSet } from '../sheet/question.ts';
 import { unitNamed } from '../units/names.ts';
 import { shownUnit } from '../units/shown.ts';
-import { toKept } from '../units/unit.ts';
+import { toCanonical } from '../units/unit.ts';
 import { write } from '../units/write.ts';
 import { withoutAirbags } from './checks/airbags.ts';
 import { checks } from './checks/all.ts';
@@ -46,6 +46,6 @@ export function sizesIn(units: UnitSet): Sizes {
 	const [length, area] = [unitNamed(units === 'us' ? 'ft' : 'm', ['length'])!, shownUnit('area', units)];
 	return {
 		length: m => write(m, length),
-		gauge: awg => write(toKept(awg, unitNamed('AWG', ['area'])!), area),
+		gauge: awg => write(toCanonical(awg, unitNamed('AWG', ['area'])!), area),
 	};
 }

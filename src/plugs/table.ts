@@ -1,4 +1,4 @@
-import { keptGauge, readGauge } from '../sheet/gauge.ts';
+import { gaugeInSheet, readGauge } from '../sheet/gauge.ts';
 import type { HalfName, Pin, PlugHalf } from '../sheet/plugs.ts';
 import { encodingOf } from '../table/bytes.ts';
 import { BadTable, placed, shownCell } from '../table/problem.ts';
@@ -74,7 +74,7 @@ function readRow({ line, cells, columns }: SmallRow): { readonly pin?: Pin; read
 			pin,
 			...(wire === '' ? {} : { wire }),
 			circuit,
-			...(size === null ? {} : { gauge: keptGauge(size) }),
+			...(size === null ? {} : { gauge: gaugeInSheet(size) }),
 			...(note === '' ? {} : { note }),
 		},
 	};

@@ -1,4 +1,4 @@
-import { kept } from '../units/kinds.ts';
+import { canonicalUnits } from '../units/kinds.ts';
 import type { AnyQuantity, Range } from './quantity.ts';
 
 /**
@@ -9,5 +9,5 @@ export function rangeOf(quantity: AnyQuantity): Range | null {
 	if ('limit' in quantity) return [quantity.limit.from, quantity.limit.to];
 	if ('value' in quantity) return [quantity.value - quantity.spread, quantity.value + quantity.spread];
 	if ('range' in quantity && quantity.range) return quantity.range;
-	return quantity.kind in kept ? [0, null] : null;
+	return quantity.kind in canonicalUnits ? [0, null] : null;
 }

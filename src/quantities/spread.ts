@@ -3,7 +3,7 @@ import { unitsOfAnswer } from '../sheet/canonical.ts';
 import type { Question } from '../sheet/question.ts';
 import type { Answer, KnownBy } from '../sheet/sheet.ts';
 import type { Kind } from '../units/kinds.ts';
-import { spreadToKept, toKept } from '../units/unit.ts';
+import { spreadToCanonical, toCanonical } from '../units/unit.ts';
 
 type By = Readonly<Record<'measured' | 'paperwork' | 'estimate', number>>;
 
@@ -38,8 +38,8 @@ export function spreadOf(question: Question, answer: Answer): Spread {
 		const at = typeof answer.value === 'number' ? answer.value : 0;
 		return {
 			by: unit.curve
-				? Math.abs(toKept(at + answer.spread, unit) - toKept(at, unit))
-				: spreadToKept(answer.spread, unit),
+				? Math.abs(toCanonical(at + answer.spread, unit) - toCanonical(at, unit))
+				: spreadToCanonical(answer.spread, unit),
 			relative: false,
 		};
 	}

@@ -120,7 +120,7 @@ const since = {
 	numbers: list({ name: text, unit: text, before: number, after: number }),
 };
 
-/** The JSON Schema of an audit, for other programs. Numbers are in the kept units, words in the person's. */
+/** The JSON Schema of an audit, for other programs. Numbers are in the canonical units, words in the person's. */
 export const auditSchema: Schema = {
 	$schema: 'https://json-schema.org/draft/2020-12/schema', // the schema's own name, not a place that is looked up
 	title: 'swap-audit audit',

@@ -18,7 +18,7 @@ import { pinsTable } from './pins-table.ts';
 export interface Rendered {
 	readonly text: string;
 	/** File name to content, for what goes with the text: pictures, and the file of details. */
-	readonly beside: Readonly<Record<string, string>>;
+	readonly attachments: Readonly<Record<string, string>>;
 }
 
 /**
@@ -28,13 +28,13 @@ export interface Rendered {
 export function renderAudit(assessment: Assessment, format: Format, stem: string, whole = false): Rendered {
 	switch (format) {
 		case 'json':
-			return { text: `${printJson(assessment.audit, 2)}\n`, beside: {} };
+			return { text: `${printJson(assessment.audit, 2)}\n`, attachments: {} };
 		case 'csv': {
 			const rows = worksheet(assessment).map(row => cells(row, assessment.wording.units));
-			return { text: printCsv([columns, ...rows.map(row => columns.map(column => row[column]))]), beside: {} };
+			return { text: printCsv([columns, ...rows.map(row => columns.map(column => row[column]))]), attachments: {} };
 		}
 		case 'html':
-			return { text: printHtml(composeAudit(assessment), assessment.model.hash), beside: {} };
+			return { text: printHtml(composeAudit(assessment), assessment.model.hash), attachments: {} };
 		case 'md':
 			return markdown(composeAudit(assessment, stem !== ''), stem, whole);
 	}
@@ -47,13 +47,16 @@ function markdown(document: Document, stem: string, whole: boolean): Rendered {
 		name === null ? [] : figuresOf(document).map(figure => [`${name}-${figure.name}.svg`, figure.svg]),
 	);
 	if (whole)
-		return { text: printMarkdown({ title, blocks: [...unfolded(blocks), ...details] }, name, ''), beside: pictures };
-	if (name === null) return { text: printMarkdown(document, null), beside: {} };
+		return {
+			text: printMarkdown({ title, blocks: [...unfolded(blocks), ...details] }, name, ''),
+			attachments: pictures,
+		};
+	if (name === null) return { text: printMarkdown(document, null), attachments: {} };
 	const file = `${name}-details.md`;
 	const apart = [heading(1, `${title}: details`), ...details];
 	return {
 		text: printMarkdown(document, name, file),
-		beside: { ...pictures, [file]: printMarkdown({ title, blocks: apart }, name, '') },
+		attachments: { ...pictures, [file]: printMarkdown({ title, blocks: apart }, name, '') },
 	};
 }
 

@@ -25,7 +25,7 @@ export interface Example {
 	readonly on: string;
 	/** Answers in the sheet's own shape. */
 	readonly answers: Readonly<Record<string, unknown>>;
-	/** Quantities set outright, in kept units. */
+	/** Quantities set outright, in canonical units. */
 	readonly quantities: Readonly<Record<string, Value>>;
 	readonly without: readonly string[];
 	/** Halves of plugs in place of the build's own, of which it has none. */

@@ -2,11 +2,11 @@ import type { Outcome } from '../expressions/tree.ts';
 import { massFromVolume, volumeFromMass } from '../units/density.ts';
 import type { Kind } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
-import { keptFrom, type Unit } from '../units/unit.ts';
+import { toCanonicalRounded, type Unit } from '../units/unit.ts';
 import { choicesIn, type Question } from './question.ts';
 import type { Answer } from './sheet.ts';
 
-/** An answer's numbers in kept units. */
+/** An answer's numbers in canonical units. */
 export interface CanonicalAnswer {
 	readonly value: Outcome;
 	/** The numbers are in the other kind of flow: this quantity's value (a density) turns them round. */
@@ -17,7 +17,7 @@ export interface CanonicalAnswer {
 
 type Pair = readonly [number, number];
 
-/** Turns a checked answer into kept units. Not known: undefined. */
+/** Turns a checked answer into canonical units. Not known: undefined. */
 export function canonicalAnswer(question: Question, answer: Answer): CanonicalAnswer {
 	const { value } = answer;
 	if (value === undefined || answer.known === 'not-known') return { value: undefined, needs: null, assumed: [] };
@@ -27,20 +27,20 @@ export function canonicalAnswer(question: Question, answer: Answer): CanonicalAn
 	switch (question.kind) {
 		case 'per-cylinder':
 			return plain(
-				(value as (number | null)[]).map(reading => (reading === null ? null : keptFrom(reading, units[0]!))),
+				(value as (number | null)[]).map(reading => (reading === null ? null : toCanonicalRounded(reading, units[0]!))),
 			);
 		case 'loads':
-			return plain((value as [string, number][]).map(([name, load]) => [name, keptFrom(load, units[0]!)]));
+			return plain((value as [string, number][]).map(([name, load]) => [name, toCanonicalRounded(load, units[0]!)]));
 		case 'curve':
 			return flowing(question, units[1]!, assumed, by =>
-				(value as Pair[]).map(([x, y]) => [keptFrom(x, units[0]!), by(keptFrom(y, units[1]!))]),
+				(value as Pair[]).map(([x, y]) => [toCanonicalRounded(x, units[0]!), by(toCanonicalRounded(y, units[1]!))]),
 			);
 		case 'several':
 			return plain(choicesIn(value));
 		default:
 			if (typeof value === 'number' && units[0]) {
 				const unit = units[0];
-				return flowing(question, unit, assumed, by => by(keptFrom(value, unit)));
+				return flowing(question, unit, assumed, by => by(toCanonicalRounded(value, unit)));
 			}
 			return plain(value as Outcome);
 	}

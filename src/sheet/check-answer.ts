@@ -1,7 +1,7 @@
 import type { Kind } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
 import { wrongUnit } from '../units/refuse.ts';
-import { spreadToKept, type Unit } from '../units/unit.ts';
+import { spreadToCanonical, type Unit } from '../units/unit.ts';
 import { acceptedInWords } from '../units/words.ts';
 import { faultIn } from './check-value.ts';
 import { isNumber, isObject } from './fault.ts';
@@ -52,7 +52,7 @@ export function checkAnswer(question: Question, answer: unknown, cylinders: numb
 	const fault = faultIn(value, { question, units, cylinders });
 	if (fault) (fault.soft ? into.warnings : into.problems).push({ path, found: fault.found, accepted: fault.accepted });
 	const strays = units.at(-1);
-	if (isNumber(spread) && strays && !strays.curve && !Number.isFinite(spreadToKept(spread, strays)))
+	if (isNumber(spread) && strays && !strays.curve && !Number.isFinite(spreadToCanonical(spread, strays)))
 		refuse(spread, 'a smaller number', `${path}.spread`);
 }
 

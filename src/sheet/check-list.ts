@@ -1,4 +1,4 @@
-import { fromKept, toKept, type Unit } from '../units/unit.ts';
+import { fromCanonical, toCanonical, type Unit } from '../units/unit.ts';
 import { rangeFault } from './check-number.ts';
 import { type Context, type Fault, isNumber, most, no } from './fault.ts';
 import { type Question, standAlone } from './question.ts';
@@ -53,7 +53,7 @@ export function pairsFault(value: unknown, { cylinders }: Context): Fault {
 	return null;
 }
 
-/** More than any gauge or meter on a car reads, in kept units: a point beyond it is a slip. */
+/** More than any gauge or meter on a car reads, in canonical units: a point beyond it is a slip. */
 const mostOf: Readonly<Record<string, number>> = {
 	voltage: 100,
 	pressure: 5e6,
@@ -69,7 +69,7 @@ export function curveFault(value: unknown, { units }: Context): Fault {
 	for (const point of value) {
 		if (!Array.isArray(point) || point.length !== 2 || !point.every(item => isNumber(item) && item >= 0))
 			return no(point, accepted);
-		const [x, y] = units.map((unit, axis) => toKept(point[axis], unit!)) as [number, number];
+		const [x, y] = units.map((unit, axis) => toCanonical(point[axis], unit!)) as [number, number];
 		if (!(x > before)) return no(point, accepted);
 		const far = [x, y].findIndex((size, axis) => size > mostIn(units[axis]!));
 		if (far >= 0) return no(point, `points up to ${writtenMost(units[far]!)}`);
@@ -79,4 +79,5 @@ export function curveFault(value: unknown, { units }: Context): Fault {
 }
 
 const mostIn = (unit: Unit): number => mostOf[unit.kind] ?? Number.MAX_VALUE;
-const writtenMost = (unit: Unit): string => `${Number(fromKept(mostIn(unit), unit).toPrecision(2))} ${unit.symbol}`;
+const writtenMost = (unit: Unit): string =>
+	`${Number(fromCanonical(mostIn(unit), unit).toPrecision(2))} ${unit.symbol}`;

@@ -1,5 +1,5 @@
 import { readParts } from '../units/read.ts';
-import { fromKept, toKept, type Unit } from '../units/unit.ts';
+import { fromCanonical, toCanonical, type Unit } from '../units/unit.ts';
 import { writeInFull } from '../units/write.ts';
 import { type Context, type Fault, isNumber, no } from './fault.ts';
 import { shown } from './problem.ts';
@@ -19,7 +19,7 @@ export function rangeFault(value: number, context: Context): Fault {
 		const reading = readParts(value, unit.symbol, { kinds: [unit.kind], shown: unit });
 		if (!reading.ok) return { found: shown(value), accepted: reading.problem };
 	}
-	const kept = keptSize(value, context);
+	const kept = canonicalSize(value, context);
 	const found = unit ? writeInFull(value, unit) : shown(value);
 	if (beyond(kept, question.hard)) return { found, accepted: written(question.hard!, context) };
 	if (beyond(kept, question.plausible))
@@ -45,17 +45,17 @@ function otherKind({ question, units }: Context): number {
 	return unit.kind === 'volume-flow' ? density : 1 / density;
 }
 
-function keptSize(value: number, context: Context): number {
+function canonicalSize(value: number, context: Context): number {
 	const unit = context.units[0];
-	return unit ? toKept(value, unit) * otherKind(context) : value;
+	return unit ? toCanonical(value, unit) * otherKind(context) : value;
 }
 
 /** A range in the unit that the person used, its ends to four digits. */
 function written([low, high]: readonly [number, number], context: Context): string {
 	const unit = context.units[0];
 	if (!unit) return `${low} to ${high}`;
-	if (unit.curve) return writtenSizes(fromKept(high, unit), fromKept(low, unit), unit);
-	const [least, most] = [low, high].map(kept => Number(fromKept(kept / otherKind(context), unit).toPrecision(4)));
+	if (unit.curve) return writtenSizes(fromCanonical(high, unit), fromCanonical(low, unit), unit);
+	const [least, most] = [low, high].map(kept => Number(fromCanonical(kept / otherKind(context), unit).toPrecision(4)));
 	return `${least} to ${most}${unit.symbol === '1' ? '' : ` ${unit.symbol}`}`;
 }
 

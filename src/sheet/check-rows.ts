@@ -17,8 +17,8 @@ export function codesFault(value: unknown): Fault {
 	const fault = listFault(value, item => typeof item === 'string' && /^[PBCU][0-3][0-9A-F]{3}$/.test(item), accepted);
 	if (fault) return fault;
 	const codes = value as string[];
-	const again = codes.find((code, index) => codes.indexOf(code) !== index);
-	return again === undefined ? null : { ...no(again, accepted)!, soft: true };
+	const duplicate = codes.find((code, index) => codes.indexOf(code) !== index);
+	return duplicate === undefined ? null : { ...no(duplicate, accepted)!, soft: true };
 }
 
 /** Rows of the wiring worksheet. */

@@ -1,6 +1,6 @@
 import { unitNamed } from '../units/names.ts';
 import { gauge as awg, wireGauge } from '../units/tables/wire.ts';
-import { toKept, type Unit } from '../units/unit.ts';
+import { toCanonical, type Unit } from '../units/unit.ts';
 import { writeInFull } from '../units/write.ts';
 import { isNumber } from './fault.ts';
 
@@ -31,10 +31,10 @@ function inText(text: string): Gauge | null {
 }
 
 /** Copper, m2. */
-export const areaOf = ({ value, unit }: Gauge): number => toKept(value, unit);
+export const areaOf = ({ value, unit }: Gauge): number => toCanonical(value, unit);
 
 /** As a person writes it: `2/0 AWG`, `0.75 mm2`. */
 export const writeGauge = ({ value, unit }: Gauge): string => writeInFull(value, unit);
 
 /** As a sheet keeps it: AWG as a number, else a text. */
-export const keptGauge = (gauge: Gauge): number | string => (gauge.unit === awg ? gauge.value : writeGauge(gauge));
+export const gaugeInSheet = (gauge: Gauge): number | string => (gauge.unit === awg ? gauge.value : writeGauge(gauge));

@@ -33,13 +33,13 @@ export const isAtOnce = (effort: Effort): boolean => efforts.indexOf(effort) <= 
 export interface UsualCase {
 	readonly when?: Expression;
 	readonly value: Expression;
-	/** How far off it may be: a difference in the kept unit, or a share of the value. */
+	/** How far off it may be: a difference in the canonical unit, or a share of the value. */
 	readonly spread: { readonly by: number; readonly relative: boolean };
 	/** The pack that gave it, when it is not the rulebook's own. */
 	readonly from?: string;
 }
 
-/** One question of the interview, as compiled from its topic file. Numbers are in kept units. */
+/** One question of the interview, as compiled from its topic file. Numbers are in canonical units. */
 export interface Question {
 	readonly id: string;
 	/** A short name for lists and panels: `crank sensor plug, harness side`. */

@@ -82,17 +82,17 @@ export function sheetSchema(questions: readonly Question[]): Schema {
 const keyed = (
 	fields: Readonly<Record<string, Field>>,
 	required: readonly string[],
-	beside: Readonly<Record<string, Schema>> = {},
+	common: Readonly<Record<string, Schema>> = {},
 ): Schema => ({
 	type: 'object',
 	additionalProperties: false,
 	required,
-	properties: { ...Object.fromEntries(Object.entries(fields).map(([key, { schema }]) => [key, schema])), ...beside },
+	properties: { ...Object.fromEntries(Object.entries(fields).map(([key, { schema }]) => [key, schema])), ...common },
 });
 
 function answerSchema(question: Question): Schema {
 	const needsUnit = question.of.length > 0 && !['1', ':1'].includes(question.unit.us[0] ?? '');
-	const beside = {
+	const common = {
 		...(question.of.length > 0 ? { unit: unitSchema(question) } : {}),
 		spread: { type: 'number', minimum: 0 },
 		note: { type: 'string' },
@@ -104,14 +104,14 @@ function answerSchema(question: Question): Schema {
 		properties: {
 			value: valueSchema(question),
 			known: { enum: knownBy.filter(known => known !== 'not-known') },
-			...beside,
+			...common,
 		},
 	};
 	const notKnown = {
 		type: 'object',
 		additionalProperties: false,
 		required: ['known'],
-		properties: { known: { const: 'not-known' }, ...beside },
+		properties: { known: { const: 'not-known' }, ...common },
 	};
 	return { description: textIn(question.ask, 'us'), oneOf: [known, notKnown] };
 }

@@ -54,7 +54,7 @@ export interface AuditRecord {
 	readonly answers: string | Readonly<Record<string, string>>;
 }
 
-/** One figure that a log gave, in the kept unit of its quantity. */
+/** One figure that a log gave, in the canonical unit of its quantity. */
 export interface RecordedFigure {
 	/** Null where the log does not show it; then `missing` says what would. */
 	readonly value: unknown;
@@ -69,7 +69,7 @@ export interface RecordedInPull extends RecordedFigure {
 	readonly pull: number;
 }
 
-/** One channel at one engine speed of a pull, in the kept unit: the median, the standard deviation of a reading, their count. */
+/** One channel at one engine speed of a pull, in the canonical unit: the median, the standard deviation of a reading, their count. */
 export type RecordedReading = readonly [value: number, noise: number, count: number];
 
 /** What the part of a pull that counts showed over engine speed, a few points; lambda is moved by its lag. */

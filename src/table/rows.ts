@@ -18,12 +18,12 @@ export interface Counts {
 	readonly faults: string[];
 }
 
-const faultsKept = 3;
+const mostFaults = 3;
 
 /** Counts a line that cannot be read. */
 export function countFault(counts: Counts, line: number, column: number, found: string): void {
 	counts.unread++;
-	if (counts.faults.length < faultsKept) counts.faults.push(`${placed({ line, column })}: found ${found}`);
+	if (counts.faults.length < mostFaults) counts.faults.push(`${placed({ line, column })}: found ${found}`);
 }
 
 /** How many rows are handed over at once. */

@@ -108,8 +108,8 @@ const empty = line('');
 export function compose(frame: Frame, columns: number, height: number, look: Appearance): Line[] {
 	if (columns < leastWindow.columns || height < leastWindow.rows)
 		return [line('Needs more'), line(`room: ${leastWindow.columns} x ${leastWindow.rows}`)].slice(0, height);
-	const beside = columns >= twoPanes && frame.pane !== undefined;
-	const cut = cutTo(beside ? { ...frame, panel: [], help: [] } : frame, height);
+	const inTwo = columns >= twoPanes && frame.pane !== undefined;
+	const cut = cutTo(inTwo ? { ...frame, panel: [], help: [] } : frame, height);
 	const { cursor } = glyphs(look);
 	const rows = frame.rows?.items.slice(cut.from, cut.from + cut.shown) ?? [];
 	const [title = empty, ...top] = cut.top;
@@ -131,7 +131,7 @@ export function compose(frame: Frame, columns: number, height: number, look: App
 	const foot = [...cut.bottom, ...cut.panel];
 	const between = Math.max(0, height - 1 - body.length - foot.length - cut.footer.length);
 	const main = [...body, ...Array.from({ length: between }, () => empty), ...foot];
-	return [title, ...(beside ? withPane(main, frame, columns, look) : main), ...cut.footer];
+	return [title, ...(inTwo ? withPane(main, frame, columns, look) : main), ...cut.footer];
 }
 
 /** The pane to the right of the lines, as much of it as there are lines. */

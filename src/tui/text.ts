@@ -41,14 +41,14 @@ export const lines = (text: string, width: number, look: Look = 'plain', indent 
 
 /** What was wrapped lately: a screen is laid out at each key, and hardly any of its texts has changed by then. */
 const lately = new Map<string, readonly string[]>();
-const mostKept = 500;
+const capacity = 500;
 
 function wrapped(text: string, width: number, indent: string): readonly string[] {
 	const key = `${width} ${indent.length} ${text}`;
 	let parts = lately.get(key);
 	if (!parts) {
 		parts = wrap(sanitize(text), width, indent).map(part => part.replaceAll('\u00a0', ' ').trimEnd());
-		if (lately.size >= mostKept) lately.clear();
+		if (lately.size >= capacity) lately.clear();
 		lately.set(key, parts);
 	}
 	return parts;

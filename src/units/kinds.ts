@@ -5,7 +5,7 @@
  * `pressure` is a gauge pressure or a difference of pressures; `absolute-pressure` is another kind,
  * so that one can never be compared with the other by mistake.
  */
-export const kept = {
+export const canonicalUnits = {
 	length: 'm',
 	/** Driven on the road. */
 	distance: 'm',
@@ -42,4 +42,4 @@ export const kept = {
 } as const;
 
 /** A kind of number: length, pressure, mass flow ... */
-export type Kind = keyof typeof kept;
+export type Kind = keyof typeof canonicalUnits;

@@ -5,7 +5,7 @@ import { wrongUnit } from './refuse.ts';
 import { plainText, quoted } from './spelling.ts';
 import { dash, dashSize } from './tables/dash.ts';
 import { gauge, wireGauge } from './tables/wire.ts';
-import { toKept, type Unit } from './unit.ts';
+import { toCanonical, type Unit } from './unit.ts';
 import { acceptedInWords } from './words.ts';
 import { writeInFull } from './write.ts';
 
@@ -83,7 +83,7 @@ function unspelt({ shown, kinds }: Asked): Unit | undefined {
 function measured(typed: number, unit: Unit): Reading | Refusal {
 	const problem = unit.refuses?.(typed);
 	if (problem) return refusal(`${quoted(`${typed} ${unit.symbol}`)}: ${problem}.`);
-	const value = toKept(typed, unit);
+	const value = toCanonical(typed, unit);
 	if (!Number.isFinite(value)) return refusal(`${typed} ${unit.symbol} is too large.`);
 	const remark = unit.remark?.(typed);
 	return { ok: true, value, typed, unit, ...(remark === undefined ? {} : { remark }) };

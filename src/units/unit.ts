@@ -5,12 +5,12 @@ export type Unit = {
 	/** The name written and stored, plain ASCII, one of its kind: `in`, `kPa abs`, `:1`. */
 	readonly symbol: string;
 	readonly kind: Kind;
-	/** Kept = typed x factor + offset. NaN where `curve` stands instead. */
+	/** Canonical = typed x factor + offset. NaN where `curve` stands instead. */
 	readonly factor: number;
-	/** In the kept unit; 0 for all but temperatures and octane. */
+	/** In the canonical unit; 0 for all but temperatures and octane. */
 	readonly offset: number;
 	/** For a unit that is no straight line (wire gauge). */
-	readonly curve?: { toKept(typed: number): number; fromKept(kept: number): number };
+	readonly curve?: { toCanonical(typed: number): number; fromCanonical(canonical: number): number };
 	/** The other spellings that shops use. Case, spaces, points and hyphens do not matter. */
 	readonly also: readonly string[];
 	/** The unit of the other unit set that says the same thing to somebody else. Missing: both sets use this one. */
@@ -42,30 +42,30 @@ export function unitTable(kind: Kind, rows: Readonly<Record<string, Row>>): Unit
 	}));
 }
 
-/** A number in `unit` as a number in the unit its kind is kept in. */
-export function toKept(typed: number, unit: Unit): number {
-	return unit.curve ? unit.curve.toKept(typed) : typed * unit.factor + unit.offset;
+/** A number in `unit` as a number in the canonical unit of its kind. */
+export function toCanonical(typed: number, unit: Unit): number {
+	return unit.curve ? unit.curve.toCanonical(typed) : typed * unit.factor + unit.offset;
 }
 
 /**
- * `toKept` without the noise that a multiplication leaves in the 16th digit: 70 % is 0.7 and not 0.7000000000000001.
+ * `toCanonical` without the noise that a multiplication leaves in the 16th digit: 70 % is 0.7 and not 0.7000000000000001.
  * For what a person wrote, so that an answer of 70 % stands on a limit of 0.7.
  */
-export function keptFrom(typed: number, unit: Unit): number {
-	return Number(toKept(typed, unit).toPrecision(15));
+export function toCanonicalRounded(typed: number, unit: Unit): number {
+	return Number(toCanonical(typed, unit).toPrecision(15));
 }
 
-/** The inverse of `toKept`. */
-export function fromKept(kept: number, unit: Unit): number {
-	return unit.curve ? unit.curve.fromKept(kept) : (kept - unit.offset) / unit.factor;
+/** The inverse of `toCanonical`. */
+export function fromCanonical(canonical: number, unit: Unit): number {
+	return unit.curve ? unit.curve.fromCanonical(canonical) : (canonical - unit.offset) / unit.factor;
 }
 
 /**
- * A difference (a spread) in `unit` as a difference in the kept unit: 9 degF is 5 K, whatever the temperature.
+ * A difference (a spread) in `unit` as a difference in the canonical unit: 9 degF is 5 K, whatever the temperature.
  * On a unit with a curve the size `at` which it lies decides; without it a RangeError is thrown.
  */
-export function spreadToKept(spread: number, unit: Unit, at?: number): number {
+export function spreadToCanonical(spread: number, unit: Unit, at?: number): number {
 	if (!unit.curve) return spread * unit.factor;
 	if (at === undefined) throw new RangeError(`a spread in ${unit.symbol} needs the size it belongs to`);
-	return Math.abs(unit.curve.toKept(at + spread) - unit.curve.toKept(at - spread)) / 2;
+	return Math.abs(unit.curve.toCanonical(at + spread) - unit.curve.toCanonical(at - spread)) / 2;
 }

@@ -1,5 +1,5 @@
 import { partnerOf } from './names.ts';
-import { fromKept, type Unit } from './unit.ts';
+import { fromCanonical, type Unit } from './unit.ts';
 
 /** What computed numbers are worth: nobody tunes to a fourth digit. Whole digits are never rounded away. */
 const usualDigits = 3;
@@ -7,20 +7,20 @@ const usualDigits = 3;
 const measuredDigits = 4;
 
 /**
- * A kept number as text in `unit`: `21.8 psi`, `5250 rpm`, `0.035 in`, `9.5:1`. Plain ASCII, a point, no thousands marks.
+ * A canonical number as text in `unit`: `21.8 psi`, `5250 rpm`, `0.035 in`, `9.5:1`. Plain ASCII, a point, no thousands marks.
  * `digits` significant digits, usually 3, with no zeros at the end. Lengths keep the workshop's decimals: 0.030 in.
  * Throws a RangeError when the number is not finite.
  */
-export function write(kept: number, unit: Unit, digits?: number): string {
-	const typed = fromKept(kept, unit);
-	if (!Number.isFinite(typed)) throw new RangeError(`cannot write ${kept} in ${unit.symbol || 'bare numbers'}`);
+export function write(canonical: number, unit: Unit, digits?: number): string {
+	const typed = fromCanonical(canonical, unit);
+	if (!Number.isFinite(typed)) throw new RangeError(`cannot write ${canonical} in ${unit.symbol || 'bare numbers'}`);
 	return unit.write?.(typed) ?? withSymbol(rounded(withoutNoise(typed), unit.places, digits), unit);
 }
 
 /** The number as it was typed, in full, and what it is in the other unit set: `1.5 bar, 21.8 psi`. */
-export function writeBoth(kept: number, unit: Unit, other: Unit | undefined = partnerOf(unit)): string {
-	const own = writeInFull(fromKept(kept, unit), unit);
-	return other && other !== unit ? `${own}, ${write(kept, other)}` : own;
+export function writeBoth(canonical: number, unit: Unit, other: Unit | undefined = partnerOf(unit)): string {
+	const own = writeInFull(fromCanonical(canonical, unit), unit);
+	return other && other !== unit ? `${own}, ${write(canonical, other)}` : own;
 }
 
 /** A typed number with its unit, nothing rounded but the noise of a conversion behind the 12th digit. */
@@ -47,15 +47,15 @@ function rounded(value: number, places: number | undefined, digits: number | und
 	// The workshop's decimals are enough, unless fewer than two digits would be left: 0.0025 in of runout.
 	if (measured) decimals = Math.min(decimals, Math.max(places, 1 - magnitude));
 	const text = value.toFixed(Math.max(0, decimals));
-	const kept = measured && size < 0.1 ? places : 0;
-	return trimmed(text, kept);
+	const least = measured && size < 0.1 ? places : 0;
+	return trimmed(text, least);
 }
 
-/** Without the zeros at the end of the decimals, of which the first `kept` stay. */
-function trimmed(text: string, kept: number): string {
+/** Without the zeros at the end of the decimals, of which the first `least` stay. */
+function trimmed(text: string, least: number): string {
 	const point = text.indexOf('.');
 	if (point < 0) return text;
 	let end = text.length;
-	while (end > point + 1 + kept && text[end - 1] === '0') end--;
+	while (end > point + 1 + least && text[end - 1] === '0') end--;
 	return text.slice(0, end === point + 1 ? point : end);
 }

@@ -3,10 +3,10 @@ import type { AnyQuantity } from '../quantities/quantity.ts';
 import type { Threshold } from '../rulebook/rulebook.ts';
 import type { Question, UnitSet } from '../sheet/question.ts';
 import type { Answer, CircuitAnswer } from '../sheet/sheet.ts';
-import { type Kind, kept } from '../units/kinds.ts';
+import { canonicalUnits, type Kind } from '../units/kinds.ts';
 import { unitNamed } from '../units/names.ts';
 import { shownUnit } from '../units/shown.ts';
-import { toKept, type Unit } from '../units/unit.ts';
+import { toCanonical, type Unit } from '../units/unit.ts';
 import { write } from '../units/write.ts';
 
 /** What a name is, as far as writing it goes. */
@@ -39,7 +39,7 @@ function findUnit(what: Formattable, set: UnitSet): Unit | null {
 		return symbol === undefined || question.of.length > 1 ? null : (unitNamed(symbol, [...question.of]) ?? null);
 	}
 	const kind = quantity?.kind ?? threshold?.kind;
-	if (kind === undefined || !(kind in kept)) return null;
+	if (kind === undefined || !(kind in canonicalUnits)) return null;
 	const units = quantity?.shown ?? (threshold?.unit ? { us: threshold.unit, metric: threshold.unit } : undefined);
 	const own = units && unitNamed(units[set], [kind as Kind]);
 	return own ?? shownUnit(kind as Kind, set);
@@ -117,7 +117,8 @@ function showCircuit({ circuit, from, to, state, load, length }: CircuitAnswer, 
 		ends,
 		state,
 		load !== undefined && `${load} A`,
-		length !== undefined && (set === 'us' ? `${length} ft` : write(toKept(length, foot), unitNamed('m', ['length'])!)),
+		length !== undefined &&
+			(set === 'us' ? `${length} ft` : write(toCanonical(length, foot), unitNamed('m', ['length'])!)),
 	];
 	return `${circuit} (${facts.filter(Boolean).join(', ')})`;
 }

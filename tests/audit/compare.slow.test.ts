@@ -50,10 +50,10 @@ describe('since last time', () => {
 			better: 'worse',
 			still: 'still',
 		};
-		const told = (changes: readonly { rule: string; change: string }[]) =>
+		const brief = (changes: readonly { rule: string; change: string }[]) =>
 			changes.map(({ rule, change }) => [rule, change]);
-		expect(told(compare(recordOf(b), a).changes)).toEqual(
-			told(compare(recordOf(a), b).changes).map(([rule, change]) => [rule, mirror[change!]]),
+		expect(brief(compare(recordOf(b), a).changes)).toEqual(
+			brief(compare(recordOf(a), b).changes).map(([rule, change]) => [rule, mirror[change!]]),
 		);
 	});
 

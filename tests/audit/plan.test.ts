@@ -146,8 +146,8 @@ describe('the lines of the next stage', () => {
 	function expectWhole(assessment: Assessment): void {
 		const { stage, until } = held(assessment);
 		const lines = planLines(assessment, stage);
-		const told = lines.map(({ key }) => key);
-		expect(new Set(told).size).toBe(told.length);
+		const keys = lines.map(({ key }) => key);
+		expect(new Set(keys).size).toBe(keys.length);
 		for (const finding of assessment.audit.findings) {
 			if (!until.includes(finding.stage) || !standsInTheWay(finding)) continue;
 			const known = lines.some(
@@ -156,7 +156,7 @@ describe('the lines of the next stage', () => {
 			expect(known, `${finding.rule} ${finding.subject}`).toBe(true);
 		}
 		const asked = findOuts(assessment).filter(findOut => until.includes(findOut.stage));
-		for (const { question } of asked) expect(told).toContain(question.id);
+		for (const { question } of asked) expect(keys).toContain(question.id);
 		expectSound(lines, 120);
 	}
 

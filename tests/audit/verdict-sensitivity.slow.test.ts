@@ -5,7 +5,7 @@ import { evaluationOn, run } from '../../src/graph/evaluation.ts';
 import { LimitNode } from '../../src/graph/limit.ts';
 import { type State, solve } from '../../src/graph/solve.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
-import { kept } from '../../src/units/kinds.ts';
+import { canonicalUnits } from '../../src/units/kinds.ts';
 import { brokenBuild, thirdOf } from '../support/audited.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 
@@ -31,7 +31,7 @@ function flippedAtLength(state: State, slot: number, candidates: readonly Outcom
 
 /** Two or more values for a question: its choices, or the ends of what is plausible. */
 const candidatesOf = ({ kind, choices, plausible }: (typeof rulebook.questions)[number]): readonly Outcome[] =>
-	kind === 'choice' ? Object.keys(choices) : kind === 'whole' || kind in kept ? [...(plausible ?? [])] : [];
+	kind === 'choice' ? Object.keys(choices) : kind === 'whole' || kind in canonicalUnits ? [...(plausible ?? [])] : [];
 
 describe('which rules an answer decides', () => {
 	test.each([
@@ -39,7 +39,7 @@ describe('which rules an answer decides', () => {
 		['unboosted', buildSheet('unboosted')],
 		['broken', brokenBuild()],
 		['a third of it', thirdOf(brokenBuild())],
-	])('%s: is told as if everything were worked out for each of its values', (_, sheet) => {
+	])('%s: is found as if everything were worked out for each of its values', (_, sheet) => {
 		const state = solve(graph, givenAnswers(sheet, rulebook.questions));
 		const differing = makeVerdictSensitivity(model, state);
 		let found = 0;
@@ -48,9 +48,9 @@ describe('which rules an answer decides', () => {
 			const candidates = candidatesOf(question);
 			const slot = graph.slotOf.get(question.id)!;
 			if (candidates.length < 2 || state.values[slot] === null) continue;
-			const told = differing(slot, candidates).map(({ id }) => id);
-			found += told.length;
-			expect(told.toSorted(), question.id).toEqual(flippedAtLength(state, slot, candidates).sort());
+			const ids = differing(slot, candidates).map(({ id }) => id);
+			found += ids.length;
+			expect(ids.toSorted(), question.id).toEqual(flippedAtLength(state, slot, candidates).sort());
 		}
 		expect(found).toBeGreaterThan(100);
 	});

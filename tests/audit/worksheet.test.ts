@@ -38,11 +38,11 @@ describe('the wiring worksheet', () => {
 		expect(find('fuel pump')).toMatchObject({ load: 13, loadAssumed: false });
 		expect(find('fuel pump').length).toBeCloseTo(14 * 0.3048, 9);
 		expect(find('alternator charge cable')).toMatchObject({ load: 120, loadAssumed: false, length: null });
-		const told = changed(sheet, {
+		const answered = changed(sheet, {
 			'harness.circuits': { value: [{ circuit: 'fuel pump', state: 'done', length: 9 }] },
 		});
-		expect(find('fuel pump', told).load).toBe(13);
-		expect(find('fuel pump', told).length).toBeCloseTo(9 * 0.3048, 9);
+		expect(find('fuel pump', answered).load).toBe(13);
+		expect(find('fuel pump', answered).length).toBeCloseTo(9 * 0.3048, 9);
 	});
 
 	test.each<CircuitAnswer>([
@@ -74,6 +74,6 @@ test('on paper, of the circuits that nobody noted, only what the next stage want
 	const cranks = names(withAnswer(emptySheet('new'), 'build.stage', { value: 'wired' }));
 	expect(cranks).toContain('starter cable');
 	expect(cranks).not.toContain('back-up lights');
-	const told = { value: [{ circuit: 'reverse lamps', state: 'to-do' }] };
-	expect(names(changed(buildSheet('unboosted'), { 'harness.circuits': told }))).toEqual(['reverse lamps']);
+	const answered = { value: [{ circuit: 'reverse lamps', state: 'to-do' }] };
+	expect(names(changed(buildSheet('unboosted'), { 'harness.circuits': answered }))).toEqual(['reverse lamps']);
 });

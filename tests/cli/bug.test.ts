@@ -28,11 +28,11 @@ describe('a bug ends with status 70, a short word, and where the saved sheet is'
 		([name, ...flags]) => {
 			const { path, text } = sheetFile();
 			const { status, out, err } = startCommand([name, path, ...flags], { env: broken('renameSync') });
-			const told = err
+			const spoken = err
 				.trimEnd()
 				.split('\n')
 				.filter(line => !line.startsWith('Nothing to compare'));
-			expect(told).toEqual([
+			expect(spoken).toEqual([
 				'This is a bug in swap-audit, not in your sheet: broken on purpose',
 				`Your sheet is as it was last saved, in ${path}.`,
 				'To see where it broke, do the same again with SWAP_AUDIT_TRACE=1 set.',

@@ -11,13 +11,13 @@ const text = writeSheet(brokenBuild());
 const day = ['--date', '2026-05-01'];
 const planOf = (...flags: readonly string[]) => runCommand(['plan', '-', ...day, ...flags], { input: text });
 
-interface Told {
+interface PlannedEvening {
 	readonly access: string;
 	readonly minutes: number;
 	readonly parts: readonly string[];
 	readonly lines: readonly { readonly rule?: string; readonly answer?: string; readonly minutes: number }[];
 }
-const eveningsOf = (out: string): Told[] => JSON.parse(out).evenings;
+const eveningsOf = (out: string): PlannedEvening[] => JSON.parse(out).evenings;
 const idsOf = (out: string) => eveningsOf(out).flatMap(({ lines }) => lines.map(({ rule, answer }) => rule ?? answer));
 
 describe('plan', () => {
@@ -25,9 +25,9 @@ describe('plan', () => {
 
 	test('as JSON: its format, and each evening with what another program needs', () => {
 		expect(whole.status).toBe(0);
-		const told = JSON.parse(whole.out);
-		expect(Object.keys(told)).toEqual(['format', 'version', 'sheet', 'date', 'stage', 'evenings']);
-		expect(told).toMatchObject({ format: 'swap-audit/plan', version: 1, sheet: 'word mule', date: '2026-05-01' });
+		const json = JSON.parse(whole.out);
+		expect(Object.keys(json)).toEqual(['format', 'version', 'sheet', 'date', 'stage', 'evenings']);
+		expect(json).toMatchObject({ format: 'swap-audit/plan', version: 1, sheet: 'word mule', date: '2026-05-01' });
 		expect(eveningsOf(whole.out).length).toBeGreaterThan(0);
 		for (const evening of eveningsOf(whole.out)) {
 			expect(Object.keys(evening)).toEqual(['access', 'minutes', 'parts', 'lines']);

@@ -71,10 +71,10 @@ test.each([
 	[['help', 'words', 'gearbx'], /found "gearbx"; accepted: a word of the list, like transmission/],
 	[['help', 'foo'], /found "foo"; accepted: interview, .*words/],
 	[['rules', 'show', 'engine.compresion-uneven'], /like engine\.compression-uneven/],
-])('%j is refused with what comes near', (args, told) => {
+])('%j is refused with what comes near', (args, expected) => {
 	const { status, err, out } = runCommand(args as string[]);
 	expect([status, out]).toEqual([2, '']);
-	expect(err.trimEnd()).toMatch(told);
+	expect(err.trimEnd()).toMatch(expected);
 	expect(err.trimEnd()).not.toContain('\n');
 });
 

@@ -31,33 +31,33 @@ const savePaths: SavePath[] = [
 		name: 'a save',
 		before: old,
 		done: young,
-		work: (folder, on) => told(saveWhole(sheetIn(folder), young, oldMark, on)),
+		work: (folder, on) => outcome(saveWhole(sheetIn(folder), young, oldMark, on)),
 	},
 	{
 		name: 'a first save',
 		before: null,
 		done: young,
-		work: (folder, on) => told(saveWhole(sheetIn(folder), young, null, on)),
+		work: (folder, on) => outcome(saveWhole(sheetIn(folder), young, null, on)),
 	},
 	{
 		name: 'a save over an edit by hand',
 		before: old,
 		done: old,
-		work: (folder, on) => told(saveWhole(sheetIn(folder), young, null, on)),
+		work: (folder, on) => outcome(saveWhole(sheetIn(folder), young, null, on)),
 	},
 	{
 		name: 'a save through a link',
 		before: old,
 		done: young,
 		prepare: folder => symlinkSync('mule.json', join(folder, 'link.json')),
-		work: (folder, on) => told(saveWhole(join(folder, 'link.json'), young, oldMark, on)),
+		work: (folder, on) => outcome(saveWhole(join(folder, 'link.json'), young, oldMark, on)),
 	},
 	{
 		name: 'a save after a program died in the middle of one',
 		before: old,
 		done: young,
 		prepare: folder => writeFileSync(join(folder, '.mule.json.lock'), deadLock),
-		work: (folder, on) => told(saveWhole(sheetIn(folder), young, oldMark, on)),
+		work: (folder, on) => outcome(saveWhole(sheetIn(folder), young, oldMark, on)),
 	},
 	{
 		name: 'an audit',
@@ -169,7 +169,7 @@ function smallDisk(room: number): FileSystem {
 }
 
 /** What a save shows with its result: that it is in place, but the disk did not confirm it. */
-function told(saved: Saved): FileProblem | null {
+function outcome(saved: Saved): FileProblem | null {
 	return saved.result === 'saved' ? saved.unconfirmed : null;
 }
 

@@ -49,21 +49,21 @@ async function killMany(child: string, kills: number, next: () => number): Promi
 /** Kills it so many ms (of work, not of sleep) after it has reported so many saves; gives the last count it reported. */
 async function killOne(child: string, path: string, saves: number, ms: number): Promise<number | null> {
 	const saving = spawn(process.execPath, [child, 'until killed', path]);
-	let told = '';
+	let output = '';
 	let wrong = '';
 	saving.stderr.on('data', part => {
 		wrong += part;
 	});
 	saving.stdout.on('data', part => {
-		told += part;
-		if (told.split('\n').length <= saves || saving.killed) return;
+		output += part;
+		if (output.split('\n').length <= saves || saving.killed) return;
 		for (const until = performance.now() + ms; performance.now() < until; );
 		saving.kill('SIGKILL');
 	});
 	const [, signal] = await once(saving, 'close');
 	expect(wrong).toBe('');
 	expect(signal).toBe('SIGKILL');
-	const lines = told.split('\n').slice(0, -1);
+	const lines = output.split('\n').slice(0, -1);
 	return lines.length > 0 ? Number(lines.at(-1)) : null;
 }
 

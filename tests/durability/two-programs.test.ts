@@ -13,11 +13,11 @@ test('two programs that save one sheet lose no update', async () => {
 	const folder = temporaryFolder();
 	const path = join(folder, 'mule.json');
 	writeFileSync(path, sheetOf(0));
-	const told = await Promise.all([1, 2].map(() => add(child, path)));
+	const reports = await Promise.all([1, 2].map(() => add(child, path)));
 	expect(countOf(readFileSync(path, 'utf8'))).toBe(2 * counts.increments);
 	// No count was saved twice, and the two did take turns.
-	expect(new Set(told.flat()).size).toBe(2 * counts.increments);
-	expect(Math.max(...told[0]!) > told[1]![0]! && Math.max(...told[1]!) > told[0]![0]!).toBe(true);
+	expect(new Set(reports.flat()).size).toBe(2 * counts.increments);
+	expect(Math.max(...reports[0]!) > reports[1]![0]! && Math.max(...reports[1]!) > reports[0]![0]!).toBe(true);
 	expect(readdirSync(folder).sort()).toEqual(['.mule.json.last-good', 'mule.json']);
 }, 600_000);
 
@@ -25,11 +25,11 @@ async function add(child: string, path: string): Promise<number[]> {
 	const adding = spawn(process.execPath, [child, 'add', path, String(counts.increments)], {
 		stdio: ['ignore', 'pipe', 'inherit'],
 	});
-	let told = '';
+	let reports = '';
 	adding.stdout.on('data', part => {
-		told += part;
+		reports += part;
 	});
 	const [status] = await once(adding, 'close');
 	expect(status).toBe(0);
-	return told.trim().split('\n').map(Number);
+	return reports.trim().split('\n').map(Number);
 }

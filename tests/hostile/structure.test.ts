@@ -184,7 +184,7 @@ describe('a whole audit, with hostile text in its name, notes, loads and circuit
 	test.each(texts.map(text => [text]))('keeps its shape with %j', text => {
 		const assessment = audited(brokenBuild(text));
 		const markdown = renderAudit(assessment, 'md', '../x y/\u0000z');
-		const names = Object.keys(markdown.beside);
+		const names = Object.keys(markdown.attachments);
 		for (const name of names) expect(name).toMatch(/^[A-Za-z0-9_][A-Za-z0-9._-]*\.(svg|md)$/);
 		expect(shapeOfMarkdown(markdown.text)).toEqual(wanted.markdown);
 		expect(shapeOfHtml(renderAudit(assessment, 'html', '').text)).toEqual(wanted.html);

@@ -81,7 +81,7 @@ test('it is reported before it starts, as it goes, and where the second round be
 	let state = begin();
 	expect(state.said?.text).toMatch(/^A first round .*: about \d+ minutes at most\. Then one with the gauge in hand\.$/);
 	let before = roundLeft(state)!;
-	for (let told = ''; !told.includes('The first round is done.'); told = state.said?.text ?? '') {
+	for (let notice = ''; !notice.includes('The first round is done.'); notice = state.said?.text ?? '') {
 		state = step(state, { do: 'not-known' });
 		const left = roundLeft(state)!;
 		if (!left.second) expect(left.count).toBeLessThan(before.count + 12);

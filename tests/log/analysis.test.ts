@@ -32,9 +32,9 @@ describe('a drive that was simulated', () => {
 
 	it('shows of each pull what was true, within its band', () => {
 		const holds = (id: string, truth: (pull: (typeof drive.pulls)[number]) => number) => {
-			for (const [index, told] of analysis.pulls.get(id)!.entries()) {
-				expect(told.low, id).toBeLessThanOrEqual(truth(drive.pulls[index]!));
-				expect(told.high, id).toBeGreaterThanOrEqual(truth(drive.pulls[index]!));
+			for (const [index, figure] of analysis.pulls.get(id)!.entries()) {
+				expect(figure.low, id).toBeLessThanOrEqual(truth(drive.pulls[index]!));
+				expect(figure.high, id).toBeGreaterThanOrEqual(truth(drive.pulls[index]!));
 			}
 		};
 		holds('log.boost_peak', ({ boostPeak }) => boostPeak);

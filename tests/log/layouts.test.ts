@@ -41,7 +41,7 @@ const rows = Array.from(drive.time.keys());
 const ids = Object.keys(written).filter(id => drive.channels.has(id));
 
 /** The drive as a table, laid out by choices that chance makes. */
-function table(random: () => number): { bytes: Uint8Array; told: string } {
+function table(random: () => number): { bytes: Uint8Array; described: string } {
 	const one = <T>(...list: readonly T[]): T => list[Math.floor(random() * list.length)]!;
 	const decimal = one('.', ',');
 	const delimiter = decimal === ',' ? one(';', '\t', '|') : one(',', ';', '\t', '|');
@@ -91,7 +91,7 @@ function table(random: () => number): { bytes: Uint8Array; told: string } {
 			];
 	// A long table of clocks has no unit of time; in ms it is recognized by its steps.
 	const text = lines.map(cells => cells.map(cell).join(delimiter)).join(end);
-	const told = [delimiter, decimal, JSON.stringify(end), quotes, units, long, clock, encoding].join(' ');
+	const described = [delimiter, decimal, JSON.stringify(end), quotes, units, long, clock, encoding].join(' ');
 	const utf16 = () => new Uint8Array(Uint16Array.from(`\uFEFF${text}`, letter => letter.charCodeAt(0)).buffer);
 	const bytes =
 		encoding === 'utf16'
@@ -99,7 +99,7 @@ function table(random: () => number): { bytes: Uint8Array; told: string } {
 			: encoding === 'latin1'
 				? Uint8Array.from(text, letter => letter.charCodeAt(0))
 				: new TextEncoder().encode(encoding === 'utf8' ? text : `\uFEFF${text}`);
-	return { bytes, told };
+	return { bytes, described };
 }
 
 const numbersOf = (log: Parameters<typeof analyzed>[0]) => resultsOf(analyzed(log));
@@ -121,17 +121,17 @@ test('the same drive in many layouts gives the same quantities within rounding',
 	expect(Object.keys(expected).length).toBeGreaterThan(30);
 	const random = chance(seed);
 	for (let layout = 0; layout < counts.layouts; layout++) {
-		const { bytes, told } = table(random);
+		const { bytes, described } = table(random);
 		const read = await recorded(bytes);
-		expect(Object.keys(read.readings).sort(), told).toEqual([...ids].sort());
-		expect(read.totals.unread, told).toBe(0);
+		expect(Object.keys(read.readings).sort(), described).toEqual([...ids].sort());
+		expect(read.totals.unread, described).toBe(0);
 		const channels = new Map(Object.entries(read.readings).map(([id, values]) => [id, Float64Array.from(values)]));
 		const found = numbersOf({ time: Float64Array.from(read.time), channels });
 		for (const [id, quantity] of Object.entries(expected)) {
 			const [before, now] = [values(quantity), values(found[id]!)];
-			expect(now.length, `${id}: ${told}`).toBe(before.length);
+			expect(now.length, `${id}: ${described}`).toBe(before.length);
 			for (const [at, value] of before.entries()) {
-				expect(Math.abs(now[at]! - value), `${id} ${now[at]} for ${value}: ${told}`).toBeLessThanOrEqual(
+				expect(Math.abs(now[at]! - value), `${id} ${now[at]} for ${value}: ${described}`).toBeLessThanOrEqual(
 					0.002 * Math.abs(value) + 1e-6,
 				);
 			}

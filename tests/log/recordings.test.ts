@@ -57,7 +57,7 @@ describe.skipIf(!recordingsAreHere)('four recordings of a sound car', () => {
 			const { taken, totals, time, readings } = await recorded(recordingBytes(number));
 			expect(totals.unread).toBe(0);
 			expect(Object.keys(readings).sort()).toEqual([...plain.channels.keys()].sort());
-			expect(Object.values(taken).every(told => told.endsWith('|header'))).toBe(true);
+			expect(Object.values(taken).every(column => column.endsWith('|header'))).toBe(true);
 			const read = {
 				time: Float64Array.from(time),
 				channels: new Map(Object.entries(readings).map(([id, values]) => [id, Float64Array.from(values)])),

@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import { standardAtmosphere } from '../../src/units/defined.ts';
 import type { Kind } from '../../src/units/kinds.ts';
-import { fromKept, toKept } from '../../src/units/unit.ts';
+import { fromCanonical, toCanonical } from '../../src/units/unit.ts';
 import { unit } from '../units/ask.ts';
 
-const one = (kind: Kind, from: string, to: string) => fromKept(toKept(1, unit(kind, from)), unit(kind, to));
+const one = (kind: Kind, from: string, to: string) => fromCanonical(toCanonical(1, unit(kind, from)), unit(kind, to));
 
 /** Exact and conventional values: NIST Special Publication 811, appendix B, as computed by GNU units 2.22. */
 const defined: [string, Kind, from: string, to: string, expected: number][] = [
@@ -53,11 +53,11 @@ describe('published values', () => {
 	});
 
 	it('of the cubic foot a minute is 0.4719474432 L/s', () => {
-		expect(toKept(1, unit('volume-flow', 'cu ft/min')) * 1000).toBeCloseTo(0.4719474432, 12);
+		expect(toCanonical(1, unit('volume-flow', 'cu ft/min')) * 1000).toBeCloseTo(0.4719474432, 12);
 	});
 
 	it('of the international table BTU is 1055.05585262 J', () => {
-		expect(toKept(1, unit('energy-per-mass', 'BTU/lb')) * 0.45359237).toBeCloseTo(1055.05585262, 9);
+		expect(toCanonical(1, unit('energy-per-mass', 'BTU/lb')) * 0.45359237).toBeCloseTo(1055.05585262, 9);
 	});
 
 	it('of the standard atmosphere is 101325 Pa', () => {
@@ -69,10 +69,9 @@ describe('published values', () => {
 		[-40, -40],
 		[77, 25],
 	])('of %d degF is %d degC', (fahrenheit, celsius) => {
-		expect(fromKept(toKept(fahrenheit, unit('temperature', 'degF')), unit('temperature', 'degC'))).toBeCloseTo(
-			celsius,
-			9,
-		);
+		expect(
+			fromCanonical(toCanonical(fahrenheit, unit('temperature', 'degF')), unit('temperature', 'degC')),
+		).toBeCloseTo(celsius, 9);
 	});
 
 	it.each(tubes)('of dash size %d is a tube of %d in', (size, inches) => {
@@ -80,7 +79,7 @@ describe('published values', () => {
 	});
 
 	it.each(wires)('of %d AWG is %d in across', (gauge, inches, slack) => {
-		const diameter = Math.sqrt(toKept(gauge, unit('area', 'AWG')) / (Math.PI / 4)) / 0.0254;
+		const diameter = Math.sqrt(toCanonical(gauge, unit('area', 'AWG')) / (Math.PI / 4)) / 0.0254;
 		expect(Math.abs(diameter / inches - 1)).toBeLessThan(slack);
 	});
 });

@@ -3,11 +3,11 @@ import { unit as mathUnit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import type { Kind } from '../../src/units/kinds.ts';
 import { kinds, unitsOf } from '../../src/units/table.ts';
-import { toKept } from '../../src/units/unit.ts';
+import { toCanonical } from '../../src/units/unit.ts';
 import { unit } from '../units/ask.ts';
 
 /**
- * Each kind's kept unit as both libraries spell it, then its units: symbol = mathjs = js-quantities; a dash where a
+ * Each kind's canonical unit as both libraries spell it, then its units: symbol = mathjs = js-quantities; a dash where a
  * library lacks the unit or, as mathjs does mmHg, rounds it at 3e-6.
  */
 const spelt: Partial<Record<Kind, [base: string, ...units: string[]]>> = {
@@ -112,7 +112,10 @@ describe('every factor', () => {
 	it.each(rows.filter(({ math }) => math !== '-'))(
 		'of $kind in $symbol is that of mathjs',
 		({ kind, symbol, math, base }) => {
-			expect(toKept(1, unit(kind, symbol)) / mathUnit(math).toNumber(base.replace('1/m', 'm^-1'))).toBeCloseTo(1, 9);
+			expect(toCanonical(1, unit(kind, symbol)) / mathUnit(math).toNumber(base.replace('1/m', 'm^-1'))).toBeCloseTo(
+				1,
+				9,
+			);
 		},
 	);
 
@@ -121,7 +124,7 @@ describe('every factor', () => {
 		'of $kind in $symbol is that of js-quantities',
 		({ kind, symbol, quantities, base }) => {
 			const theirs = new Qty(1, quantities).to(base.replace(' ', '*')).scalar;
-			expect(Math.abs(toKept(1, unit(kind, symbol)) / theirs - 1)).toBeLessThan(5e-7);
+			expect(Math.abs(toCanonical(1, unit(kind, symbol)) / theirs - 1)).toBeLessThan(5e-7);
 		},
 	);
 
@@ -132,7 +135,7 @@ describe('every factor', () => {
 		['degC', 'tempC', 21.5],
 		['K', 'tempK', 300],
 	])('of a temperature in %s (%s) shifts and scales %d as both libraries do', (symbol, theirs, typed) => {
-		const kept = toKept(typed, unit('temperature', symbol));
+		const kept = toCanonical(typed, unit('temperature', symbol));
 		expect(kept).toBeCloseTo(new Qty(typed, theirs).to('tempK').scalar, 9);
 		expect(kept).toBeCloseTo(mathUnit(typed, symbol).toNumber('K'), 9);
 	});

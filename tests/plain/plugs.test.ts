@@ -145,16 +145,16 @@ describe('a line of the plugs', () => {
 test('names and notes of a sheet steer no terminal', async () => {
 	const evil = '\u001b]0;x\u0007\u001b[31mred\u202e';
 	const lines = ['1', 'list', '?', '14 red ECT', 'end'];
-	const told: string[] = [];
+	const printed: string[] = [];
 	const how = await plugsByLines(
 		[{ plug: `dash ${evil}`, half: 'engine', pins: [{ pin: `1${evil}`, wire: evil, circuit: evil, note: evil }] }],
 		vocabulary,
-		{ next: async () => lines.shift() ?? null, say: text => told.push(text), mark: text => told.push(text) },
+		{ next: async () => lines.shift() ?? null, say: text => printed.push(text), mark: text => printed.push(text) },
 		() => {},
 	);
 	expect(how).toBe('end-of-input');
-	expect(told.join('')).toContain('red');
-	expect(told.join('')).not.toMatch(/\p{Cc}|\u202e/u);
+	expect(printed.join('')).toContain('red');
+	expect(printed.join('')).not.toMatch(/\p{Cc}|\u202e/u);
 });
 
 test('on a pipe: the plugs are in the sheet line by line, and the questions go on where they were', () => {

@@ -29,13 +29,13 @@ const bags = others.map(
 	}),
 );
 const wires = others.map((circuit, at): Pin => ({ pin: String(at + 1), circuit }));
-const told = (plugs: readonly PlugHalf[]) => audited({ ...buildSheet('boosted'), plugs });
+const judged = (plugs: readonly PlugHalf[]) => audited({ ...buildSheet('boosted'), plugs });
 
 describe.each([
 	['on the engine half', [half('engine', bags), half('car', wires)]],
 	['on the car half', [half('engine', wires), half('car', bags)]],
 ] as const)('a wire of the airbags %s', (_, plugs) => {
-	const { audit, plugs: read } = told(plugs);
+	const { audit, plugs: read } = judged(plugs);
 	const names = new Set(bags.map(({ pin }) => `dash ${pin}`));
 	const about = audit.findings.filter(
 		({ rule, subject, verdict }) =>

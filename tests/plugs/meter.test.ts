@@ -12,7 +12,7 @@ const half = (of: HalfName, ...circuits: readonly string[]): PlugHalf => ({
 	pins: circuits.map((circuit, at) => ({ pin: String(at + 1), circuit })),
 });
 const card = (...halves: readonly PlugHalf[]) => meterCard(plugsOf(halves, vocabulary, () => undefined, 'us')!.reading);
-const told = (...halves: readonly PlugHalf[]) =>
+const cardLines = (...halves: readonly PlugHalf[]) =>
 	card(...halves).map(({ half, circuit, state, expect }) => `${half} ${circuit}, ${state}: ${expect}`);
 
 describe('the meter card', () => {
@@ -27,14 +27,14 @@ describe('the meter card', () => {
 	});
 
 	test('a feed that is live in run and crank reads battery in both, and nothing with the key off', () => {
-		const lines = told(half('engine', 'run and crank feed'), half('car', 'run and crank feed'));
+		const lines = cardLines(half('engine', 'run and crank feed'), half('car', 'run and crank feed'));
 		expect(lines.some(line => /key-off: .*0 V/.test(line))).toBe(true);
 		expect(lines.some(line => /key-on: .*battery/.test(line))).toBe(true);
 		expect(lines.some(line => /crank: .*(battery|V)/.test(line))).toBe(true);
 	});
 
 	test('an accessory feed is dead in crank: the classic mistake', () => {
-		const lines = told(half('engine', 'accessory feed'), half('car', 'accessory feed'));
+		const lines = cardLines(half('engine', 'accessory feed'), half('car', 'accessory feed'));
 		expect(lines.find(line => line.includes(', crank:'))).toMatch(/0 V|dead/);
 	});
 

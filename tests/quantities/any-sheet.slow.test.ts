@@ -30,11 +30,11 @@ describe.each([
 	test('every number is finite, and one that the quantity can come to', () => {
 		const ranges = new Map(quantities.map(quantity => [quantity.id, rangeOf(quantity)]));
 		eachQuantity(anySheet(questions, range, share), ({ values }, slot, id) => {
-			const [value, told] = [values[slot], ranges.get(id)];
-			if (typeof value !== 'number' || !told) return;
+			const [value, range] = [values[slot], ranges.get(id)];
+			if (typeof value !== 'number' || !range) return;
 			expect(value, id).toSatisfy(Number.isFinite);
-			expect(value, id).toBeGreaterThanOrEqual(told[0] ?? -Infinity);
-			expect(value, id).toBeLessThanOrEqual(told[1] ?? Infinity);
+			expect(value, id).toBeGreaterThanOrEqual(range[0] ?? -Infinity);
+			expect(value, id).toBeLessThanOrEqual(range[1] ?? Infinity);
 		});
 	});
 

@@ -3,7 +3,7 @@ import { type Question, standAlone } from '../../src/sheet/question.ts';
 import { type Answer, emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import type { Kind } from '../../src/units/kinds.ts';
 import { unitNamed } from '../../src/units/names.ts';
-import { fromKept } from '../../src/units/unit.ts';
+import { fromCanonical } from '../../src/units/unit.ts';
 
 /** Which of a question's two ranges numbers are taken from. */
 export type Range = 'plausible' | 'hard';
@@ -66,7 +66,7 @@ function anyAnswer(question: Question, range: Range): fc.Arbitrary<Answer> {
 
 function anyNumber(symbol: string, kind: Kind, [low, high]: readonly [number, number]): fc.Arbitrary<number> {
 	const unit = unitNamed(symbol, [kind])!;
-	const ends = [fromKept(low, unit), fromKept(high, unit)];
+	const ends = [fromCanonical(low, unit), fromCanonical(high, unit)];
 	const [least, most] = [Math.min(...ends), Math.max(...ends)];
 	// Wire gauges are whole numbers; 4/0, which is -3, is the thickest.
 	if (unit.curve) return fc.integer({ min: Math.max(-3, Math.ceil(least)), max: Math.floor(most) });

@@ -12,11 +12,11 @@ import { changed } from '../support/audited.ts';
 import { chance } from '../support/chance.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 import { randomSheet } from '../support/random-sheet.ts';
-import { close, is, num, psi, sheetOf, told } from './by-hand.ts';
+import { close, is, num, psi, sheetOf, solved } from './by-hand.ts';
 
 const { rulebook, graph } = testModel();
 const boosted = buildSheet('boosted');
-const q = (answers: Parameters<typeof sheetOf>[0]) => told(sheetOf(answers, boosted));
+const q = (answers: Parameters<typeof sheetOf>[0]) => solved(sheetOf(answers, boosted));
 
 const limited = rulebook.rules.filter(rule => rule.limit.length > 0 && movesWithBoost(rule, graph));
 
@@ -50,7 +50,7 @@ describe('no rule that can cost the engine and moves with boost', () => {
 		(_, answers) => {
 			// A clean log stands over the calculated knock, whose rule speaks at the near end of its band.
 			const sheet = changed(boosted, { ...answers, 'ignition.knock_seen': is('clean') });
-			const lowest = Number(told(sheet)('boost.lowest_limit').value) / psi;
+			const lowest = Number(solved(sheet)('boost.lowest_limit').value) / psi;
 			expect(lowest).toBeGreaterThan(2);
 			expect(failing(sheet, lowest * 0.99)).toEqual([]);
 			expect(failing(sheet, lowest * 1.02).length).toBeGreaterThan(0);

@@ -39,7 +39,7 @@ export const sheetOf = (
 ): Sheet => Object.entries(answers).reduce((sheet, [id, answer]) => withAnswer(sheet, id, answer), on);
 
 /** One quantity of a solved sheet. */
-export interface Told {
+export interface SolvedQuantity {
 	readonly value: Outcome;
 	readonly unit: string | null;
 	readonly bound: 'above' | 'below' | undefined;
@@ -56,7 +56,7 @@ export function stateOf(sheet: Sheet): State {
 }
 
 /** What the model says of a sheet's quantities, each by its id. */
-export function told(sheet: Sheet): (id: string) => Told {
+export function solved(sheet: Sheet): (id: string) => SolvedQuantity {
 	const state = stateOf(sheet);
 	const { quantities } = testModel();
 	return id => {

@@ -1,8 +1,8 @@
 import { buildSheet } from '../support/model.ts';
-import { is, notKnown, num, sheetOf, told } from './by-hand.ts';
+import { is, notKnown, num, sheetOf, solved } from './by-hand.ts';
 
 /** The boosted build with other answers. */
-export const q = (answers: Parameters<typeof sheetOf>[0]) => told(sheetOf(answers, buildSheet('boosted')));
+export const q = (answers: Parameters<typeof sheetOf>[0]) => solved(sheetOf(answers, buildSheet('boosted')));
 
 /** Petrol in a line, SI, by Colebrook iterated from the rough end: 1.5 micron of roughness, 0.9 velocity heads an elbow. */
 export function lossByHand(

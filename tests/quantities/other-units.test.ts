@@ -6,7 +6,7 @@ import { unitsOfAnswer } from '../../src/sheet/canonical.ts';
 import type { Question } from '../../src/sheet/question.ts';
 import { type Answer, answerTo, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { unitsOf } from '../../src/units/table.ts';
-import { fromKept, toKept, type Unit } from '../../src/units/unit.ts';
+import { fromCanonical, toCanonical, type Unit } from '../../src/units/unit.ts';
 import { counts, seed } from '../counts.ts';
 import { testModel } from '../support/model.ts';
 import { anySheet } from './any-sheet.ts';
@@ -28,7 +28,7 @@ function inOthers(question: Question, answer: Answer, lot: number): Answer {
 	const to = from.map(unit => otherThan(unit!, lot));
 	const turn = (value: unknown, column: number) => {
 		const [was, is] = [from[column]!, to[column]!];
-		return typeof value === 'number' && is !== was ? fromKept(toKept(value, was), is) : value;
+		return typeof value === 'number' && is !== was ? fromCanonical(toCanonical(value, was), is) : value;
 	};
 	const last = from.length - 1;
 	const turned = (value: unknown): unknown =>
@@ -57,11 +57,11 @@ function same(a: Outcome, b: Outcome, quantity: AnyQuantity): boolean {
 
 test('the same sheet with every number in another unit gives the same quantities', () => {
 	let compared = 0;
-	const told = testModel().quantities.filter(({ kind }) => kind !== 'hidden');
+	const shown = testModel().quantities.filter(({ kind }) => kind !== 'hidden');
 	fc.assert(
 		fc.property(anySheet(questions, 'plausible', 0.9), fc.nat(11), (sheet, lot) => {
 			const [one, two] = [stateOf(sheet), stateOf(inOtherUnits(sheet, lot))];
-			for (const quantity of told) {
+			for (const quantity of shown) {
 				const slot = one.graph.slotOf.get(quantity.id)!;
 				const [a, b] = [one.values[slot], two.values[slot]];
 				expect(same(a, b, quantity), `${quantity.id}: ${a} and ${b}`).toBe(true);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { horsepower, inch, is, num, psi, sheetOf, told } from './by-hand.ts';
+import { horsepower, inch, is, num, psi, sheetOf, solved } from './by-hand.ts';
 
 // What practice says, with no source, must come out of whole sheets together: usual values where nothing is answered.
 
@@ -15,7 +15,7 @@ const engine = {
 
 describe('three spark gaps, on a coil that nobody has tried', () => {
 	const boosted = (gap: number) =>
-		told(
+		solved(
 			sheetOf({
 				...engine,
 				'boost.kind': is('turbocharger'),
@@ -26,7 +26,7 @@ describe('three spark gaps, on a coil that nobody has tried', () => {
 		);
 
 	test('0.054 in fires unboosted', () => {
-		const q = told(sheetOf({ ...engine, 'boost.kind': is('none'), 'ignition.gap': num(0.054, 'in') }));
+		const q = solved(sheetOf({ ...engine, 'boost.kind': is('none'), 'ignition.gap': num(0.054, 'in') }));
 		expect(q('ignition.spark_margin').value).toBeGreaterThan(0);
 		expect(q('ignition.capacity').assumed).toContain('ignition.capacity');
 	});
@@ -50,7 +50,7 @@ describe('a 4.9 to 5.0 litre V8, VE 85 to 90 %, 5200 to 5500 rpm, 20 to 21 psi, 
 	);
 
 	test.each(corners)('of %d litres at %d %%, %d rpm and %d psi makes 450 to 560 hp', (litres, filling, rpm, boost) => {
-		const q = told(
+		const q = solved(
 			sheetOf({
 				'engine.displacement_stated': num(litres, 'L'),
 				'engine.volumetric_efficiency': num(filling, '%'),
@@ -86,12 +86,12 @@ test('a meter fed so that it swings to 8 V needs a scaler of 8 V in for the 5 V 
 		'sensors.meter_scaler': is('none'),
 		'sensors.meter_curve': curve(top),
 	});
-	const air = Number(told(sheetOf(sheet(2000)))('engine.air_flow').value) * 3600;
+	const air = Number(solved(sheetOf(sheet(2000)))('engine.air_flow').value) * 3600;
 	// The engine's air with the headroom of 5 % on top is what the meter shows at 8 V.
-	const q = told(sheetOf(sheet(1.05 * air)));
+	const q = solved(sheetOf(sheet(1.05 * air)));
 	expect(q('sensors.scaler_needed').value).toBeCloseTo(8, 6);
 	expect(q('sensors.meter_headroom').value).toBeLessThan(0);
-	const fitted = told(
+	const fitted = solved(
 		sheetOf({ ...sheet(1.05 * air), 'sensors.meter_scaler': is('fitted'), 'sensors.meter_scaler_full': num(8, 'V') }),
 	);
 	expect(fitted('sensors.meter_headroom').value).toBeCloseTo(0.05, 6);
@@ -104,7 +104,7 @@ test('the gap limit is where the margin is gone', () => {
 		'boost.intercooler': is('air-to-air'),
 		'boost.target': num(12, 'psi'),
 	};
-	const limit = Number(told(sheetOf({ ...build, 'ignition.gap': num(0.03, 'in') }))('ignition.gap_limit').value);
-	const there = told(sheetOf({ ...build, 'ignition.gap': num(limit / inch, 'in') }));
+	const limit = Number(solved(sheetOf({ ...build, 'ignition.gap': num(0.03, 'in') }))('ignition.gap_limit').value);
+	const there = solved(sheetOf({ ...build, 'ignition.gap': num(limit / inch, 'in') }));
 	expect(there('ignition.spark_margin').value).toBeCloseTo(0, 6);
 });

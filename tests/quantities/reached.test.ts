@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { inch, is, num, sheetOf, told } from './by-hand.ts';
+import { inch, is, num, sheetOf, solved } from './by-hand.ts';
 
 const mph = 1609.344 / 3600;
 
@@ -15,14 +15,14 @@ describe('the driveshaft at the speeds that the car reaches', () => {
 
 	test('turns as shop arithmetic has it: mph x axle x 336 / tire', () => {
 		// Common practice: engine rpm = mph x axle ratio x 336 / tire diameter in inches, here in direct gear.
-		const q = told(sheetOf(car));
+		const q = solved(sheetOf(car));
 		expect(Number(q('driveline.shaft_speed_at_highest').value) / ((100 * 3.5 * 336) / 26)).toBeCloseTo(1, 2);
 	});
 
 	test('reaches three quarters of its critical speed at the road speed that is reported as its limit', () => {
-		const q = told(sheetOf(car));
+		const q = solved(sheetOf(car));
 		const limit = Number(q('driveline.shaft_limit_speed').value);
-		const there = told(sheetOf({ ...car, 'driveline.highest_speed': num(limit / mph, 'mph') }));
+		const there = solved(sheetOf({ ...car, 'driveline.highest_speed': num(limit / mph, 'mph') }));
 		const critical = Number(q('driveline.shaft_critical_speed').value);
 		expect(Number(there('driveline.shaft_speed_at_highest').value) / critical).toBeCloseTo(0.75, 6);
 	});
@@ -42,7 +42,7 @@ describe('the widest gap', () => {
 		['waste-spark', 0.07],
 		['coil-per-plug', 0.07],
 	])('is never believed over the usual most with a %s', (kind, most) => {
-		const q = told(sheetOf({ ...engine, 'ignition.kind': is(kind) }));
+		const q = solved(sheetOf({ ...engine, 'ignition.kind': is(kind) }));
 		expect(Number(q('ignition.gap_fires').value)).toBeGreaterThan(most * inch);
 		expect(Number(q('ignition.gap_limit').value)).toBeCloseTo(most * inch, 9);
 	});
@@ -53,7 +53,7 @@ describe('the widest gap', () => {
 			'boost.target': num(15, 'psi'),
 			'boost.intercooler': is('none'),
 		};
-		const q = told(sheetOf({ ...engine, ...boosted, 'ignition.kind': is('distributor') }));
+		const q = solved(sheetOf({ ...engine, ...boosted, 'ignition.kind': is('distributor') }));
 		expect(q('ignition.gap_limit').value).toBe(q('ignition.gap_fires').value);
 		expect(Number(q('ignition.gap_limit').value)).toBeLessThan(0.06 * inch);
 	});
@@ -63,15 +63,15 @@ describe('the stroke', () => {
 	const stated = { 'engine.bore': num(4, 'in'), 'engine.displacement_stated': num(310, 'cu in') };
 	test('follows from bore and displacement where nobody gave it: 4.00 in and 310 cu in make 3.08 in', () => {
 		// 310 cu in / (8 pi/4 (4 in)^2) = 3.0837 in, worked out by hand.
-		const q = told(sheetOf({ ...stated, 'engine.redline': num(6000, 'rpm') }));
+		const q = solved(sheetOf({ ...stated, 'engine.redline': num(6000, 'rpm') }));
 		expect(Number(q('engine.stroke_used').value) / inch).toBeCloseTo(3.0837, 3);
 		expect(Number(q('engine.mean_piston_speed').value)).toBeCloseTo(2 * 3.0837 * inch * 100, 2);
-		const given = told(sheetOf({ ...stated, 'engine.stroke': num(3.25, 'in') }));
+		const given = solved(sheetOf({ ...stated, 'engine.stroke': num(3.25, 'in') }));
 		expect(Number(given('engine.stroke_used').value)).toBeCloseTo(3.25 * inch, 9);
 	});
 
 	test('is named as missing where it cannot be had', () => {
-		expect(told(sheetOf({ 'engine.redline': num(6000, 'rpm') }))('engine.mean_piston_speed').missing).toEqual([
+		expect(solved(sheetOf({ 'engine.redline': num(6000, 'rpm') }))('engine.mean_piston_speed').missing).toEqual([
 			'engine.stroke',
 		]);
 	});

@@ -14,7 +14,7 @@ import {
 	poundHour,
 	psi,
 	sheetOf,
-	told,
+	solved,
 } from './by-hand.ts';
 import { type Build, breakdown, byHand, dutyOf, e10, petrol } from './chain.ts';
 
@@ -40,7 +40,7 @@ const size = { bore: 4 * inch, stroke: 3.25 * inch, rod: 5.9 * inch, ratio: 9.2,
 const [noBoost, mostBoost] = [0, 40 * psi];
 
 describe('boosted, intercooled, manifold reference', () => {
-	const q = told(
+	const q = solved(
 		sheetOf({
 			...engine,
 			'build.altitude': num(650, 'ft'),
@@ -188,7 +188,7 @@ describe('boosted, intercooled, manifold reference', () => {
 });
 
 describe('boosted, no intercooler, fixed rail, a third of it not known', () => {
-	const q = told(
+	const q = solved(
 		sheetOf({
 			...engine,
 			'engine.firing_order': notKnown,
@@ -256,7 +256,7 @@ describe('boosted, no intercooler, fixed rail, a third of it not known', () => {
 });
 
 describe('unboosted, and a third of it not known', () => {
-	const q = told(
+	const q = solved(
 		sheetOf({
 			...engine,
 			'engine.compression': notKnown,

@@ -19,7 +19,7 @@ test('the same bytes in every format, whatever the order in which the rule files
 	const texts = ruleTexts();
 	const wanted = rendered(texts);
 	expect(wanted[0]!.text.length).toBeGreaterThan(10_000);
-	expect(Object.keys(wanted[0]!.beside).length).toBe(5);
+	expect(Object.keys(wanted[0]!.attachments).length).toBe(5);
 	fc.assert(
 		fc.property(fc.shuffledSubarray(texts, { minLength: texts.length }), shuffled => {
 			expect(rendered(shuffled)).toEqual(wanted);

@@ -137,17 +137,17 @@ describe('a rule with each', () => {
 	};
 
 	test('makes a verdict a part, and a part without a reading cannot be decided', () => {
-		const told = verdicts(tight, leakdown([5, 15, 16, null, 5, 5, 5, 5])).map(({ subject, verdict: word }) => [
+		const judged = verdicts(tight, leakdown([5, 15, 16, null, 5, 5, 5, 5])).map(({ subject, verdict: word }) => [
 			subject,
 			word,
 		]);
-		expect(told.slice(0, 4)).toEqual([
+		expect(judged.slice(0, 4)).toEqual([
 			['1', 'holds'],
 			['2', 'holds'],
 			['3', 'fails'],
 			['4', 'cannot-tell'],
 		]);
-		expect(told.length).toBe(8);
+		expect(judged.length).toBe(8);
 	});
 
 	test('names the whole answer as missing, for a part and for the list', () => {

@@ -50,8 +50,8 @@ rules:
 	const { rulebook: with_, problems, warnings } = addPacks(rulebook, [{ path: 'own.yaml', text }], quantities);
 	expect(problems).toEqual([]);
 	expect(with_.questions.find(({ id }) => id === 'engine.cam_lift')!.label).toBe('cam lift');
-	const told = warnings.map(({ message }) => message).join('\n');
-	expect(told).toContain('label: a short name');
-	expect(told).toContain('engine.cam_lift does not say how it reads in a sentence');
-	expect(told).toContain('2 mm');
+	const messages = warnings.map(({ message }) => message).join('\n');
+	expect(messages).toContain('label: a short name');
+	expect(messages).toContain('engine.cam_lift does not say how it reads in a sentence');
+	expect(messages).toContain('2 mm');
 });

@@ -74,7 +74,7 @@ describe('one answer taken away never turns a verdict round, but for a usual val
 });
 
 test('one answer more never changes a verdict that was reported without a usual value', () => {
-	let told = 0;
+	let named = 0;
 	fc.assert(
 		fc.property(fc.integer(), fc.nat(), fc.double({ min: 0, max: 0.8, noNaN: true }), (start, place, share) => {
 			const random = chance(start);
@@ -87,11 +87,11 @@ test('one answer more never changes a verdict that was reported without a usual 
 			const [less, more] = [verdictsOn(before), verdictsOn(withAnswer(before, added, answerTo(whole, added)))];
 			for (const [key, was] of less) {
 				if (!decided(was) || was.assumed.length > 0) continue;
-				told++;
+				named++;
 				expect(more.get(key)?.verdict, `${key} with ${added}`).toBe(was.verdict);
 			}
 		}),
 		{ seed, numRuns: counts.edits },
 	);
-	console.info(`${counts.edits} answers added; ${told} verdicts told before and after`);
+	console.info(`${counts.edits} answers added; ${named} verdicts known before and after`);
 });

@@ -7,7 +7,7 @@ import { outcomes } from '../../src/rulebook/compile/example.ts';
 import { answerKinds, passes } from '../../src/rulebook/compile/question.ts';
 import { harms, stages } from '../../src/rulebook/rulebook.ts';
 import { efforts } from '../../src/sheet/question.ts';
-import { kept } from '../../src/units/kinds.ts';
+import { canonicalUnits } from '../../src/units/kinds.ts';
 import { everyTopic, oneTopic } from '../support/one-topic.ts';
 
 const read = (path: string) => readFileSync(fileURLToPath(new URL(`../../${path}`, import.meta.url)), 'utf8');
@@ -28,7 +28,7 @@ test('every topic file and the demo pack fit the schema that editors complete by
 describe('the schema knows what the compiler knows', () => {
 	test('kinds, passes, efforts, stages, harms and outcomes', () => {
 		const { question, rule, example } = definitions;
-		expect(definitions.numberKind.enum).toEqual(Object.keys(kept));
+		expect(definitions.numberKind.enum).toEqual(Object.keys(canonicalUnits));
 		expect([...definitions.numberKind.enum, ...definitions.otherKind.enum]).toEqual(answerKinds);
 		expect(question.properties.pass.enum).toEqual(passes);
 		expect(question.properties.effort.enum).toEqual(efforts);
@@ -48,7 +48,7 @@ describe('the schema knows what the compiler knows', () => {
 		.replace('    stage: boost', '    zzz: 1\n    stage: boost')
 		.replace('then: holds}', 'then: holds, zzz: 1}')
 		.concat('changes:\n  - {rule: fuel.worm-clamps, zzz: 1}\n');
-	const told = gap
+	const found = gap
 		.compile(strange)
 		.problems.filter(({ message }) => message.includes('"zzz"'))
 		.map(({ message }) =>
@@ -69,11 +69,11 @@ describe('the schema knows what the compiler knows', () => {
 		['an example', definitions.example, []],
 		['a change', definitions.change, ['rule']],
 	])('the fields of %s', (_, part, besides) => {
-		expect(told.map(fields => [...fields, ...besides].sort())).toContainEqual(named(part));
+		expect(found.map(fields => [...fields, ...besides].sort())).toContainEqual(named(part));
 	});
 
 	test('and of nothing else', () => {
-		expect(told.length).toBe(7);
+		expect(found.length).toBe(7);
 	});
 });
 

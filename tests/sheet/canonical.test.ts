@@ -6,7 +6,7 @@ import { testModel } from '../support/model.ts';
 const question = (id: string) => testModel().rulebook.questions.find(one => one.id === id)!;
 const kept = (id: string, answer: Answer) => canonicalAnswer(question(id), answer);
 
-describe('an answer in kept units', () => {
+describe('an answer in canonical units', () => {
 	test('of a percentage is the number that a rule writes, to the last digit', () => {
 		for (let percent = 0; percent <= 100; percent++)
 			expect(kept('build.humidity', { value: percent, unit: '%' }).value).toBe(percent / 100);

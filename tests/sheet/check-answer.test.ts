@@ -154,7 +154,7 @@ describe('gauge and absolute pressure are never mixed', () => {
 		['fuel.pressure', 58.2, 'psia', '43.5 psi'],
 		['boost.target', 200, 'kPa abs', '98.7 kPa'],
 		['engine.compression', [164.7, null, 160, 160, 160, 160, 160, 160], 'psia', '150 psi'],
-	] as const)('%s in %s %s is refused, and the gauge reading told', (id, value, unit, gauge) => {
+	] as const)('%s in %s %s is refused, and the gauge reading named', (id, value, unit, gauge) => {
 		const [problem] = problemsOf(answered(id, { value, unit }));
 		expect(problem?.path).toBe(`${id}.unit`);
 		expect(problem?.accepted).toContain(gauge);

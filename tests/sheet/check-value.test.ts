@@ -23,8 +23,14 @@ describe('a number', () => {
 		['half a wire gauge', 'fuel.pump_wire_gauge', 12.5, 'AWG', /whole number/],
 		['a wire gauge out of range', 'fuel.pump_wire_gauge', 40, 'AWG', /^1\/0 AWG to 26 AWG$/],
 		['a cable out of range', 'charging.cable_gauge', 40, 'AWG', /^4\/0 AWG to 22 AWG$/],
-		['a flow by volume out of range, told by volume', 'injectors.rated_flow', 9000, 'cc/min', /^52.5 to 4200 cc\/min$/],
-		['a flow by mass out of range, told by mass', 'fuel.pump_flow', 9000, 'lb/h', /^12.43 to 6217 lb\/h$/],
+		[
+			'a flow by volume out of range, answered by volume',
+			'injectors.rated_flow',
+			9000,
+			'cc/min',
+			/^52.5 to 4200 cc\/min$/,
+		],
+		['a flow by mass out of range, answered by mass', 'fuel.pump_flow', 9000, 'lb/h', /^12.43 to 6217 lb\/h$/],
 	] as const)('%s is refused', (_, id, value, unit, accepted) => {
 		refused(id, { value, unit }, accepted);
 	});

@@ -137,19 +137,21 @@ describe('the lists of a sheet are as long as it has cylinders', () => {
 });
 
 describe('what stands beside the answers', () => {
-	const beside = (json: string) => JSON.stringify(buildSheet('boosted')).replace('{', `{"shop": ${json},`);
+	const withShop = (json: string) => JSON.stringify(buildSheet('boosted')).replace('{', `{"shop": ${json},`);
 
 	test.each([
 		['{"weight": [1, 1e999]}', 'shop.weight[1]', 'a number too large to read'],
 		['{"ticket": 12345678901234567890}', 'shop.ticket', 'a number with more digits than can be kept'],
 	])('%s would come back as another number: refused', (json, path, found) => {
-		expect(problemsOf(beside(json))).toEqual([{ path, found, accepted: 'a smaller number, or the number as a text' }]);
+		expect(problemsOf(withShop(json))).toEqual([
+			{ path, found, accepted: 'a smaller number, or the number as a text' },
+		]);
 	});
 
 	test.each(['9007199254740991', '0.1', '-1e-300', '"12345678901234567890"', '{"a": [1, null]}'])(
 		'%s is kept',
 		json => {
-			expect(opened(beside(json)).sheet.shop).toEqual(JSON.parse(json));
+			expect(opened(withShop(json)).sheet.shop).toEqual(JSON.parse(json));
 		},
 	);
 });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { areaOf, keptGauge, readGauge, writeGauge } from '../../src/sheet/gauge.ts';
+import { areaOf, gaugeInSheet, readGauge, writeGauge } from '../../src/sheet/gauge.ts';
 
 const mm2 = (said: unknown) => areaOf(readGauge(said)!) * 1e6;
 
@@ -48,7 +48,7 @@ describe("a wire's size", () => {
 		['0,75 mm²', '0.75 mm2', '0.75 mm2'],
 	])('%s is kept as %s and written as %s', (said, kept, written) => {
 		const gauge = readGauge(said)!;
-		expect(keptGauge(gauge)).toBe(kept);
+		expect(gaugeInSheet(gauge)).toBe(kept);
 		expect(writeGauge(gauge)).toBe(written);
 		expect(areaOf(readGauge(kept)!)).toBe(areaOf(gauge));
 	});

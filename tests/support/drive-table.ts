@@ -1,7 +1,7 @@
 import { channels } from './recorded.ts';
 import type { Drive } from './simulated-drive.ts';
 
-/** A drive as a plain table in kept units: a header a channel, known by its first name. */
+/** A drive as a plain table in canonical units: a header a channel, known by its first name. */
 export function driveTable({ time, channels: columns }: Pick<Drive, 'time' | 'channels'>): string {
 	const declared = new Map(channels().map(channel => [channel.id, channel]));
 	const ids = [...columns.keys()];
@@ -20,7 +20,7 @@ export function driveTable({ time, channels: columns }: Pick<Drive, 'time' | 'ch
 	return [['Time (s)', ...header].join(','), ...rows, ''].join('\n');
 }
 
-/** The kept units, as a header has them. */
+/** The canonical units, as a header has them. */
 const units: Readonly<Record<string, string | undefined>> = {
 	pressure: 'Pa',
 	'absolute-pressure': 'Pa',

@@ -144,7 +144,7 @@ export function drawnCar(
 		const seen = off < 1e-3 ? problem.at(truth) : null;
 		if (!seen) continue;
 		// The facts are part of the log: a car that would not have shown them has another one.
-		const told = Math.exp(logLikelihood(problem, { residuals: new Float64Array(0), margins: seen.margins }));
-		if (chance.uniform() < told) return { sheet, state, uncertain, log, problem, truth };
+		const likelihood = Math.exp(logLikelihood(problem, { residuals: new Float64Array(0), margins: seen.margins }));
+		if (chance.uniform() < likelihood) return { sheet, state, uncertain, log, problem, truth };
 	}
 }

@@ -6,7 +6,7 @@ import type { Rulebook } from '../../src/rulebook/rulebook.ts';
 import { type Question, standAlone } from '../../src/sheet/question.ts';
 import { type Answer, type Sheet, splitId, withAnswer } from '../../src/sheet/sheet.ts';
 import { unitNamed } from '../../src/units/names.ts';
-import { fromKept } from '../../src/units/unit.ts';
+import { fromCanonical } from '../../src/units/unit.ts';
 import { buildSheet } from './model.ts';
 
 /**
@@ -54,7 +54,7 @@ function agreeing(sheet: Sheet, rulebook: Rulebook, graph: Graph): Sheet {
 		const kept = made(read);
 		if (!Number.isFinite(kept)) return now;
 		const unit = unitNamed(symbol)!;
-		return withAnswer(now, id, { value: fromKept(kept, unit), unit: symbol, known: 'measured' });
+		return withAnswer(now, id, { value: fromCanonical(kept, unit), unit: symbol, known: 'measured' });
 	}, sheet);
 }
 
@@ -96,7 +96,7 @@ function randomAnswer(question: Question, random: () => number): Answer | null {
 			const unit = kind && unitNamed(question.unit.us[0]!, [kind]);
 			if (question.kind !== kind || !unit || unit.curve || unit.refuses || !question.plausible) return null;
 			const [low, high] = question.plausible;
-			const typed = Number(fromKept(low + random() * (high - low), unit).toPrecision(3));
+			const typed = Number(fromCanonical(low + random() * (high - low), unit).toPrecision(3));
 			return { value: typed, unit: unit.symbol, known: 'measured' };
 		}
 	}

@@ -9,7 +9,7 @@ import type { Question } from '../../src/sheet/question.ts';
 import { type Answer, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { stages } from '../../src/sheet/stage.ts';
 import { unitNamed } from '../../src/units/names.ts';
-import { fromKept } from '../../src/units/unit.ts';
+import { fromCanonical } from '../../src/units/unit.ts';
 import { type Judged, makeChanges } from './changed-answer.ts';
 
 const options = { date: '2026-05-01', units: 'us', tool: '0.0.0', draws: 0, next: false } as const;
@@ -89,7 +89,7 @@ function holdsOverSpread(question: Question, less: Assessment): boolean {
 	const value = valueIn(state, question.id);
 	if (!unit || !uncertain || typeof value !== 'number') return false;
 	const holds = tenths.filter(z => {
-		const other = fromKept(uncertain.apply(value, [z], 0) as number, unit);
+		const other = fromCanonical(uncertain.apply(value, [z], 0) as number, unit);
 		const answer = { value: other, unit: unit.symbol, known: 'measured', spread: 0 } as const;
 		return openGates(judged(withAnswer(sheet, question.id, answer), model)) >= openGates(less);
 	});
@@ -103,5 +103,5 @@ export function otherAnswers({ kind, choices, plausible, unit, of }: Question): 
 	if (kind === 'several') return [...ids.map(id => ({ value: [id] })), { value: [] }];
 	const shown = unit.us[0] === undefined ? undefined : unitNamed(unit.us[0], [...of]);
 	if (kind !== of[0] || !plausible || !shown || shown.curve || shown.refuses) return [];
-	return plausible.map(end => ({ value: fromKept(end, shown), unit: shown.symbol, known: 'measured' }));
+	return plausible.map(end => ({ value: fromCanonical(end, shown), unit: shown.symbol, known: 'measured' }));
 }

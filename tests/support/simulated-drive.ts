@@ -108,7 +108,7 @@ export interface PullTruth {
 }
 
 export interface Drive {
-	/** Row by row, s and by channel in kept units; NaN where a cell is empty. */
+	/** Row by row, s and by channel in canonical units; NaN where a cell is empty. */
 	readonly time: Float64Array;
 	readonly channels: ReadonlyMap<string, Float64Array>;
 	readonly pulls: readonly PullTruth[];

@@ -24,14 +24,14 @@ export async function logScreens(app: App): Promise<Record<string, App>> {
 	const columns = lookedAt(looking, looking.log!.choices, found);
 	const reading = press(columns, 'enter');
 	const report = loggedReport(drive, app.interview!.sheet, 'drive-1.csv');
-	const told = judged(reading, report);
+	const decided = judged(reading, report);
 	return {
 		'log-file': named,
 		'log-columns': columns,
 		'log-channel': press(columns, { key: 'text', text: 'c' }),
 		'log-reading': { ...reading, log: { ...reading.log!, share: 0.4 } },
-		'log-found': told,
-		'log-answers': press(told, 'enter', 'down'),
+		'log-found': decided,
+		'log-answers': press(decided, 'enter', 'down'),
 	};
 }
 

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { massFromVolume, volumeFromMass } from '../../src/units/density.ts';
-import { fromKept, toKept } from '../../src/units/unit.ts';
+import { fromCanonical, toCanonical } from '../../src/units/unit.ts';
 import { unit } from './ask.ts';
 
 describe('volume flow and mass flow', () => {
 	it('meet at 10.5 cc/min a lb/h where fuel is taken as 0.72 kg/L (common practice)', () => {
-		const flow = volumeFromMass(720)(toKept(1, unit('mass-flow', 'lb/h')));
-		expect(fromKept(flow, unit('volume-flow', 'cc/min'))).toBeCloseTo(10.5, 2);
+		const flow = volumeFromMass(720)(toCanonical(1, unit('mass-flow', 'lb/h')));
+		expect(fromCanonical(flow, unit('volume-flow', 'cc/min'))).toBeCloseTo(10.5, 2);
 	});
 
 	it('turn into each other and back', () => {

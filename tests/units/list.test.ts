@@ -110,14 +110,14 @@ describe('a very long answer', () => {
 			`1${' a'.repeat(9_999)}`,
 			'1'.repeat(19_999),
 		];
-		const told = worst.map(text => readList(text, psi));
-		expect(told.map(reading => (reading.ok ? reading.values.length : 'refused'))).toEqual([
+		const readings = worst.map(text => readList(text, psi));
+		expect(readings.map(reading => (reading.ok ? reading.values.length : 'refused'))).toEqual([
 			9_999,
 			9_999,
 			'refused',
 			'refused',
 			'refused',
 		]);
-		for (const reading of told) if (!reading.ok) expect(reading.problem.length).toBeLessThan(400);
+		for (const reading of readings) if (!reading.ok) expect(reading.problem.length).toBeLessThan(400);
 	});
 });

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { kept } from '../../src/units/kinds.ts';
+import { canonicalUnits } from '../../src/units/kinds.ts';
 import { partnerOf, unitNamed } from '../../src/units/names.ts';
 import { spellingKey } from '../../src/units/spelling.ts';
 import { kinds, unitsOf } from '../../src/units/table.ts';
-import { toKept } from '../../src/units/unit.ts';
+import { toCanonical } from '../../src/units/unit.ts';
 import { heard } from './ask.ts';
 
 const units = kinds.flatMap(unitsOf);
@@ -11,9 +11,9 @@ const spellings = units.flatMap(unit => [unit.symbol, ...unit.also].map(name => 
 
 describe('the table of units', () => {
 	it.each(kinds)('keeps %s in a unit of its own that converts to itself', kind => {
-		const unit = unitNamed(kept[kind], [kind]);
-		expect(unit?.symbol).toBe(kept[kind]);
-		expect(toKept(7, unit!)).toBe(7);
+		const unit = unitNamed(canonicalUnits[kind], [kind]);
+		expect(unit?.symbol).toBe(canonicalUnits[kind]);
+		expect(toCanonical(7, unit!)).toBe(7);
 	});
 
 	it('names no unit twice within a kind', () => {

@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { readNumber } from '../../src/units/read.ts';
 import { kinds, unitsOf } from '../../src/units/table.ts';
-import { toKept } from '../../src/units/unit.ts';
+import { toCanonical } from '../../src/units/unit.ts';
 import { write, writeBoth, writeInFull } from '../../src/units/write.ts';
 import { unit } from './ask.ts';
 
-const inches = (typed: number) => write(toKept(typed, unit('length', 'in')), unit('length', 'in'));
+const inches = (typed: number) => write(toCanonical(typed, unit('length', 'in')), unit('length', 'in'));
 
 describe('writing a number', () => {
 	it('shows three digits, and no zeros at the end', () => {
@@ -49,8 +49,8 @@ describe('writing a number', () => {
 
 	it('names wire between two gauges by both, and 2/0 by its name', () => {
 		const awg = unit('area', 'AWG');
-		expect(write(toKept(10, awg), awg)).toBe('10 AWG');
-		expect(write(toKept(-1, awg), awg)).toBe('2/0 AWG');
+		expect(write(toCanonical(10, awg), awg)).toBe('10 AWG');
+		expect(write(toCanonical(-1, awg), awg)).toBe('2/0 AWG');
 		expect(write(6e-6, awg)).toBe('9 to 10 AWG');
 		expect(write(60e-6, awg)).toBe('2/0 to 1/0 AWG');
 	});
@@ -80,7 +80,7 @@ describe('writing for both unit sets', () => {
 		['octane', 'AKI', 87, '87 AKI, 92 RON'],
 		['absolute-pressure', 'kPa abs', 250, '250 kPa abs, 36.3 psia'],
 	] as const)('%s in %s', (kind, symbol, typed, expected) => {
-		expect(writeBoth(toKept(typed, unit(kind, symbol)), unit(kind, symbol))).toBe(expected);
+		expect(writeBoth(toCanonical(typed, unit(kind, symbol)), unit(kind, symbol))).toBe(expected);
 	});
 
 	it('takes the other unit from the question when it names one', () => {
@@ -100,7 +100,7 @@ describe('what is written', () => {
 				const reading = readNumber(full, { kinds: [unit.kind] });
 				expect(reading.ok && reading.unit).toBe(unit);
 				expect(reading.ok && reading.typed).toBeCloseTo(typed, 5);
-				const short = readNumber(write(toKept(typed, unit), unit), { kinds: [unit.kind] });
+				const short = readNumber(write(toCanonical(typed, unit), unit), { kinds: [unit.kind] });
 				expect(short.ok && Math.abs(short.typed / typed - 1)).toBeLessThan(0.051);
 			}),
 			{ seed: 4, numRuns: 500 },

@@ -9,7 +9,7 @@ import { type CleanPulls, cleanPulls, wrongIn } from './last-pulls.ts';
 import { openLines } from './open-lines.ts';
 import { cutOver, type Watch, watchAt } from './watch.ts';
 
-/** The next step in boost, Pa: what to watch, in kept units, and what it rests on in words. */
+/** The next step in boost, Pa: what to watch, in canonical units, and what it rests on in words. */
 export interface BoostStep {
 	readonly boost: number;
 	readonly watch: readonly Watch[];

@@ -1,7 +1,7 @@
 import type { State } from '../../graph/solve.ts';
 import { numberIn, valueIn } from '../conditions.ts';
 
-/** What to look at during a step, in kept units: what to expect, and where to lift. Null: not worked out, or no figure to lift at. */
+/** What to look at during a step, in canonical units: what to expect, and where to lift. Null: not worked out, or no figure to lift at. */
 export interface Watch {
 	readonly quantity: string;
 	readonly expect: number | null;

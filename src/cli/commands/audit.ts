@@ -35,9 +35,9 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 	const assessment = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	if (flags.out !== undefined && format) {
 		refuseSheet(flags.out);
-		const { text, beside } = renderAudit(assessment, format, parse(flags.out).name, flags.whole);
-		writeOutput(flags.out, text, beside);
-		for (const line of writtenWords(assessment, flags.out, Object.keys(beside), now)) printMessage(line);
+		const { text, attachments } = renderAudit(assessment, format, parse(flags.out).name, flags.whole);
+		writeOutput(flags.out, text, attachments);
+		for (const line of writtenWords(assessment, flags.out, Object.keys(attachments), now)) printMessage(line);
 	}
 	if (flags.record ?? (flags.out !== undefined || rechecking)) {
 		saveSheet(judged.opened, { ...judged.sheet, audits: withRecord(judged.sheet.audits, now) });

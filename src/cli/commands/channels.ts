@@ -1,7 +1,7 @@
 import type { Channel } from '../../log/channel.ts';
-import { kept } from '../../units/kinds.ts';
+import { canonicalUnits } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
-import { fromKept } from '../../units/unit.ts';
+import { fromCanonical } from '../../units/unit.ts';
 import { readRulebook } from '../assets/assets.ts';
 import { exit } from '../process/exit.ts';
 import { print } from '../process/output.ts';
@@ -19,7 +19,7 @@ const asJson = ({ id, title, kind, units, known, range }: Channel) => ({
 	title,
 	kind,
 	/** The unit of `range`, and of the channel wherever it is reported in JSON. */
-	unit: kept[kind],
+	unit: canonicalUnits[kind],
 	units,
 	headers: known,
 	range,
@@ -27,7 +27,7 @@ const asJson = ({ id, title, kind, units, known, range }: Channel) => ({
 
 function inWords({ id, title, kind, units, known, range }: Channel): string {
 	const unit = units.map(name => unitNamed(name, [kind])).find(found => found !== undefined);
-	const ends = range.map(end => Number((unit ? fromKept(end, unit) : end).toPrecision(4))).join(' to ');
+	const ends = range.map(end => Number((unit ? fromCanonical(end, unit) : end).toPrecision(4))).join(' to ');
 	return [
 		`${id}: ${title}`,
 		...(units.length > 0 ? [`  units: ${units.join(', ')}, and every other one of its kind`] : []),

@@ -53,8 +53,8 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 		const report = await judgeLog(model, opened, path, { given, not: flags.not ?? [] }, said, shown.at);
 		shown.end();
 		if (flags.out !== undefined && format) {
-			const { text, beside } = renderLog(report, format, parse(flags.out).name, sha256);
-			writeOutput(flags.out, text, beside);
+			const { text, attachments } = renderLog(report, format, parse(flags.out).name, sha256);
+			writeOutput(flags.out, text, attachments);
 		}
 		if (flags.apply) apply(opened, report);
 		if (flags.json || flags.out === undefined) {

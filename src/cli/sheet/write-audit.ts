@@ -26,8 +26,8 @@ export function writeAudit(
 	const before = since === null ? undefined : opened.sheet.audits[since - 1];
 	const assessment = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	const path = opened.place.path.replace(/(\.json)?$/, '.audit.md');
-	const { text, beside } = renderAudit(assessment, 'md', basename(path, '.md'));
-	writeOutput(path, text, beside);
+	const { text, attachments } = renderAudit(assessment, 'md', basename(path, '.md'));
+	writeOutput(path, text, attachments);
 	const record = recordOf(judged);
 	const { audits } = opened.sheet;
 	const sheet = { ...opened.sheet, audits: withRecord(audits, record) };

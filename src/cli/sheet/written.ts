@@ -12,12 +12,12 @@ import type { AuditRecord } from '../../sheet/sheet.ts';
 export function writtenWords(
 	assessment: Assessment,
 	out: string,
-	beside: readonly string[],
+	attachments: readonly string[],
 	now: AuditRecord,
 ): readonly [string, string, string] {
-	const pictures = beside.filter(name => name.endsWith('.svg')).length;
+	const pictures = attachments.filter(name => name.endsWith('.svg')).length;
 	const others = [
-		...beside.filter(name => !name.endsWith('.svg')).map(name => basename(name)),
+		...attachments.filter(name => !name.endsWith('.svg')).map(name => basename(name)),
 		...(pictures > 0 ? [count(pictures, 'picture')] : []),
 	];
 	return [

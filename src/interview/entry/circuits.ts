@@ -1,7 +1,7 @@
 import type { UnitSet } from '../../sheet/question.ts';
 import { unitNamed } from '../../units/names.ts';
 import { readNumber } from '../../units/read.ts';
-import { fromKept } from '../../units/unit.ts';
+import { fromCanonical } from '../../units/unit.ts';
 import type { Reader } from './reader.ts';
 
 const states: Readonly<Record<string, string>> = {
@@ -46,6 +46,6 @@ function sized(cell: string, kind: 'current' | 'length', shown: string, kept: st
 	const size =
 		reading.unit.symbol === kept
 			? reading.typed
-			: Number(fromKept(reading.value, unitNamed(kept, [kind])!).toPrecision(4));
+			: Number(fromCanonical(reading.value, unitNamed(kept, [kind])!).toPrecision(4));
 	return size >= 0 && size <= 1000 ? size : null;
 }

@@ -1,4 +1,4 @@
-import { keptGauge, readGauge } from '../../sheet/gauge.ts';
+import { gaugeInSheet, readGauge } from '../../sheet/gauge.ts';
 import { pinFields } from '../../sheet/plug-fields.ts';
 import type { Pin } from '../../sheet/plugs.ts';
 
@@ -15,7 +15,7 @@ export function withCell(pin: Pin, column: Column, text: string): Pin | { readon
 	const { [column]: _, ...rest } = pin;
 	if (plain === '' && column !== 'pin') return rest as Pin;
 	const gauge = column === 'gauge' ? readGauge(plain) : null;
-	const value = gauge ? keptGauge(gauge) : plain;
+	const value = gauge ? gaugeInSheet(gauge) : plain;
 	const field = pinFields[column]!;
 	if (!field.fits(value)) return { accepted: field.accepted };
 	// The keys stay in their usual order, so that a sheet reads alike whoever wrote it.

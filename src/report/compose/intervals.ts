@@ -1,7 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { type Check, checksByDistance } from '../../audit/intervals.ts';
 import { shownUnit } from '../../units/shown.ts';
-import { fromKept, toKept } from '../../units/unit.ts';
+import { fromCanonical, toCanonical } from '../../units/unit.ts';
 import { write } from '../../units/write.ts';
 import { type Block, code, heading, type Inline, paragraph, strong } from '../document.ts';
 import { cautionWords } from './names.ts';
@@ -47,7 +47,7 @@ const open = (assessment: Assessment): Check[] =>
 function whenDue({ rule, due, left }: Check, { model, wording }: Assessment): string {
 	const own = model.rulebook.rules.find(({ id }) => id === rule) ?? null;
 	const unit = shownUnit('distance', wording.units);
-	const whole = (distance: number) => write(toKept(Math.round(fromKept(distance, unit)), unit), unit);
+	const whole = (distance: number) => write(toCanonical(Math.round(fromCanonical(distance, unit)), unit), unit);
 	if (due === null) return left === null ? '' : `, in ${whole(left)}`;
 	const toGo = left === null ? '' : left > 0 ? ` (${whole(left)} to go)` : ', due now';
 	return `, at ${wording.show('due', due, own)}${toGo}`;

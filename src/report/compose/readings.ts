@@ -1,9 +1,9 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { ExpectedReading } from '../../audit/audit.ts';
-import { type Kind, kept } from '../../units/kinds.ts';
+import { canonicalUnits, type Kind } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
-import { fromKept, toKept, type Unit } from '../../units/unit.ts';
+import { fromCanonical, toCanonical, type Unit } from '../../units/unit.ts';
 import { write } from '../../units/write.ts';
 import { type Block, code, type Inline, listed, paragraph, strong } from '../document.ts';
 import { fittedTo } from './fitted.ts';
@@ -43,13 +43,14 @@ export function readingCard(assessment: Assessment): Block[] {
 }
 
 /** No gauge or meter at a car shows more than two decimals. */
-const asGaugesShow = (kept: number, unit: Unit): number => toKept(Number(fromKept(kept, unit).toFixed(2)), unit);
+const asGaugesShow = (canonicalUnits: number, unit: Unit): number =>
+	toCanonical(Number(fromCanonical(canonicalUnits, unit).toFixed(2)), unit);
 
 /** One reading in words: what to expect, from what to what, and what was measured. */
 const line =
 	({ wording }: Assessment) =>
 	({ title, low, high, unit, reading, measured, assumed }: ExpectedReading): Inline[] => {
-		const kind = (Object.keys(kept) as Kind[]).find(other => kept[other] === unit) ?? 'ratio';
+		const kind = (Object.keys(canonicalUnits) as Kind[]).find(other => canonicalUnits[other] === unit) ?? 'ratio';
 		const own = reading === 'injector-duty' ? unitNamed('%', ['ratio'])! : shownUnit(kind, wording.units);
 		const show = (number: number) => write(asGaugesShow(number, own), own);
 		const band = high === null ? `${show(low!)} or more` : rangeText(show(low!), show(high));

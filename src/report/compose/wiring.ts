@@ -5,7 +5,7 @@ import { stages } from '../../sheet/stage.ts';
 import { textIn } from '../../sheet/text.ts';
 import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
-import { toKept } from '../../units/unit.ts';
+import { toCanonical } from '../../units/unit.ts';
 import { write } from '../../units/write.ts';
 import { type Block, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
@@ -41,7 +41,7 @@ export function cells(row: WiringRow, units: UnitSet): Record<(typeof columns)[n
 
 /** The wire's size, or what is needed to say it. */
 function wireWords({ gauge, length, load }: WiringRow, units: UnitSet): string {
-	if (gauge !== null) return write(toKept(gauge, unitNamed('AWG', ['area'])!), shownUnit('area', units));
+	if (gauge !== null) return write(toCanonical(gauge, unitNamed('AWG', ['area'])!), shownUnit('area', units));
 	if (!length) return 'length needed';
 	return load ? 'thicker than 4/0' : 'load needed';
 }

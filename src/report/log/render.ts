@@ -14,14 +14,14 @@ export function renderLog(
 	stem: string,
 	hash: (text: string) => string,
 ): Rendered {
-	if (format === 'json') return { text: `${printJson(report.json, 2)}\n`, beside: {} };
-	if (format === 'html') return { text: printHtml(composeLog(report, true), hash), beside: {} };
-	if (stem === '') return { text: printMarkdown(composeLog(report, false), null), beside: {} };
+	if (format === 'json') return { text: `${printJson(report.json, 2)}\n`, attachments: {} };
+	if (format === 'html') return { text: printHtml(composeLog(report, true), hash), attachments: {} };
+	if (stem === '') return { text: printMarkdown(composeLog(report, false), null), attachments: {} };
 	const name = stem.replace(/[^A-Za-z0-9._-]+/g, '-').replace(/^[-.]+/, '') || 'log';
 	const document = composeLog(report, true);
 	return {
 		text: printMarkdown(document, name),
-		beside: Object.fromEntries(figuresOf(document).map(figure => [`${name}-${figure.name}.svg`, figure.svg])),
+		attachments: Object.fromEntries(figuresOf(document).map(figure => [`${name}-${figure.name}.svg`, figure.svg])),
 	};
 }
 

@@ -3,7 +3,7 @@ import type { Channel } from '../../log/channel.ts';
 import type { Kind } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
-import { fromKept, type Unit } from '../../units/unit.ts';
+import { fromCanonical, type Unit } from '../../units/unit.ts';
 import { write } from '../../units/write.ts';
 
 /** Units of the trade for a car on the road, where they are not those of a workshop. */
@@ -22,7 +22,7 @@ export function writtenIn({ wording, model }: LogReport, id: string): Written {
 	const channel = model.rulebook.channels.find(channel => channel.id === id);
 	const unit = channel && unitOf(channel, wording.units);
 	if (!unit) return { of: kept => kept, show: kept => String(Number(kept.toPrecision(3))) };
-	return { of: kept => fromKept(kept, unit), show: kept => write(kept, unit) };
+	return { of: kept => fromCanonical(kept, unit), show: kept => write(kept, unit) };
 }
 
 function unitOf({ kind, special }: Channel, set: 'us' | 'metric'): Unit {

@@ -1,4 +1,4 @@
-import { fromKept, toKept } from '../../units/unit.ts';
+import { fromCanonical, toCanonical } from '../../units/unit.ts';
 import { unitFor } from '../../wording/format.ts';
 import type { Wording } from '../../wording/template.ts';
 
@@ -6,7 +6,7 @@ import type { Wording } from '../../wording/template.ts';
 export function inUnits(wording: Wording, id: string): { of(kept: number): number; show(typed: number): string } {
 	const unit = unitFor(wording.what(id, null), wording.units);
 	return {
-		of: kept => (unit ? fromKept(kept, unit) : kept),
-		show: typed => wording.show(id, unit ? toKept(typed, unit) : typed) ?? String(typed),
+		of: kept => (unit ? fromCanonical(kept, unit) : kept),
+		show: typed => wording.show(id, unit ? toCanonical(typed, unit) : typed) ?? String(typed),
 	};
 }

@@ -32,28 +32,28 @@ export function changeRule(fields: Fields, rule: Rule, known: RuleNames, pack: s
 	// A threshold moved leaves the old examples on its wrong side.
 	if (Object.keys(own).length > 0 && !fields.has('examples'))
 		fields.report('thresholds', 'a changed threshold needs examples of its own beside it: fails, holds, cannot-tell');
-	const beside = rule.harm === 'person';
+	const adds = rule.harm === 'person';
 	const added = (before: Text, said: Text): Text =>
 		forBoth(set => `${textIn(before, set)} The pack ${pack} says: ${textIn(said, set)}`);
 	const text = (key: 'why' | 'prove'): Text => {
 		if (!fields.has(key)) return rule[key];
 		const said = readText(fields, key);
-		return beside ? added(rule[key], said) : said;
+		return adds ? added(rule[key], said) : said;
 	};
 	const title = (): string => {
 		if (!fields.has('title')) return rule.title;
 		const said = readPlain(fields, 'title');
-		return beside ? `${rule.title} (${pack}: ${said})` : said;
+		return adds ? `${rule.title} (${pack}: ${said})` : said;
 	};
 	const steps = (): readonly Text[] => {
 		if (!fields.has('do')) return rule.do;
 		const said = readTexts(fields, 'do');
 		const named = (step: Text) => forBoth(set => `The pack ${pack} says: ${textIn(step, set)}`);
-		return beside ? [...rule.do, ...said.map(named)] : said;
+		return adds ? [...rule.do, ...said.map(named)] : said;
 	};
 	const parts = (): readonly string[] => {
 		if (!fields.has('parts')) return rule.parts;
-		return beside ? [...rule.parts, ...fields.texts('parts')] : fields.texts('parts');
+		return adds ? [...rule.parts, ...fields.texts('parts')] : fields.texts('parts');
 	};
 	const changed: Rule = {
 		...rule,

@@ -1,7 +1,7 @@
 import { type Channel, movements, specials } from '../../log/channel.ts';
 import { headerKey } from '../../log/header.ts';
 import { scaleOf } from '../../log/scale.ts';
-import { type Kind, kept } from '../../units/kinds.ts';
+import { canonicalUnits, type Kind } from '../../units/kinds.ts';
 import { readConstant } from './constant.ts';
 import { type Fields, quote } from './fields.ts';
 
@@ -25,7 +25,7 @@ export function readChannels(root: Fields): Channel[] {
 }
 
 function readChannel(id: string, inner: Fields): Channel {
-	const kind = inner.oneOf('kind', Object.keys(kept) as Kind[], 'ratio');
+	const kind = inner.oneOf('kind', Object.keys(canonicalUnits) as Kind[], 'ratio');
 	const span = (key: string, need: boolean): [number, number] | null => {
 		if (!need && !inner.has(key)) return null;
 		const ends = inner.placedList(key).map(placed => readConstant(inner.source, placed, [kind])?.value ?? 0);

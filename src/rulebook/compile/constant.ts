@@ -1,12 +1,12 @@
 import type { Kind } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
-import { keptFrom, spreadToKept, type Unit } from '../../units/unit.ts';
+import { spreadToCanonical, toCanonicalRounded, type Unit } from '../../units/unit.ts';
 import { type Placed, quote } from './fields.ts';
 import type { Source } from './source.ts';
 
 /** A number with its unit, as written in a rule file. */
 export interface Constant {
-	/** In the kept unit of its kind. */
+	/** In the canonical unit of its kind. */
 	readonly value: number;
 	/** As written. */
 	readonly typed: number;
@@ -39,7 +39,7 @@ export function readConstant(source: Source, { text, offset }: Placed, kinds: re
 	}
 	const fault = unit.refuses?.(typed);
 	if (fault) return refuse(`: ${fault}`);
-	const value = keptFrom(typed, unit);
+	const value = toCanonicalRounded(typed, unit);
 	return Number.isFinite(value) ? { value, typed, kind: unit.kind, unit } : refuse(' is too large');
 }
 
@@ -60,5 +60,5 @@ export function readSpread(source: Source, placed: Placed, kind: Kind): { by: nu
 			placed.offset,
 			`${quote(placed.text)}: a spread is a difference, 0 or more, in a unit with even steps`,
 		);
-	return { by: !read || read.unit.curve ? 0 : spreadToKept(read.typed, read.unit), relative: false };
+	return { by: !read || read.unit.curve ? 0 : spreadToCanonical(read.typed, read.unit), relative: false };
 }

@@ -109,7 +109,7 @@ function answerAsWritten(fields: Fields, id: string, question: Question): Answer
 	return constant && { value: constant.typed, unit: constant.unit.symbol, known: 'measured' };
 }
 
-/** A quantity set outright, in its kept unit. */
+/** A quantity set outright, in its canonical unit. */
 function readQuantity(fields: Fields, id: string, { kind }: AnyQuantity): Value {
 	if (!perPull.has(id)) return readFigure(fields, id, kind);
 	// Of pulls a list, one figure a pull; a figure by itself is that of the only one.

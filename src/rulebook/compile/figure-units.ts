@@ -7,7 +7,7 @@ export interface FigureUnit {
 	readonly set: UnitSet;
 	/** What it measures; a mass is no kind of the units room, for nobody is asked for one. */
 	readonly kind: Kind | 'mass';
-	/** Kept = figure x factor + offset. */
+	/** Canonical = figure x factor + offset. */
 	readonly factor: number;
 	readonly offset: number;
 	/** What it is turned into for the other unit set. */

@@ -3,7 +3,7 @@ import { type Access, accesses } from '../../sheet/access.ts';
 import { type AnswerKind, type Effort, efforts, listKinds, type Question, type UnitSet } from '../../sheet/question.ts';
 import { stages } from '../../sheet/stage.ts';
 import type { Text } from '../../sheet/text.ts';
-import { type Kind, kept } from '../../units/kinds.ts';
+import { canonicalUnits, type Kind } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
 import { readConstant } from './constant.ts';
 import { compileYesNo } from './expression.ts';
@@ -13,7 +13,7 @@ import { readUsual } from './usual.ts';
 import { readPlain, readText, refuseNames } from './words.ts';
 import { readMinutes, type UsualWork } from './work.ts';
 
-const numberKinds = Object.keys(kept) as Kind[];
+const numberKinds = Object.keys(canonicalUnits) as Kind[];
 /** What an answer may be. */
 export const answerKinds: readonly AnswerKind[] = [...numberKinds, 'whole', 'choice', ...listKinds, 'teeth'];
 /** What finding out takes where a question does not say, min: common practice. */
@@ -118,7 +118,7 @@ function printed(fields: Fields, key: string): Text {
 }
 
 function isKind(word: string): word is Kind {
-	return Object.hasOwn(kept, word);
+	return Object.hasOwn(canonicalUnits, word);
 }
 
 function readOf(fields: Fields, kind: AnswerKind): readonly Kind[] {

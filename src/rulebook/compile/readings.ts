@@ -1,4 +1,4 @@
-import { type Kind, kept } from '../../units/kinds.ts';
+import { canonicalUnits, type Kind } from '../../units/kinds.ts';
 import { type Band, type ExpectedReading, readingStates } from '../expected-reading.ts';
 import { readConstant } from './constant.ts';
 import { compileYesNo } from './expression.ts';
@@ -43,7 +43,7 @@ function usual(inner: Fields): Value {
 	if (low === null) fields.report('low', 'low: a number with its unit is needed here');
 	fields.refuseRest();
 	const band: Band = { is: 'from-to', low: low ?? 0, high };
-	return { of: null, value: value?.value ?? 0, unit: value ? kept[value.kind] : '1', band, most: null };
+	return { of: null, value: value?.value ?? 0, unit: value ? canonicalUnits[value.kind] : '1', band, most: null };
 }
 
 /** A figure of this car, with how far off a reading of it may be. */
@@ -54,7 +54,7 @@ function figure(inner: Fields, names: Names): Value {
 	return {
 		of: of?.id ?? null,
 		value: 0,
-		unit: kept[kind],
+		unit: canonicalUnits[kind],
 		band: bandOf(inner, kind),
 		most: numberNamed(inner, 'at_most', names)?.id ?? null,
 	};

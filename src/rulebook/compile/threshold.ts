@@ -1,6 +1,6 @@
 import { unitNamed } from '../../units/names.ts';
 import { shownUnit, type UnitSet } from '../../units/shown.ts';
-import { fromKept, toKept } from '../../units/unit.ts';
+import { fromCanonical, toCanonical } from '../../units/unit.ts';
 import { write } from '../../units/write.ts';
 import type { Threshold } from '../rulebook.ts';
 import { type Constant, isConstant, readConstant } from './constant.ts';
@@ -66,8 +66,8 @@ function shownRound({ value, typed, kind, unit }: Constant): NonNullable<Thresho
 		const own = (said && unitNamed(said[set], [kind])) ?? shownUnit(kind, set);
 		if (own.symbol === unit.symbol || own.curve || own.write || value === 0) return write(value, own);
 		const most = kind === 'distance' || said?.us === 'mph' ? onTheRoad : closer;
-		const round = roundLike(fromKept(value, own), String(Math.abs(typed)), kind === 'temperature', most);
-		return write(toKept(round, own), own);
+		const round = roundLike(fromCanonical(value, own), String(Math.abs(typed)), kind === 'temperature', most);
+		return write(toCanonical(round, own), own);
 	};
 	const texts = (['us', 'metric'] as const).map(set => [set, textIn(set)] as const);
 	return Object.fromEntries(texts.filter(([set, text]) => text !== write(value, shownUnit(kind, set))));

@@ -119,19 +119,19 @@ function titleOf({ half, mate, by }: FacingHalf, width: number): string {
 
 function shownIn(column: Shown, index: number, edit: Edit, { rows }: FacingHalf): string {
 	const pin = pinsOf(edit)[index];
-	const beside = rows[index];
+	const facingRow = rows[index];
 	if (column === 'pin') return pin ? pin.pin : index === edit.row ? nameHere(edit) : '';
 	if (column === 'mark' && !pin) return index === edit.row ? 'new' : '';
-	if (column === 'mark') return (beside && (conflict(beside)?.word ?? (pin?.joined ? 'joined' : ''))) ?? '';
-	if (column === 'other') return beside?.other ? otherWords(beside.other) : '';
+	if (column === 'mark') return (facingRow && (conflict(facingRow)?.word ?? (pin?.joined ? 'joined' : ''))) ?? '';
+	if (column === 'other') return facingRow?.other ? otherWords(facingRow.other) : '';
 	return cellText(pin, column);
 }
 
 const otherWords = (other: NonNullable<Facing['other']>): string =>
 	[other.raw.wire?.trim(), other.circuit?.title ?? other.raw.circuit?.trim() ?? '?'].filter(Boolean).join(' ') || '?';
 
-function lookOf(beside: Facing | undefined): Look {
-	return (beside && conflict(beside)?.bad) ?? 'plain';
+function lookOf(facingRow: Facing | undefined): Look {
+	return (facingRow && conflict(facingRow)?.bad) ?? 'plain';
 }
 
 /** What is known of the pin under the cursor: what it is taken for, what it meets, and what comes of that. */
@@ -139,20 +139,22 @@ function below(app: App, edit: Edit, found: FacingHalf, width: number): Line[] {
 	const some = (text: string, look: Look = 'plain'): Line[] =>
 		width < narrow ? [line(clip(text, width), look)] : lines(text, width, look).slice(0, 2);
 	const { mirrored } = found;
-	const beside = found.rows[edit.row];
+	const facingRow = found.rows[edit.row];
 	const offers = offersFor(app);
 	const tab = offers.length > 0 ? [line(clip(`Tab: ${offers.join(' | ')}`, width), 'quiet')] : [];
 	const wrong = mirrored
 		? some(`Read from the wrong side? With ${mirrored.how}, ${mirrored.agree} pins agree, now ${mirrored.now}.`, 'odd')
 		: [];
 	if (app.taking === 'cell') return [...wrong, line(clip(`${edit.column}: ${withCaret(app)}`, width), 'field'), ...tab];
-	if (!beside) return [...wrong, ...notListed(found).flatMap(text => some(text, 'quiet'))];
-	const bad = conflict(beside);
-	const why = beside.met?.why ? `: ${beside.met.why}${beside.met.ifLive ? ' (if either wire is live)' : ''}` : '';
+	if (!facingRow) return [...wrong, ...notListed(found).flatMap(text => some(text, 'quiet'))];
+	const bad = conflict(facingRow);
+	const why = facingRow.met?.why
+		? `: ${facingRow.met.why}${facingRow.met.ifLive ? ' (if either wire is live)' : ''}`
+		: '';
 	return [
 		...wrong,
 		...some(
-			`${offers.length === 0 ? '' : width < narrow ? 'Not recognized. ' : 'Not recognized (^E: say what it carries). '}${meeting(beside, found)}`,
+			`${offers.length === 0 ? '' : width < narrow ? 'Not recognized. ' : 'Not recognized (^E: say what it carries). '}${meeting(facingRow, found)}`,
 		),
 		...tab,
 		...(bad && why !== '' ? some(`${bad.word === '?' ? 'not known' : bad.word}${why}`, bad.bad ?? 'plain') : []),

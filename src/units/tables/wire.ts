@@ -28,7 +28,7 @@ function writeGauge(gauge: number): string {
 
 export const gauge: Unit = unitTable('area', {
 	AWG: {
-		curve: { toKept: area, fromKept: gaugeOf },
+		curve: { toCanonical: area, fromCanonical: gaugeOf },
 		partner: 'mm2',
 		also: ['ga', 'gauge', 'gage', 'B&S'],
 		refuses: size =>

@@ -9,7 +9,7 @@ import { randomHalves } from '../halves.ts';
 
 const { vocabulary } = testModel().rulebook;
 
-test('what stands beside a pin is what the plan says of it, from either half', () => {
+test('what stands opposite a pin is what the plan says of it, from either half', () => {
 	const random = chance(seed);
 	for (let round = 0; round < 20; round++) {
 		const halves = randomHalves(vocabulary, random);
@@ -20,13 +20,13 @@ test('what stands beside a pin is what the plan says of it, from either half', (
 		] as const) {
 			const found = facing(halves, at, vocabulary);
 			expect(found.rows.map(({ pin }) => pin.raw)).toEqual([...halves[at]!.pins]);
-			for (const beside of found.rows) {
-				const own = rows.filter(row => row[side]?.raw === beside.pin.raw);
+			for (const opposite of found.rows) {
+				const own = rows.filter(row => row[side]?.raw === opposite.pin.raw);
 				// A cavity that is listed twice has a row for each; that one is shown which has the same circuit.
 				const words = own.map(({ met }) => (met.meeting === 'moved' ? 'nothing' : met.meeting));
-				expect(words).toContain(beside.met!.meeting);
+				expect(words).toContain(opposite.met!.meeting);
 				const move = side === 'left' && own.length === 1 && own[0]!.acts.find(({ kind }) => kind === 'move');
-				if (move && own[0]!.met.meeting === 'moved') expect(beside.elsewhere).not.toBeNull();
+				if (move && own[0]!.met.meeting === 'moved') expect(opposite.elsewhere).not.toBeNull();
 			}
 		}
 	}

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { buildSheet } from '../../support/model.ts';
-import { close, inch, is, notKnown, num, psi, sheetOf, told } from '../by-hand.ts';
+import { close, inch, is, notKnown, num, psi, sheetOf, solved } from '../by-hand.ts';
 
 const boosted = buildSheet('boosted');
-const q = (answers: Parameters<typeof sheetOf>[0]) => told(sheetOf(answers, boosted));
+const q = (answers: Parameters<typeof sheetOf>[0]) => solved(sheetOf(answers, boosted));
 
 describe('limits on boost', () => {
 	const limits = [

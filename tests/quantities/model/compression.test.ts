@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { emptySheet } from '../../../src/sheet/sheet.ts';
-import { close, is, num, psi, sheetOf, told } from '../by-hand.ts';
+import { close, is, num, psi, sheetOf, solved } from '../by-hand.ts';
 
-const q = (answers: Parameters<typeof sheetOf>[0]) => told(sheetOf(answers, emptySheet('compression')));
+const q = (answers: Parameters<typeof sheetOf>[0]) => solved(sheetOf(answers, emptySheet('compression')));
 const readings = (value: (number | null)[], more = {}) => q({ 'engine.compression': num(value, 'psi'), ...more });
 
 describe('a compression test', () => {

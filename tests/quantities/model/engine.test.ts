@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { buildSheet } from '../../support/model.ts';
-import { close, inch, is, notKnown, num, poundHour, psi, sheetOf, told } from '../by-hand.ts';
+import { close, inch, is, notKnown, num, poundHour, psi, sheetOf, solved } from '../by-hand.ts';
 
-const q = (answers: Parameters<typeof sheetOf>[0]) => told(sheetOf(answers, buildSheet('boosted')));
+const q = (answers: Parameters<typeof sheetOf>[0]) => solved(sheetOf(answers, buildSheet('boosted')));
 
 describe('displacement', () => {
 	const stated = { 'engine.displacement_stated': num(302, 'cu in') };
@@ -91,7 +91,7 @@ describe('peak torque', () => {
 		close(q({ 'engine.dyno_curve': measured })('engine.peak_torque').value, 450 * poundFoot, 'measured');
 		const none = q({ 'engine.dyno_curve': notKnown });
 		close(none('engine.peak_torque').value, 1.15 * Number(none('engine.torque').value), 'usual rise');
-		const unboosted = told(sheetOf({ 'engine.dyno_curve': measured }, buildSheet('unboosted')));
+		const unboosted = solved(sheetOf({ 'engine.dyno_curve': measured }, buildSheet('unboosted')));
 		close(unboosted('engine.peak_torque').value, 450 * poundFoot, 'unboosted');
 		expect(unboosted('engine.peak_torque').assumed).toEqual([]);
 	});

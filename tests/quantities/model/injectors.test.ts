@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { buildSheet } from '../../support/model.ts';
-import { close, is, notKnown, num, poundHour, psi, sheetOf, told } from '../by-hand.ts';
+import { close, is, notKnown, num, poundHour, psi, sheetOf, solved } from '../by-hand.ts';
 
 const q = (answers: Parameters<typeof sheetOf>[0], build: 'boosted' | 'unboosted' = 'boosted') =>
-	told(sheetOf(answers, buildSheet(build)));
+	solved(sheetOf(answers, buildSheet(build)));
 
 describe('injectors', () => {
 	test('flow with the square root of the pressure across', () => {

@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Answer } from '../../../src/sheet/sheet.ts';
 import { buildSheet } from '../../support/model.ts';
-import { close, is, num, psi, sheetOf, told } from '../by-hand.ts';
+import { close, is, num, psi, sheetOf, solved } from '../by-hand.ts';
 
 type Answers = Readonly<Record<string, Answer>>;
 
 // Each limit, found by the model as a root, is put back as the answer that it varies: then what it watches must be where it
 // should, and short of it a little before. The whole sheet is solved anew for that.
 
-const boosted = (answers: Answers) => told(sheetOf(answers, buildSheet('boosted')));
-const unboosted = (answers: Answers) => told(sheetOf(answers, buildSheet('unboosted')));
+const boosted = (answers: Answers) => solved(sheetOf(answers, buildSheet('boosted')));
+const unboosted = (answers: Answers) => solved(sheetOf(answers, buildSheet('unboosted')));
 
 /** What is watched, at a limit and at a part of it. */
 function around(

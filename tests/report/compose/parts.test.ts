@@ -102,9 +102,11 @@ describe('the parts of an audit', () => {
 	});
 
 	test('name a few usual values on a line of the list, and only count many', () => {
-		const told = tasks(broken).flatMap(({ details }) => details.filter(detail => detail.startsWith('Assumed: ')));
-		expect(told.length).toBeGreaterThan(0);
-		for (const detail of told) expect(detail.split(', ').length).toBeLessThanOrEqual(6);
+		const assumptions = tasks(broken).flatMap(({ details }) =>
+			details.filter(detail => detail.startsWith('Assumed: ')),
+		);
+		expect(assumptions.length).toBeGreaterThan(0);
+		for (const detail of assumptions) expect(detail.split(', ').length).toBeLessThanOrEqual(6);
 	});
 
 	test('leave themselves out when there is nothing to say', () => {

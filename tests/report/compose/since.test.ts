@@ -4,14 +4,14 @@ import { renderAudit } from '../../../src/report/render.ts';
 import { audited, brokenBuild } from '../../support/audited.ts';
 
 const assessment = audited(brokenBuild());
-const told = (since: Since) => {
+const composed = (since: Since) => {
 	const { text } = renderAudit({ ...assessment, audit: { ...assessment.audit, since } }, 'md', '');
 	return /## Since last time\n\n(.*?)\n\n## /s.exec(text)?.[1];
 };
 
 test('changes stand by kind, with the part they speak of in words, and figures in the units of the person', () => {
 	expect(
-		told({
+		composed({
 			date: '2026-04-01',
 			logs: [{ name: 'first-drive.csv', date: '2026-04-20', answers: ['boost.logged_peak', 'fuel.pressure_idle'] }],
 			changes: [
@@ -43,7 +43,7 @@ test('changes stand by kind, with the part they speak of in words, and figures i
 });
 
 test('nothing changed is said', () => {
-	expect(told({ date: '2026-04-01', changes: [], logs: [], numbers: [] })).toBe(
+	expect(composed({ date: '2026-04-01', changes: [], logs: [], numbers: [] })).toBe(
 		'Compared with the audit of 2026-04-01. Nothing changed.',
 	);
 });

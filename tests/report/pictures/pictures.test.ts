@@ -10,7 +10,7 @@ import { elements } from '../../support/tree.ts';
 
 const pictures = (sheet = brokenBuild(), units: 'us' | 'metric' = 'us') =>
 	Object.fromEntries(
-		Object.entries(renderAudit(audited(sheet, { draws: 20, units }), 'md', 'mule').beside).filter(([name]) =>
+		Object.entries(renderAudit(audited(sheet, { draws: 20, units }), 'md', 'mule').attachments).filter(([name]) =>
 			name.endsWith('.svg'),
 		),
 	);
@@ -95,7 +95,7 @@ describe('the pictures', () => {
 		const [first, ...others] = assessment.audit.limits.filter(({ value, bound }) => value !== null && bound === null);
 		const far = { ...others.at(-1)!, value: first!.value! * 100, low: null, high: null };
 		const widths = (limits: typeof others) => {
-			const svg = renderAudit({ ...assessment, audit: { ...assessment.audit, limits } }, 'md', 'mule').beside[
+			const svg = renderAudit({ ...assessment, audit: { ...assessment.audit, limits } }, 'md', 'mule').attachments[
 				'mule-limits.svg'
 			]!;
 			return { svg, first: Number(/<rect x="[\d.]+" y="\d+" width="([\d.]+)" height="14"/.exec(svg)![1]) };
@@ -105,7 +105,7 @@ describe('the pictures', () => {
 		expect(squeezed.svg).toContain('Two strokes: the bar goes on.');
 	});
 
-	test('a cylinder under 75 % of the highest is told and drawn apart; one without a reading says so', () => {
+	test('a cylinder under 75 % of the highest is named and drawn apart; one without a reading says so', () => {
 		const readings = [150, 113, 112, null, 149, 152, 150, 148];
 		const svg = pictures(
 			changed(brokenBuild(), { 'engine.compression': { value: readings, unit: 'psi', known: 'measured' } }),
@@ -127,7 +127,9 @@ describe('the pictures', () => {
 				: rule,
 		);
 		const model = { ...assessment.model, rulebook: { ...rulebook, rules } };
-		expect(renderAudit({ ...assessment, model }, 'md', 'mule').beside[compression]).toContain('>Dashed: 60 % of the');
+		expect(renderAudit({ ...assessment, model }, 'md', 'mule').attachments[compression]).toContain(
+			'>Dashed: 60 % of the',
+		);
 	});
 
 	test('what is past a limit is heavier on its curve, from where it crosses, and the limit says so', () => {

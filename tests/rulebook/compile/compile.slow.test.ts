@@ -198,13 +198,16 @@ describe('the files agree with each other', () => {
 
 	test('a folder is no section', () => {
 		const strange = { path: 'wheels/tyres.yaml', text: 'topic: tyres\nplace: 1\n' };
-		const told = compileRulebook([...texts, strange], quantities).problems.map(writeProblem);
-		expectRefused(told, 'wheels/tyres.yaml', /the folder "wheels" is no section/);
+		const written = compileRulebook([...texts, strange], quantities).problems.map(writeProblem);
+		expectRefused(written, 'wheels/tyres.yaml', /the folder "wheels" is no section/);
 	});
 
 	test('a question that a quantity reads is gone', () => {
-		const told = problemsOf('engine/size.yaml', swap(/^ {2}- id: engine\.bore\n[\s\S]*?(?=^ {2}- id: |^rules:)/m, ''));
-		expect(told.join('\n')).toMatch(/"engine\.bore" is no answer/);
+		const written = problemsOf(
+			'engine/size.yaml',
+			swap(/^ {2}- id: engine\.bore\n[\s\S]*?(?=^ {2}- id: |^rules:)/m, ''),
+		);
+		expect(written.join('\n')).toMatch(/"engine\.bore" is no answer/);
 	});
 });
 
@@ -214,9 +217,9 @@ test('all problems are reported in one go', () => {
 });
 
 test('of a file that cannot be read nothing else is reported: what it holds would be missed everywhere', () => {
-	const told = problemsOf('engine/identity.yaml', text => `${text}\n  - [\n`);
-	expect(told.length).toBeGreaterThan(0);
-	expect(told.filter(problem => !problem.startsWith('engine/identity.yaml:'))).toEqual([]);
+	const written = problemsOf('engine/identity.yaml', text => `${text}\n  - [\n`);
+	expect(written.length).toBeGreaterThan(0);
+	expect(written.filter(problem => !problem.startsWith('engine/identity.yaml:'))).toEqual([]);
 });
 
 test('a kind that is none is reported once, and not all that hangs on it', () => {

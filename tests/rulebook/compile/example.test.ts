@@ -18,7 +18,7 @@ describe('examples are gated', () => {
 			/no example of this rule comes out as holds/,
 		],
 		[
-			'none that cannot be told',
+			'none that cannot be judged',
 			text => text.replace(/^.*then: cannot-tell.*\n/gm, ''),
 			/no example of this rule comes out as cannot-tell: each needs/,
 		],
@@ -64,7 +64,7 @@ describe('examples are gated', () => {
 		],
 		['a hidden quantity', swap('{ignition.gap: 0.054 in}', '{engine.cylinder: 3}'), /this quantity cannot be set/],
 		[
-			'missing where it can be told',
+			'missing where it can be judged',
 			swap('then: fails}', 'then: fails, missing: [ignition.gap]}'),
 			/missing: it goes with then: cannot-tell/,
 		],

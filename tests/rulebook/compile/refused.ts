@@ -23,10 +23,10 @@ export const swap =
 /** Checks that one of the problems has the message, in the file, with line, column, the line itself and a mark in it. */
 export function expectRefused(problems: readonly string[], path: string, message: RegExp): void {
 	expect(problems.join('\n')).toMatch(message);
-	const told = problems.find(problem => message.test(problem))!;
-	expect(told).toMatch(new RegExp(`^${path}:\\d+:\\d+: .*\\n +\\d+ \\| .*\\n +\\| *\\^$`));
-	const [, line, column] = /:(\d+):(\d+): /.exec(told)!;
-	expect(told).toContain(`\n${line!.padStart(5)} | `);
+	const fault = problems.find(problem => message.test(problem))!;
+	expect(fault).toMatch(new RegExp(`^${path}:\\d+:\\d+: .*\\n +\\d+ \\| .*\\n +\\| *\\^$`));
+	const [, line, column] = /:(\d+):(\d+): /.exec(fault)!;
+	expect(fault).toContain(`\n${line!.padStart(5)} | `);
 	expect(Number(column)).toBeGreaterThan(0);
 }
 

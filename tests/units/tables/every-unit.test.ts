@@ -13,7 +13,7 @@ describe.each(Object.entries(everyUnit) as [Kind, (typeof everyUnit)[Kind]][])('
 		expect(unitsOf(kind).map(({ symbol, kind }) => [symbol, kind])).toEqual(rows.map(([symbol]) => [symbol, kind]));
 	});
 
-	test.each(rows)('%s is %s kept units, says the same as %s, is spelt %s', (symbol, factor, partner, also) => {
+	test.each(rows)('%s is %s canonical units, says the same as %s, is spelt %s', (symbol, factor, partner, also) => {
 		const unit = unitsOf(kind).find(unit => unit.symbol === symbol)!;
 		const spellings = also.split(' ').filter(Boolean);
 		expect(unit.also).toEqual(spellings.map(spelling => spelling.replaceAll('~', ' ')));

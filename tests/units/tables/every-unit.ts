@@ -1,6 +1,6 @@
 import type { Kind } from '../../../src/units/kinds.ts';
 
-/** Symbol, kept units in one of it (null where that is no straight line), partner in the other set, other spellings. */
+/** Symbol, canonical units in one of it (null where that is no straight line), partner in the other set, other spellings. */
 type Row = readonly [symbol: string, factor: number | null, partner: string | null, also: string];
 
 /**

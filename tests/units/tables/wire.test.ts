@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { wireGauge } from '../../../src/units/tables/wire.ts';
-import { fromKept, toKept } from '../../../src/units/unit.ts';
+import { fromCanonical, toCanonical } from '../../../src/units/unit.ts';
 import { unit } from '../ask.ts';
 
 const awg = unit('area', 'AWG');
@@ -10,20 +10,20 @@ describe('wire gauge', () => {
 	it('comes back from its area, between gauges too', () => {
 		fc.assert(
 			fc.property(fc.double({ min: -3, max: 40, noNaN: true }), gauge => {
-				expect(fromKept(toKept(gauge, awg), awg)).toBeCloseTo(gauge, 9);
+				expect(fromCanonical(toCanonical(gauge, awg), awg)).toBeCloseTo(gauge, 9);
 			}),
 			{ seed: 5, numRuns: 100 },
 		);
 	});
 
 	it('is 5 mil at 36 and 0.46 in at 4/0, by definition', () => {
-		const diameter = (gauge: number) => Math.sqrt(toKept(gauge, awg) / (Math.PI / 4)) / 0.0254;
+		const diameter = (gauge: number) => Math.sqrt(toCanonical(gauge, awg) / (Math.PI / 4)) / 0.0254;
 		expect(diameter(36)).toBeCloseTo(0.005, 12);
 		expect(diameter(-3)).toBeCloseTo(0.46, 12);
 	});
 
 	it('has six gauges to a doubling of the diameter, near enough', () => {
-		expect(toKept(10, awg) / toKept(16, awg)).toBeCloseTo(4.02, 2);
+		expect(toCanonical(10, awg) / toCanonical(16, awg)).toBeCloseTo(4.02, 2);
 	});
 
 	it('is seen only where something says gauge', () => {
