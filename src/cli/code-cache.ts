@@ -13,7 +13,7 @@ const checkSize = 4;
  */
 export function codeCacheFile(program: string, [first = 'interview']: readonly string[]): string | null {
 	if (process.env.NODE_DISABLE_COMPILE_CACHE) return null;
-	const start = first.startsWith('-') ? 'help' : first === 'interview' ? 'interview' : 'audit';
+	const start = first.startsWith('-') ? 'help' : first === 'interview' || first === 'log' ? first : 'audit';
 	const { size, mtimeMs } = statSync(program);
 	const build = `${size.toString(36)}-${Math.floor(mtimeMs).toString(36)}`;
 	return join(cacheFolder(process.env), 'code', `${process.versions.v8}-${process.arch}-${build}-${start}`);

@@ -7,13 +7,13 @@ import type { Chunk } from './chunk.ts';
 import type { Declared } from './declared.ts';
 import { DemandSeen, type DemandSource } from './demand.ts';
 import { whileRunning, withDerived } from './derived.ts';
-import { cranks, cruises, type Episode, idles, keyOns, overruns } from './episodes.ts';
+import type { Episode } from './episodes.ts';
+import { findEpisodes } from './find-episodes.ts';
 import { Lag } from './lag.ts';
 import type { Measured } from './measured.ts';
 import { type PullPoints, pointsOf } from './points.ts';
 import type { PullView } from './pull.ts';
 import { viewPull } from './pull-view.ts';
-import { pulls } from './pulls.ts';
 import { PulseSeen } from './pulse-seen.ts';
 import type { Gathering, InPull, InRun } from './quantity.ts';
 import { within } from './series.ts';
@@ -134,14 +134,7 @@ export class Analyzer {
 		const ticks = ticksOf(channels, this.demand, this.ambient.known?.value, breaks, declared);
 		this.warmth.take(ticks, until);
 		const foot = { lowest: this.demand.lowest, full: this.demand.full };
-		const found = [
-			...keyOns(ticks, declared),
-			...cranks(ticks, declared),
-			...idles(ticks, foot, declared),
-			...cruises(ticks, foot, declared),
-			...overruns(ticks, foot, declared),
-			...pulls(ticks, foot, declared),
-		].sort((a, b) => a.from - b.from);
+		const found = findEpisodes(ticks, foot, declared);
 		// What ends near the end of a part may go on in the next; it is judged there, with what came before it.
 		const open = (episode: Episode) => !last && episode.to > until - overlap / 2;
 		const closed = found.filter(episode => episode.to > this.judgedTo && !open(episode));
@@ -214,13 +207,13 @@ export class Analyzer {
 		for (const id of this.store.channels) {
 			const { value } = within(this.store.of(id), this.countedTo + 2e-9, until);
 			const seen = this.samples.get(id) ?? { count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
-			seen.count += value.length;
+			let { low, high } = seen;
 			for (let index = 0; index < value.length; index++) {
 				const one = value[index]!;
-				if (one < seen.low) seen.low = one;
-				if (one > seen.high) seen.high = one;
+				if (one < low) low = one;
+				if (one > high) high = one;
 			}
-			this.samples.set(id, seen);
+			this.samples.set(id, { count: seen.count + value.length, low, high });
 		}
 	}
 

@@ -1,11 +1,12 @@
 import type { Declared } from './declared.ts';
-import type { Episode, Foot } from './episodes.ts';
-import { type Stretch, stretches, type Ticks } from './ticks.ts';
+import type { Episode } from './episodes.ts';
+import type { Stretch } from './holds.ts';
+import type { Ticks } from './ticks.ts';
 
 /** Foot down while engine speed rises in one gear. The numbers are given later. */
-export function pulls(ticks: Ticks, { full }: Foot, { pull, running }: Declared): Episode[] {
-	const { speed, demand, time, gear } = ticks;
-	return stretches(ticks, tick => speed[tick]! > running.speed && (demand[tick]! >= full || dip(ticks, tick, full)))
+export function pulls(ticks: Ticks, pressed: readonly Stretch[], { pull }: Declared): Episode[] {
+	const { speed, time, gear } = ticks;
+	return pressed
 		.flatMap(stretch => [...inOneGear(ticks, stretch, pull)])
 		.filter(({ first, last }) => time[last]! - time[first]! >= pull.time)
 		.filter(({ first, last }) => highestIn(speed, first, last) - speed[first]! >= pull.rise)
@@ -17,11 +18,6 @@ export function pulls(ticks: Ticks, { full }: Foot, { pull, running }: Declared)
 			gear: Number.isNaN(gear[first]!) ? null : gear[first]!,
 			warm: false,
 		}));
-}
-
-/** One reading under it between two over it: a reading decides nothing. */
-function dip({ demand }: Ticks, tick: number, full: number): boolean {
-	return tick > 0 && tick + 1 < demand.length && demand[tick - 1]! >= full && demand[tick + 1]! >= full;
 }
 
 /** Cuts a stretch where the gear changes: as logged, by a fall of engine speed, or by a jump of rpm per road speed. */

@@ -56,8 +56,12 @@ const timeChannel = (header: string, { unit }: Clock, given: boolean) =>
 
 /** The first cells of a column that are not empty. */
 function firstCells(rows: readonly (readonly string[])[], at: number): string[] {
-	const some = rows.flatMap(row => (row[at]?.trim() ? [row[at]!.trim()] : []));
-	return some.slice(0, 3);
+	const some: string[] = [];
+	for (const row of rows) {
+		const cell = row[at]?.trim();
+		if (cell && some.push(cell) === 3) break;
+	}
+	return some;
 }
 
 const headersOf = (columns: readonly Column[]): string[] => columns.map(({ header }) => header);

@@ -70,22 +70,22 @@ export function heldAt({ time, value }: Readings, at: number, stale = 5): number
 	return index >= 0 && at - time[index]! <= stale ? value[index]! : Number.NaN;
 }
 
-/** The readings for which something holds; a copy. */
-export const where = (readings: Readings, holds: (time: number, value: number) => boolean): Readings =>
-	wherePlace(readings, index => holds(readings.time[index]!, readings.value[index]!));
-
 /** The readings at whose places something holds; a copy, or all of them as they are. */
 export function wherePlace(readings: Readings, holds: (index: number) => boolean): Readings {
+	const keep = new Uint8Array(readings.time.length);
+	for (let index = 0; index < keep.length; index++) keep[index] = holds(index) ? 1 : 0;
+	return chosen(readings, keep);
+}
+
+/** The readings at whose places there is a 1; a copy, or all of them as they are. */
+export function chosen(readings: Readings, keep: Uint8Array): Readings {
 	const { time, value } = readings;
-	let same = 0;
-	while (same < time.length && holds(same)) same++;
-	if (same === time.length) return readings;
-	const [times, values] = [new Float64Array(time.length), new Float64Array(time.length)];
-	times.set(time.subarray(0, same));
-	values.set(value.subarray(0, same));
-	let count = same;
-	for (let index = same + 1; index < time.length; index++) {
-		if (!holds(index)) continue;
+	if (!keep.includes(0)) return readings;
+	const times = new Float64Array(time.length);
+	const values = new Float64Array(time.length);
+	let count = 0;
+	for (let index = 0; index < keep.length; index++) {
+		if (keep[index] === 0) continue;
 		times[count] = time[index]!;
 		values[count++] = value[index]!;
 	}

@@ -64,7 +64,8 @@ export class ReadingStore {
 	}
 
 	private take({ time, channels }: Block): void {
-		const now = time.map(at => this.clock(at));
+		const now = new Float64Array(time.length);
+		for (let row = 0; row < now.length; row++) now[row] = this.clock(time[row]!);
 		for (const [id, column] of channels) {
 			if (!this.series.has(id)) {
 				this.series.set(id, new Series());

@@ -74,25 +74,3 @@ function unbrokenAt(time: Float64Array, breaks: readonly number[]): Uint8Array {
 	}
 	return unbroken;
 }
-
-/** A stretch of ticks, both ends included. */
-export interface Stretch {
-	readonly first: number;
-	readonly last: number;
-}
-
-/** The longest stretches of ticks for which something holds, without a break in time. */
-export function stretches({ time, unbroken }: Ticks, holds: (tick: number) => boolean): Stretch[] {
-	const found: Stretch[] = [];
-	let first = -1;
-	for (let tick = 0; tick < time.length; tick++) {
-		const goesOn = holds(tick);
-		if (first >= 0 && (!goesOn || unbroken[tick] === 0)) {
-			found.push({ first, last: tick - 1 });
-			first = -1;
-		}
-		if (goesOn && first < 0) first = tick;
-	}
-	if (first >= 0) found.push({ first, last: time.length - 1 });
-	return found;
-}

@@ -80,7 +80,8 @@ export class Scanner {
 					if (byte === minus) byte = bytes[++at]!;
 					const first = at;
 					let digits = 0;
-					let [sum, decimals] = [0, 0];
+					let sum = 0;
+					let decimals = 0;
 					while (byte >= 48 && byte <= 57) {
 						digits = digits * 10 + byte - 48;
 						byte = bytes[++at]!;

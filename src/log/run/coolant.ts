@@ -19,7 +19,9 @@ export const most = inRun({
 /** What coolant rose in 5 s: each rise once. */
 class Rises {
 	private readonly lowest = new SlidingMinimum(5);
-	private best: number[] = [];
+	/** The most and the second most of the rises that have ended, K. */
+	private best = 0;
+	private next = 0;
 	private top = 0;
 	private count = 0;
 	private first = Number.NaN;
@@ -36,11 +38,18 @@ class Rises {
 			if (rise > top) top = rise;
 			// It came down, or stopped rising: what it rose is one jump.
 			else if (rise < top / 2) {
-				this.best = [...this.best, top].sort((a, b) => b - a).slice(0, 2);
+				this.keep(top);
 				top = rise;
 			}
 		}
 		this.top = top;
+	}
+
+	private keep(rise: number): void {
+		if (rise > this.best) {
+			this.next = this.best;
+			this.best = rise;
+		} else if (rise > this.next) this.next = rise;
 	}
 
 	/** Readings a second. */
@@ -50,7 +59,7 @@ class Rises {
 
 	/** The most, or the second most. */
 	most(rank: number): number {
-		return [...this.best, this.top].sort((a, b) => b - a)[rank - 1] ?? 0;
+		return [this.best, this.next, this.top].sort((a, b) => b - a)[rank - 1]!;
 	}
 }
 
@@ -87,7 +96,8 @@ const long = 15 * 60;
 const drivenIn = onceAChunk(({ ticks, span, declared }) => {
 	let seconds = 0;
 	for (let tick = 1; tick < ticks.time.length; tick++) {
-		const [before, now] = [ticks.time[tick - 1]!, ticks.time[tick]!];
+		const before = ticks.time[tick - 1]!;
+		const now = ticks.time[tick]!;
 		if (before < span[0] || now > span[1] || ticks.unbroken[tick] === 0) continue;
 		const road = ticks.road[tick]!;
 		const moving = Number.isNaN(road) ? ticks.speed[tick]! > declared.overrun.speed : road > declared.idle.standing;

@@ -2,7 +2,7 @@ import { numberOf } from '../car.ts';
 import { type Chunk, fresh, onceAChunk } from '../chunk.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
 import { type Gathering, inRun, percent } from '../quantity.ts';
-import { noReadings, type Readings, wherePlace } from '../series.ts';
+import { chosen, noReadings, type Readings } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
 import { heldFor } from './running.ts';
 import { medianOf } from './tools.ts';
@@ -37,12 +37,15 @@ function sharesIn(chunk: Chunk, gear: 'top' | 'first'): Readings {
 	const wanted = gear === 'first' ? 1 : highest;
 	const per = turns(chunk, gear);
 	if (per === undefined) return noReadings;
-	const kept = wherePlace(road, index => {
-		const counts = gears.time.length === 0 ? gear === 'top' : geared[index] === wanted;
-		return counts && road.value[index]! > slow && speed[index]! > loose;
-	});
-	const held = heldAtEach(chunk.of('engine_speed'), kept.time, 2);
-	return { time: kept.time, value: kept.value.map((value, at) => (value * per) / held[at]!) };
+	const isLogged = gears.time.length > 0;
+	const keep = new Uint8Array(speed.length);
+	const shares = new Float64Array(speed.length);
+	for (let index = 0; index < keep.length; index++) {
+		const counts = isLogged ? geared[index] === wanted : gear === 'top';
+		keep[index] = counts && road.value[index]! > slow && speed[index]! > loose ? 1 : 0;
+		shares[index] = (road.value[index]! * per) / speed[index]!;
+	}
+	return chosen({ time: road.time, value: shares }, keep);
 }
 
 const channels = ['road_speed', 'driveline.axle_ratio', 'driveline.tyre_diameter', 'driveline.top_gear'];

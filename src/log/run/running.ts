@@ -2,7 +2,7 @@ import { type Chunk, during, fresh, joined, onceAChunk } from '../chunk.ts';
 import { measured } from '../measured.ts';
 import { oilFloor } from '../pull/oil.ts';
 import { type Gathering, inRun } from '../quantity.ts';
-import { mapped, type Readings, where, wherePlace } from '../series.ts';
+import { chosen, mapped, type Readings, wherePlace, within } from '../series.ts';
 import { median, sustained } from '../statistics.ts';
 import { heldAtEach } from '../ticks.ts';
 import { errors, medianOf } from './tools.ts';
@@ -25,9 +25,12 @@ function readOver(chunk: Chunk, channel: string, rpm: number, warm: boolean): Re
 	const readings = fresh(chunk, channel);
 	const speed = heldAtEach(chunk.of('engine_speed'), readings.time, 2.5);
 	const coolant = warm ? heldAtEach(chunk.of('coolant_temp'), readings.time, 60) : null;
-	const counts = (index: number) =>
-		speed[index]! > rpm && (!coolant || chunk.warmth.isWarmWith(coolant[index]!, readings.time[index]!));
-	return wherePlace(readings, counts);
+	const keep = new Uint8Array(speed.length);
+	for (let index = 0; index < keep.length; index++) {
+		const isWarm = coolant === null || chunk.warmth.isWarmWith(coolant[index]!, readings.time[index]!);
+		keep[index] = speed[index]! > rpm && isWarm ? 1 : 0;
+	}
+	return chosen(readings, keep);
 }
 
 export const charging = inRun({
@@ -54,17 +57,16 @@ export function heldFor(
 	return {
 		take(chunk) {
 			last = chunk;
-			const found = mapped(pick(chunk), value => sign * value);
+			const picked = pick(chunk);
+			const found = sign === 1 ? picked : mapped(picked, value => -value);
 			const start = tail.time.at(-1) ?? 0;
 			const closed = closeGaps(found, start, tail.time.length > 0);
 			const all = joined([tail, closed]);
-			// No more is held than the most that was read.
-			if (best === undefined || all.value.some(value => value > best!)) {
-				const held = sustained(mediansOf(all, seconds / 12), seconds * (11 / 12), readings);
-				if (held !== undefined && (best === undefined || held > best)) best = held;
-			}
-			const keep = (all.time.at(-1) ?? 0) - seconds - 5;
-			tail = where(all, time => time >= keep);
+			const least = best ?? Number.NEGATIVE_INFINITY;
+			const held = sustained(mediansOf(all, seconds / 12, least), seconds * (11 / 12), readings);
+			if (held !== undefined && held > least) best = held;
+			const end = all.time.at(-1) ?? 0;
+			tail = within(all, end - seconds - 5, end);
 		},
 		result: () => {
 			const value = best === undefined ? undefined : sign * best;
@@ -73,25 +75,36 @@ export function heldFor(
 	};
 }
 
-/** The median of every so many seconds, at the last reading of each. */
-function mediansOf({ time, value }: Readings, seconds: number): Readings {
-	const found: [number, number][] = [];
+/**
+ * The median of every so many seconds, at the last reading of each. Those that are not over `least` are minus infinity: they
+ * cannot be more than what was found, and half the readings of most show that without sorting them.
+ */
+function mediansOf({ time, value }: Readings, seconds: number, least: number): Readings {
+	const times = new Float64Array(time.length);
+	const values = new Float64Array(time.length);
+	let count = 0;
 	for (let first = 0; first < time.length; ) {
-		let end = first + 1;
-		while (end < time.length && time[end]! - time[first]! < seconds) end++;
-		found.push([time[end - 1]!, median(value.subarray(first, end))]);
+		let end = first;
+		let over = 0;
+		do {
+			if (value[end]! > least) over++;
+			end++;
+		} while (end < time.length && time[end]! - time[first]! < seconds);
+		times[count] = time[end - 1]!;
+		values[count++] = 2 * over < end - first ? Number.NEGATIVE_INFINITY : median(value.subarray(first, end));
 		first = end;
 	}
-	return { time: Float64Array.from(found, ([at]) => at), value: Float64Array.from(found, ([, one]) => one) };
+	return { time: times.subarray(0, count), value: values.subarray(0, count) };
 }
 
 /** The same readings on a clock on which no two are more than two seconds apart. */
 function closeGaps({ time, value }: Readings, start: number, follows: boolean): Readings {
-	let now = start;
-	const closed = time.map((at, index) => {
-		now += index === 0 ? (follows ? 1 : 0) : Math.min(2, at - time[index - 1]!);
-		return now;
-	});
+	const closed = new Float64Array(time.length);
+	let now = start + (follows ? 1 : 0);
+	for (let index = 0; index < closed.length; index++) {
+		if (index > 0) now += Math.min(2, time[index]! - time[index - 1]!);
+		closed[index] = now;
+	}
 	return { time: closed, value };
 }
 

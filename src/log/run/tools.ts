@@ -26,8 +26,10 @@ export function medianOf(
 		take(chunk) {
 			last = chunk;
 			for (const { time, value } of pick(chunk)) {
-				for (const one of value) all.take(one);
-				for (let index = 1; index < time.length; index++) seconds += Math.min(longest, time[index]! - time[index - 1]!);
+				for (let index = 0; index < value.length; index++) {
+					all.take(value[index]!);
+					if (index > 0) seconds += Math.min(longest, time[index]! - time[index - 1]!);
+				}
 			}
 		},
 		result(): Measured {
