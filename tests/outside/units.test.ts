@@ -13,7 +13,7 @@ import { unit } from '../units/ask.ts';
 const spelt: Partial<Record<Kind, [base: string, ...units: string[]]>> = {
 	length: ['m', 'in = inch = in; thou = mil = mil; ft = ft = ft; mm = mm = mm', 'cm = cm = cm; m = m = m'],
 	area: ['m^2', 'mm2 = mm^2 = mm^2; cm2 = cm^2 = cm^2; m2 = m^2 = m^2; sq in = in^2 = in^2'],
-	volume: ['m^3', 'cu in = in^3 = in^3; cc = cc = cm^3; L = litre = l; m3 = m^3 = m^3'],
+	volume: ['m^3', 'cu in = in^3 = in^3; cc = cc = cm^3; L = litre = l; gal = gallon = gallon; m3 = m^3 = m^3'],
 	pressure: [
 		'Pa',
 		'psi = psi = psi; bar = bar = bar; kPa = kPa = kPa; mbar = mbar = mbar',

@@ -62,6 +62,8 @@ const pairs: readonly (readonly [answer: string, quantity: string, way: 'up' | '
 	['driveline.highest_speed', 'driveline.disc_temperature', 'up'],
 	['driveline.front_disc_thickness', 'driveline.disc_temperature', 'down'],
 	['boost.wastegate_bore', 'boost.wastegate_margin', 'up'],
+	['boost.bypass_bore', 'boost.bypass_valve_margin', 'up'],
+	['fuel.tank_size', 'fuel.cruise_range', 'up'],
 	['fuel.pump_current', 'fuel.pump_wire_longest', 'down'],
 ];
 

@@ -9,6 +9,7 @@ const usual: Readonly<Record<string, readonly [value: number, either: number]>> 
 	// 10 and 5 hPa, some 4 and 2 in of water.
 	'boost.inlet_loss': [10 * 100, 5 * 100],
 	'boost.usual_back_pressure_ratio': [3 / 2, 1 / 2],
+	'boost.usual_surge_share': [1 / 2, 12 / 100],
 	'driveline.front_weight_share': [55 / 100, 4 / 100],
 	// Shigley: lubricated 0.18, 30 % of spread.
 	'engine.fastener_friction': [18 / 100, (18 / 100) * (30 / 100)],
@@ -39,6 +40,8 @@ const bands: Readonly<Record<string, readonly [least: number, most: number]>> = 
 	// Up to 5 % of a hot humid day's air is vapor.
 	'air.dry_share': [95, 100],
 	'boost.bypass_share': [70, 130],
+	// A poppet valve passes 0.5 to 0.7 of an ideal hole.
+	'boost.bypass_valve_flow': [(5 / 6) * 100 - 0.33, (7 / 6) * 100 + 0.33],
 	'boost.intercooler_loss_at_power': [80, 120],
 	'boost.surge_margin': [90, 110],
 	'cooling.heat_to_coolant': [(17 / 25) * 100, (30 / 25) * 100],
@@ -61,6 +64,7 @@ const bands: Readonly<Record<string, readonly [least: number, most: number]>> = 
 	'engine.piston_pressure_most': [90, 110],
 	'engine.rod_pressure_most': [85, 115],
 	'engine.valve_float_speed': [90, 115],
+	'fuel.cruise_flow': [80, 135],
 	// Untried coils, kV.
 	'ignition.direct_coil': [(25.6 / 27.5) * 100, (29.7 / 27.5) * 100],
 	'ignition.distributor_coil': [(22 / 27.5) * 100, (29.7 / 27.5) * 100],
@@ -83,7 +87,7 @@ const kinds: readonly (readonly [range: readonly [number | null, number | null],
 	],
 	[
 		[-1, null], // what is over, of what is needed: at worst nothing is there
-		'boost.surge_margin boost.wastegate_margin driveline.clutch_margin driveline.gearbox_margin engine.wet_gain fuel.pump_margin ignition.spark_margin injectors.fuel_error sensors.map_margin sensors.meter_headroom sensors.speed_error',
+		'boost.bypass_valve_margin boost.surge_margin boost.wastegate_margin driveline.clutch_margin driveline.gearbox_margin engine.wet_gain fuel.pump_margin ignition.spark_margin injectors.fuel_error sensors.map_margin sensors.meter_headroom sensors.speed_error',
 	],
 	[
 		[1, null], // a compression ratio

@@ -615,3 +615,63 @@ worked('driveline and vehicle', [
 		([symbol, speed]): Row => ['driveline.tire_speed_most', { 'driveline.tire_speed_symbol': symbol }, speed / 3.6],
 	),
 ]);
+
+// Air chokes in a hole once the pressures part more than 1.893 times.
+worked('a bypass valve', [
+	[
+		'boost.bypass_valve_flow',
+		{
+			'boost.kind': 'turbocharger',
+			'boost.bypass_bore': 0.03,
+			'boost.manifold_pressure': 300e3,
+			'boost.charge_temp': 330,
+			'air.ambient_pressure': 100e3,
+		},
+		// Choked: p A sqrt(gamma / R T) (2 / 2.4)^3, as (gamma + 1) / (2 (gamma - 1)) is 3.
+		0.6 * (Math.PI / 4) * 0.03 ** 2 * 300e3 * Math.sqrt(1.4 / (287.05 * 330)) * (1 / 1.2) ** 3,
+	],
+	[
+		'boost.bypass_valve_flow',
+		{
+			'boost.kind': 'turbocharger',
+			'boost.bypass_bore': 0.03,
+			'boost.manifold_pressure': 95e3,
+			'boost.charge_temp': 330,
+			'air.ambient_pressure': 95e3,
+		},
+		null,
+	],
+	['boost.bypass_valve_flow', { 'boost.kind': 'supercharger', 'boost.bypass_bore': 0.03 }, null],
+	[
+		'boost.bypass_valve_needed',
+		{
+			'boost.kind': 'turbocharger',
+			'boost.compressor_surge': 0.12,
+			'boost.compressor_flow_corrected': 0.3,
+			'engine.air_flow': 0.28,
+		},
+		0.112,
+	],
+	['boost.bypass_valve_needed', { 'boost.kind': 'supercharger', 'engine.air_flow': 0.28 }, null],
+	['boost.bypass_valve_margin', { 'boost.bypass_valve_flow': 0.2, 'boost.bypass_valve_needed': 0.16 }, 0.25],
+]);
+
+// 65 mph is 29.0576 m/s; 1.6 bar in 5 L at 2400 rpm is 16 kW; 1 m3 holds 750 kg.
+worked('what is in the tank', [
+	[
+		'fuel.cruise_flow',
+		{
+			'driveline.vehicle_mass': 1600,
+			'driveline.cruise_speed': 2400,
+			'engine.displacement': 0.005,
+			'fuel.heating_value': 42e6,
+		},
+		(((1600 * 9.80665 * 0.012 + 0.6 * 0.75 * 29.0576 ** 2) * 29.0576) / 0.85 + 16000) / 0.38 / 42e6,
+	],
+	[
+		'fuel.cruise_range',
+		{ 'fuel.tank_size': 0.06, 'fuel.density': 750, 'fuel.cruise_flow': 0.0025 },
+		((0.9 * 0.06 * 750) / 0.0025) * 29.0576,
+	],
+	['fuel.full_load_minutes', { 'fuel.tank_size': 0.06, 'fuel.density': 750, 'fuel.flow': 0.03 }, 22.5],
+]);

@@ -37,6 +37,7 @@ export const everyUnit: Readonly<Record<Kind, readonly Row[]>> = {
 		['cu in', 1.6387064e-5, 'L', 'ci cid in3 cubic~inch cubic~inches cu~inches'],
 		['cc', 1e-6, 'cu in', 'ccs ccm cm3 cu~cm ml millilitre millilitres'],
 		['L', 0.001, 'cu in', 'ltr litre litres liter liters'],
+		['gal', 3.785411784e-3, 'L', 'gals gallon gallons US~gal'],
 		['m3', 1, 'cu in', 'cu~m cubic~metre cubic~metres'],
 	],
 	pressure: [
