@@ -1,6 +1,6 @@
 import { slotNamed } from '../graph/graph.ts';
 import { reach } from '../graph/paths.ts';
-import { type Points, quasiRandom, seedFrom } from '../graph/quasi-random.ts';
+import { type Points, quasiRandom } from '../graph/quasi-random.ts';
 import { makeSampler, type Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
@@ -13,7 +13,7 @@ import type { Sheet } from '../sheet/sheet.ts';
 import type { AuditOptions } from './audit.ts';
 import type { LoggedState } from './logged.ts';
 import type { Model } from './model.ts';
-import { quickselect } from './quickselect.ts';
+import { quantile } from './quantile.ts';
 import { isSerious } from './stages.ts';
 import { uncertaintyOf } from './uncertainty.ts';
 import { sureEnough } from './unproved.ts';
@@ -32,7 +32,8 @@ export const unsaid: Certainty = { band: () => null, sure: [] };
 const tail = 0.05;
 
 /**
- * Evaluates the graph at `draws` points and judges each. The seed comes from the sheet: the same sheet, the same bands.
+ * Evaluates the graph at `draws` points and judges each. Each input is drawn by its id: the same sheet, the same
+ * bands, and an answer that does not move a figure does not move its band.
  * `pointsFor` replaces the usual sequence for the car, as by draws from what a log says of it. With `only` no more is worked out
  * than how sure those verdicts are: no bands, and the others are not to be looked at.
  */
@@ -51,17 +52,17 @@ export function certaintyOf(
 	const ofCar = uncertaintyOf(model, sheet, state);
 	const ofLog = state.logged ? loggedUncertainty(state, state.logged) : [];
 	const sampler = makeSampler(state, [...ofCar, ...ofLog], rules && slotsRead(rules, state));
-	const usual = quasiRandom(seedFrom(JSON.stringify(sheet.answers)), sampler.dimensions);
+	const usual = quasiRandom(sampler.names, draws);
 	// What the sensors of the newest log are off is no part of the draws of the car.
-	const points = pointsFor?.({ ...sampler, uncertain: ofCar, dimensions: dimensionsOf(ofCar, sampler) });
+	const dimensions = dimensionsOf(ofCar, sampler);
+	const points = pointsFor?.({ ...sampler, uncertain: ofCar, dimensions, names: sampler.names.slice(0, dimensions) });
 	const z = new Float64Array(sampler.dimensions);
 	const watched = rules ? [] : [...sampler.affected].filter(slot => typeof state.values[slot] === 'number');
 	// A row a draw, so that what is written together lies together.
 	const drawn = new Float64Array(draws * watched.length);
 	const starts = startsOf(judge, verdicts);
-	const affected = judge
-		.placesReadingAny(sampler.affected)
-		.filter(place => !rules || rules.has(judge.rulebook.rules[place]!));
+	const asked = rules ?? decided(verdicts);
+	const affected = judge.placesReadingAny(sampler.affected).filter(place => asked.has(judge.rulebook.rules[place]!));
 	const same = new Uint32Array(verdicts.length);
 	for (let index = 0; index < draws; index++) {
 		usual.point(index, z);
@@ -82,12 +83,8 @@ export function certaintyOf(
 	}
 	const bands = new Map<number, readonly [number, number]>();
 	for (const [column, slot] of watched.entries()) {
-		const known = finiteIn(drawn, watched.length, column);
-		if (known.length > draws / 2)
-			bands.set(slot, [
-				quickselect(known, Math.floor(tail * (known.length - 1))),
-				quickselect(known, Math.ceil((1 - tail) * (known.length - 1))),
-			]);
+		const known = finiteIn(drawn, watched.length, column).sort();
+		if (known.length > draws / 2) bands.set(slot, [quantile(known, tail), quantile(known, 1 - tail)]);
 	}
 	widen(bands, state, quantities);
 	return {
@@ -131,6 +128,10 @@ export function sureForGates(
 	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws, points, doubtful).sure;
 	return verdicts.map((verdict, at) => (doubtful(verdict, at) ? proved[at]! : (sure[at] ?? null)));
 }
+
+/** The rules that fail or hold somewhere: of the others nobody asks how sure they are. */
+const decided = (verdicts: readonly Verdict[]): ReadonlySet<Rule> =>
+	new Set(verdicts.flatMap(({ verdict, rule }) => (verdict === 'fails' || verdict === 'holds' ? [rule] : [])));
 
 /** How many coordinates come before those of a log's figures. */
 const dimensionsOf = (uncertain: readonly Uncertain[], { first }: Sampler): number =>

@@ -20,6 +20,12 @@ export interface LimitDefinition {
 	readonly end?: string | undefined;
 }
 
+/** What there is to spare at a value of what is varied. */
+export interface Known {
+	readonly at: number;
+	readonly spare: number;
+}
+
 type When = (reads: Reads) => boolean | undefined | null;
 
 interface Plan {
@@ -103,10 +109,22 @@ export class LimitNode implements Node {
 		return typeof nearer === 'number' ? Math.min(this.limit.to, nearer) : this.limit.to;
 	}
 
+	/** What there is to spare on the values at hand; null where that is not known. */
+	here({ graph, values }: Evaluation): Known | null {
+		const { vary, until, reaches } = this.plan(graph);
+		const at = values[vary];
+		const spare = this.spareOf(values[until], typeof reaches === 'number' ? reaches : values[reaches.slot]);
+		return typeof at === 'number' && spare !== undefined ? { at, spare } : null;
+	}
+
+	private spareOf(value: Outcome, end: Outcome): number | undefined {
+		if (typeof value !== 'number' || typeof end !== 'number') return undefined;
+		return this.limit.rising ? end - value : value - end;
+	}
+
 	/** Hands `use` what there is to spare at any value of what is varied; the values are as before when it is done. */
 	withSpare<T>(at: Evaluation, use: (spare: Spare) => T): T {
 		const { values } = at;
-		const { rising } = this.limit;
 		const { vary, until, reaches, order } = this.plan(at.graph);
 		const saved = order.map(slot => values[slot]);
 		const held = values[vary];
@@ -114,10 +132,7 @@ export class LimitNode implements Node {
 			return use(x => {
 				values[vary] = x;
 				run(at, order);
-				const value = values[until];
-				const end = typeof reaches === 'number' ? reaches : values[reaches.slot];
-				if (typeof value !== 'number' || typeof end !== 'number') return undefined;
-				return rising ? end - value : value - end;
+				return this.spareOf(values[until], typeof reaches === 'number' ? reaches : values[reaches.slot]);
 			});
 		} finally {
 			values[vary] = held;

@@ -1,26 +1,40 @@
-/** Points in standard normal coordinates: a sequence of its own, or draws from what is known of the inputs by then. */
+/** Points in standard normal coordinates: spread evenly, or draws from what is known of the inputs by then. */
 export interface Points {
 	/** Writes the coordinates of one point. */
 	point(index: number, into: Float64Array): void;
 }
 
+/** The most parts that the probability is cut into; more points begin anew. */
+const mostParts = 1000;
+
 /**
- * A low-discrepancy sequence, turned into standard normal deviates: dimension j of point n is the fraction of
- * shift_j + n sqrt(prime_j) (Kronecker's sequence). The shifts come from the seed, so that the same sheet is drawn alike
- * on every machine. Cut at 3 sigma.
+ * So many points with a coordinate for each name, as standard normal deviates cut at 3 sigma. By itself each coordinate has one
+ * point in each of `count` equal parts of the probability, in an order of its own (Latin hypercube: McKay, Beckman and Conover,
+ * Technometrics 21, 1979). Order and places come from the name alone: one name more moves no other. `seed`: others.
  */
-export function quasiRandom(seed: number, dimensions: number): Points {
-	const random = uniform(seed);
-	const steps = primes(dimensions).map(prime => Math.sqrt(prime) % 1);
-	const shifts = steps.map(() => random());
+export function quasiRandom(names: readonly string[], count: number, seed = 0): Points {
+	const parts = Math.max(1, Math.min(count, mostParts));
+	const columns = names.map(name => ({ random: uniform(seedFrom(name) ^ seed), deviates: new Float64Array(parts) }));
+	let begun = -1;
 	return {
 		point(index, into) {
-			for (let dimension = 0; dimension < dimensions; dimension++) {
-				const at = (shifts[dimension]! + (index + 1) * steps[dimension]!) % 1;
-				into[dimension] = Math.max(-3, Math.min(3, inverseNormal(Math.min(1 - 1e-9, Math.max(1e-9, at)))));
-			}
+			for (; begun < Math.floor(index / parts); begun++)
+				for (const { random, deviates } of columns) shuffle(deviates, random);
+			const place = index % parts;
+			for (let dimension = 0; dimension < columns.length; dimension++)
+				into[dimension] = columns[dimension]!.deviates[place]!;
 		},
 	};
+}
+
+/** Fills a column with a deviate from each of its equal parts, in any order. */
+function shuffle(deviates: Float64Array, random: () => number): void {
+	for (let part = 0; part < deviates.length; part++) {
+		const deviate = Math.max(-3, Math.min(3, inverseNormal(Math.max(1e-9, (part + random()) / deviates.length))));
+		const place = Math.floor(random() * (part + 1));
+		deviates[part] = deviates[place]!;
+		deviates[place] = deviate;
+	}
 }
 
 /** A number from a text, for a seed (FNV-1a). */
@@ -39,14 +53,6 @@ export function uniform(seed: number): () => number {
 		mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
 		return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
 	};
-}
-
-function primes(count: number): number[] {
-	const found: number[] = [];
-	for (let number = 2; found.length < count; number++) {
-		if (found.every(prime => number % prime !== 0)) found.push(number);
-	}
-	return found;
 }
 
 /** The deviate with this share of a standard normal below it; within 4.5e-4. Abramowitz & Stegun 26.2.23. */

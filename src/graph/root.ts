@@ -1,15 +1,20 @@
 import { nearRoot, runsOut, type Spare } from '../physics/solve.ts';
 import { evaluationOn } from './evaluation.ts';
 import { type Evaluation, slotNamed } from './graph.ts';
-import type { LimitDefinition, LimitNode } from './limit.ts';
+import type { Known, LimitDefinition, LimitNode } from './limit.ts';
 import type { State } from './solve.ts';
 
-/** A limit as it stands on the nominal values: where from, and how fast what is spare changes there. */
-export interface Root {
+interface Straight {
 	/** Where it is; outside what is looked at when it lies there by a straight line. */
 	readonly at: number;
 	/** Of what is spare, per unit of what is varied; never 0. */
 	readonly slope: number;
+}
+
+/** A limit as it stands on the nominal values: where from, and how fast what is spare changes there. */
+export interface Root extends Straight {
+	/** The same from the nominal value of what is varied to the root. */
+	readonly chord: number;
 }
 
 /** The step that slopes are measured with, as a share of what is looked at. */
@@ -25,6 +30,7 @@ export function rootOf(state: State, node: LimitNode): Root | null {
 	if (typeof root !== 'number') return null;
 	const at = evaluationOn(state);
 	const to = node.farthest(at);
+	const here = node.here(at);
 	return node.withSpare(at, spare => {
 		const found = straightened(spare, node.limit, to, root, state.bounds.has(slot));
 		const step = share * (to - node.limit.from);
@@ -35,8 +41,13 @@ export function rootOf(state: State, node: LimitNode): Root | null {
 			!node.expensive &&
 			inside > node.limit.from &&
 			spare(Math.max(node.limit.from, inside - step)) === spare(inside);
-		return flat ? null : found;
+		return flat || !found ? null : { ...found, chord: chordTo(found, here, to - node.limit.from) };
 	});
+}
+
+/** Too near each other the two places say no more than the slope. */
+function chordTo({ at, slope }: Straight, here: Known | null, span: number): number {
+	return here && here.spare !== 0 && Math.abs(at - here.at) > share * span ? here.spare / (here.at - at) : slope;
 }
 
 /** A place where a limit was found, with the slope there; where it is only a bound, a straight line leads on outside. */
@@ -46,7 +57,7 @@ export function straightened(
 	to: number,
 	found: number,
 	bounded: boolean,
-): Root | null {
+): Straight | null {
 	const step = share * (to - from);
 	const inside = Math.min(found, to - step);
 	const [here, next] = [spare(inside), spare(inside + step)];
@@ -55,13 +66,21 @@ export function straightened(
 	return { at: bounded ? inside - here / slope : found, slope };
 }
 
-/** A limit on the values of a draw, from its nominal root. */
+/**
+ * A limit on the values of a draw. What is spare at the draw's own value of what is varied is worked out already, and from there
+ * the limit lies about as far as on the nominal values: a step or two settle it.
+ */
 export function drawnLimit(at: Evaluation, node: LimitNode, root: Root | null): number | undefined {
 	const { from } = node.limit;
 	const to = node.farthest(at);
+	const here = root && root.at > from && root.at < to ? node.here(at) : null;
+	const start = root && here && { ...here, chord: root.chord };
+	const guess = start ? start.at - start.spare / start.chord : (root?.at ?? Number.NaN);
 	return node.withSpare(at, spare => {
 		const near =
-			root && root.at > from && root.at < to ? nearRoot(spare, root.at, root.slope, from, to, coarse) : undefined;
+			root && guess > from && guess < to
+				? nearRoot(spare, guess, root.slope, from, to, coarse, start ?? undefined)
+				: undefined;
 		// A step has no root to start from: it is looked for as closely as on the nominal values, so that its band holds them.
 		return near ?? (root ? runsOut(spare, from, to, root.at, coarse) : runsOut(spare, from, to))?.value;
 	});

@@ -15,6 +15,8 @@ export interface Sampler {
 	/** Where the coordinates of each uncertain slot begin; those that are a slot's alone come after all others. */
 	readonly first: ReadonlyMap<number, number>;
 	readonly dimensions: number;
+	/** What each coordinate is drawn by: the id of its slot, or the figure that it shares. */
+	readonly names: readonly string[];
 	/** Slots that differ from point to point. */
 	readonly affected: ReadonlySet<number>;
 	/** The values at one point; the array is used again for the next. All 0 is the nominal point. */
@@ -29,17 +31,17 @@ export interface Sampler {
 export function makeSampler(state: State, uncertain: readonly Uncertain[], targets?: readonly number[]): Sampler {
 	const { graph } = state;
 	const first = new Map<number, number>();
-	let dimensions = 0;
+	const names: string[] = [];
 	const shared = new Map<string, number>();
 	for (const { slot, dimensions: own, figure } of uncertain) {
 		const begun = figure === undefined ? undefined : shared.get(figure);
-		first.set(slot, begun ?? dimensions);
+		first.set(slot, begun ?? names.length);
 		if (begun !== undefined) continue;
-		if (figure !== undefined) shared.set(figure, dimensions);
-		dimensions += own;
+		if (figure !== undefined) shared.set(figure, names.length);
+		for (let at = 0; at < own; at++) names.push(`${figure ?? graph.nodes[slot]!.id} ${at}`);
 	}
 	const alone = new Map<number, number>();
-	for (const one of uncertain) if (one.alone) alone.set(one.slot, dimensions++);
+	for (const one of uncertain) if (one.alone) alone.set(one.slot, names.push(`${graph.nodes[one.slot]!.id} alone`) - 1);
 	const affected = reach(
 		uncertain.map(({ slot }) => slot),
 		slot => graph.readers[slot]!,
@@ -107,7 +109,8 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 	return {
 		uncertain,
 		first,
-		dimensions,
+		dimensions: names.length,
+		names,
 		affected,
 		evaluate(z) {
 			drawn = z;

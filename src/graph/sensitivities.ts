@@ -38,7 +38,7 @@ export function measureSensitivities(
 	const formulas = expensive.filter(slot => !(graph.nodes[slot] instanceof LimitNode));
 	const ids = formulas.map(slot => graph.nodes[slot]!.id);
 	const moves = new Map<number, { readonly from: number; readonly by: number }[]>();
-	for (const { slot, difference } of followed(state, expensive, uncertain)) {
+	for (const { slot, difference } of followed(state, uncertain)) {
 		const changed = { [graph.nodes[slot]!.id]: (values[slot] as number) + difference };
 		const note = (to: number, change: number) => {
 			if (Number.isFinite(change) && change !== 0)
@@ -64,19 +64,17 @@ export function measureSensitivities(
 	};
 }
 
-/** The inputs that are followed: what the expensive nodes are made from and is not certain. */
-function followed(
-	{ graph, values }: State,
-	expensive: readonly number[],
-	uncertain: readonly Uncertain[],
-): Uncertain[] {
-	const above = reach(expensive, slot => graph.feeds[slot]!);
+/**
+ * The inputs that are followed: what any expensive node is made from and is not certain. The same ones whichever nodes are asked
+ * for, so that a figure does not hang on what else is.
+ */
+function followed({ graph, values }: State, uncertain: readonly Uncertain[]): Uncertain[] {
+	const isNumber = (slot: number) => typeof values[slot] === 'number';
+	const expensive = new Set(graph.order.filter(slot => graph.nodes[slot]!.expensive && isNumber(slot)));
+	const above = reach([...expensive], slot => graph.feeds[slot]!);
 	const unsure = ({ slot, difference }: Uncertain) => difference / Math.abs(values[slot] as number);
 	return uncertain
-		.filter(
-			({ slot, difference }) =>
-				above.has(slot) && difference > 0 && typeof values[slot] === 'number' && !expensive.includes(slot),
-		)
+		.filter(({ slot, difference }) => above.has(slot) && difference > 0 && isNumber(slot) && !expensive.has(slot))
 		.sort((a, b) => unsure(b) - unsure(a) || a.slot - b.slot)
 		.slice(0, mostFollowed);
 }

@@ -55,9 +55,21 @@ export function runsOut(
 	return { value: here, bound: atHere < 0 ? 'below' : null };
 }
 
+/** By how much a slope may still change, over what it changed in the step before. */
+const safety = 16;
+
+/** A place where what is spare is known already, and its slope from there to the root of a like function. */
+export interface Start {
+	readonly at: number;
+	readonly spare: number;
+	readonly chord: number;
+}
+
 /**
- * The root near a guess at which `spare` falls by about `slope` a unit, to far less than `tolerance` of `low` to `high`;
- * undefined where a few secant steps do not settle inside: then `runsOut` has to look. Errors: OutOfRange as there.
+ * The root near a guess at which `spare` falls by about `slope` a unit, to about `tolerance` of `low` to `high`; undefined where
+ * a few secant steps do not settle inside: then `runsOut` has to look. A step is the last one where it is that short, or as
+ * much shorter than the slope has changed since the step before. `start` takes the place of the first. Errors: OutOfRange as
+ * there.
  */
 export function nearRoot(
 	spare: Spare,
@@ -66,6 +78,7 @@ export function nearRoot(
 	low: number,
 	high: number,
 	tolerance: number,
+	start?: Start,
 ): number | undefined {
 	let here = guess;
 	let steep = slope;
@@ -74,10 +87,19 @@ export function nearRoot(
 	for (let steps = 0; steps < 5; steps++) {
 		const atHere = look(spare, here);
 		if (atHere === undefined) return undefined;
-		if (steps > 0) steep = (atHere - atBefore) / (here - before);
+		let changed = 1;
+		if (steps > 0) {
+			const secant = (atHere - atBefore) / (here - before);
+			changed = Math.abs(secant / steep - 1);
+			steep = secant;
+		} else if (start && here !== start.at) {
+			const chord = (atHere - start.spare) / (here - start.at);
+			changed = Math.abs(chord / start.chord - 1);
+			steep = slope * (chord / start.chord);
+		}
 		const next = here - atHere / steep;
 		if (!(next > low && next < high)) return undefined;
-		if (Math.abs(next - here) <= tolerance * (high - low)) return next;
+		if (Math.abs(next - here) * Math.min(1, safety * changed) <= tolerance * (high - low)) return next;
 		before = here;
 		atBefore = atHere;
 		here = next;

@@ -82,7 +82,7 @@ function trial(sheet: Sheet, given: ReadonlyMap<string, Given>, nominal: State, 
 		if (!(value instanceof Incomplete)) readings.set(id, { value: strayed(one, value), assumed });
 	}
 	const state = { ...solve(model.graph, readings), logged: null };
-	const points = ({ dimensions }: { dimensions: number }) => quasiRandom(Math.floor(random() * 2 ** 32), dimensions);
+	const points = ({ names }: { names: readonly string[] }) => quasiRandom(names, 100, Math.floor(random() * 2 ** 32));
 	const { band } = certaintyOf({ ...model, rulebook, quantities }, sheet, state, [], 100, points);
 	return figures.map(id => {
 		const slot = slotNamed(model.graph, id);

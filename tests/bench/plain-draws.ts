@@ -73,7 +73,7 @@ export function plainDraws(
 		slot => graph.readers[slot]!,
 	);
 	const z = new Float64Array(uncertain.reduce((sum, { dimensions }) => sum + dimensions, 1));
-	const points = quasiRandom(1, z.length);
+
 	let first = 0;
 	const steps = graph.order.flatMap((slot): Step[] => {
 		const node = graph.nodes[slot]!;
@@ -93,6 +93,10 @@ export function plainDraws(
 	});
 	return draws => {
 		let whole = 0;
+		const points = quasiRandom(
+			Array.from(z, (_, at) => `${at}`),
+			draws,
+		);
 		for (let draw = 0; draw < draws; draw++) {
 			try {
 				points.point(draw, z);

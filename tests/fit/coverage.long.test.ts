@@ -53,7 +53,7 @@ beforeAll(() => {
 			return [sorted[Math.floor(0.05 * (draws - 1))]!, sorted[Math.ceil(0.95 * (draws - 1))]!] as const;
 		};
 		const real = figures(truth);
-		const points = quasiRandom(seed + car, sampler.dimensions);
+		const points = quasiRandom(sampler.names, draws, seed + car);
 		const z = new Float64Array(sampler.dimensions);
 		const before = Array.from({ length: draws }, (_, index) => {
 			points.point(index, z);

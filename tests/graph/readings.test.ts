@@ -8,7 +8,10 @@ const spread = { by: 0.1, relative: true };
 /** The mean and the middle nine tenths of the highest and of the lowest of some readings that stray. */
 function ends(readings: readonly (number | null)[]) {
 	const { dimensions, apply } = spreadReadings(0, spread, readings.length);
-	const points = quasiRandom(1, dimensions);
+	const points = quasiRandom(
+		readings.map((_, at) => `reading ${at}`),
+		draws,
+	);
 	const z = new Float64Array(dimensions);
 	const drawn = Array.from({ length: draws }, (_, index) => {
 		points.point(index, z);

@@ -22,7 +22,11 @@ test.each(['boosted', 'unboosted'] as const)(
 			({ id, expensive }) => !expensive && typeof values[graph.slotOf.get(id)!] === 'number',
 		);
 		expect(placed.length).toBeGreaterThan(2);
-		const points = quasiRandom(seed, moved.length);
+		const points = quasiRandom(
+			moved.map(([slot]) => graph.nodes[slot]!.id),
+			20,
+			seed,
+		);
 		const z = new Float64Array(moved.length);
 		for (let draw = 0; draw < 20; draw++) {
 			points.point(draw, z);

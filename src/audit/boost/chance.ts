@@ -1,4 +1,4 @@
-import { type Points, quasiRandom, seedFrom } from '../../graph/quasi-random.ts';
+import { type Points, quasiRandom } from '../../graph/quasi-random.ts';
 import { makeSampler, type Sampler } from '../../graph/sampling.ts';
 import type { State } from '../../graph/solve.ts';
 import { uncertainSlots } from '../../quantities/uncertainty.ts';
@@ -14,8 +14,7 @@ export function limitDraws(
 	state: State,
 	limits: readonly string[],
 	count: number,
-	pointsFor: (sampler: Sampler) => Points = ({ dimensions }) =>
-		quasiRandom(seedFrom(JSON.stringify(sheet.answers)), dimensions),
+	pointsFor: (sampler: Sampler) => Points = ({ names }) => quasiRandom(names, count),
 ): LimitDraws {
 	const slots = limits.map(id => graph.slotOf.get(id)!);
 	const uncertain = uncertainSlots(rulebook.questions, quantities, state, id => answerTo(sheet, id));
