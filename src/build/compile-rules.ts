@@ -1,11 +1,12 @@
 import { writeFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
-import { fingerprintOf } from '../audit/model.ts';
+import { makeModel } from '../audit/model.ts';
 import { sha256 } from '../cli/assets/hash.ts';
 import { readTexts } from '../files/packs.ts';
 import { quantities } from '../log/quantities.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
+import { withoutAnswer } from './check-builds.ts';
 import { withoutAnswers } from './check-examples.ts';
 import { strayWords } from './check-words.ts';
 
@@ -14,22 +15,23 @@ import { strayWords } from './check-words.ts';
  * (examples, named builds) goes into a file of its own, so that an audit does not read it.
  */
 const [folder, out] = process.argv.slice(2) as [string, string];
-const { rulebook, problems } = compileRulebook(
-	readTexts(folder, ['.yaml']).map(({ path, text }) => ({ path: relative(folder, path), text })),
-	quantities,
-);
-const faults = [
+const texts = readTexts(folder, ['.yaml']).map(({ path, text }) => ({ path: relative(folder, path), text }));
+const { rulebook, problems } = compileRulebook(texts, quantities);
+refuse([
 	...problems.map(problem => writeProblem({ ...problem, path: join(folder, problem.path) })),
 	...strayWords(join(folder, '..'), rulebook.words),
-	...withoutAnswers(rulebook.rules).map(fault => join(folder, fault)),
-];
-if (faults.length > 0) {
-	console.error(faults.join('\n'));
-	process.exit(1);
-}
+]);
+const model = makeModel(rulebook, sha256);
+refuse([...withoutAnswers(rulebook.rules), ...withoutAnswer(model, texts)].map(fault => join(folder, fault)));
 const { builds, rules } = rulebook;
 const examples = Object.fromEntries(rules.map(rule => [rule.id, rule.examples]));
 const bare = { ...rulebook, words: [], builds: {}, rules: rules.map(rule => ({ ...rule, examples: [] })) };
-writeFileSync(join(out, 'rulebook.json'), JSON.stringify({ ...bare, fingerprint: fingerprintOf(rulebook, sha256) }));
+writeFileSync(join(out, 'rulebook.json'), JSON.stringify({ ...bare, fingerprint: model.fingerprint }));
 writeFileSync(join(out, 'words.json'), JSON.stringify(rulebook.words));
 writeFileSync(join(out, 'examples.json'), JSON.stringify({ builds, examples }));
+
+function refuse(faults: readonly string[]): void {
+	if (faults.length === 0) return;
+	console.error(faults.join('\n'));
+	process.exit(1);
+}

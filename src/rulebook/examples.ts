@@ -19,7 +19,7 @@ export interface WrongExample {
 }
 
 /** The sheet an example speaks of: a named build with answers set and taken away. */
-export function sheetOf(rulebook: Rulebook, example: Example): Sheet {
+export function sheetOf(rulebook: Rulebook, example: Pick<Example, 'on' | 'answers' | 'without'>): Sheet {
 	const answers = { ...rulebook.builds[example.on], ...example.answers };
 	const sections: Record<string, Record<string, Answer>> = {};
 	for (const [id, answer] of Object.entries(answers)) {

@@ -66,7 +66,7 @@ function typed(question: Question, random: () => number): Event {
 	const [section, name] = question.id.split('.') as [string, string];
 	const answer = builds[random() < 0.5 ? 0 : 1]!.answers[section]?.[name] as Answer | undefined;
 	if (question.id === 'engine.cylinders') return { do: 'enter', text: random() < 0.5 ? '8' : '6' };
-	const text = answer && asTyped(question, answer);
+	const text = answer && answer.value !== undefined ? asTyped(question, answer) : undefined;
 	return text === undefined ? { do: 'not-known' } : { do: 'enter', text };
 }
 

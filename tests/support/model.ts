@@ -5,8 +5,9 @@ import { type Model, makeModel } from '../../src/audit/model.ts';
 import { readTexts } from '../../src/files/packs.ts';
 import { quantities } from '../../src/log/quantities.ts';
 import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
+import { sheetOf } from '../../src/rulebook/examples.ts';
 import type { Rulebook } from '../../src/rulebook/rulebook.ts';
-import { type Answer, emptySheet, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
+import type { Sheet } from '../../src/sheet/sheet.ts';
 
 /** The folder of the project's own rules. */
 export const rulesFolder = fileURLToPath(new URL('../../rules', import.meta.url));
@@ -31,9 +32,5 @@ export function testModel(): Model {
 }
 
 /** A named build of rules/examples as a sheet. */
-export function buildSheet(name: 'boosted' | 'unboosted', rulebook: Rulebook = testModel().rulebook): Sheet {
-	return Object.entries(rulebook.builds[name]!).reduce(
-		(sheet, [id, answer]) => withAnswer(sheet, id, answer as Answer),
-		emptySheet(name),
-	);
-}
+export const buildSheet = (name: 'boosted' | 'unboosted', rulebook: Rulebook = testModel().rulebook): Sheet =>
+	sheetOf(rulebook, { on: name, answers: {}, without: [] });
