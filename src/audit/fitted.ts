@@ -13,9 +13,6 @@ import { uncertaintyOf } from './uncertainty.ts';
 
 type Logged = Pick<LogRecord, 'name' | 'points' | 'quantities'>;
 
-/** Answers that are targets, not measured. */
-const wishes: readonly string[] = ['boost.target', 'boost.lambda', 'injectors.duty_limit', 'build.hot_day'];
-
 /**
  * The logs of a sheet that still count: no answer that a fit reads has another value than then. What an engine is meant to do
  * (target, hot day) may be another by now: a fit goes by what the log says of it.
@@ -68,7 +65,10 @@ function fitTogether(model: Model, sheet: Sheet, state: State, records: readonly
 	const { rulebook, quantities } = model;
 	const logs = records.flatMap(record => fitLogOf(record, 1 / records.length) ?? []);
 	if (logs.length === 0) return null;
-	const measured = new Set(rulebook.questions.flatMap(({ id }) => (wishes.includes(id) ? [] : [id])));
+	// Nobody measures a target, nor the hottest day to come.
+	const measured = new Set(
+		rulebook.questions.flatMap(({ id, target }) => (target || id === 'build.hot_day' ? [] : [id])),
+	);
 	const uncertain = uncertaintyOf(model, sheet, state);
 	return fitCar(state, uncertain, logs, {
 		declared: rulebook.episodes!,

@@ -52,6 +52,9 @@ const usualMost = 120_000;
 /** s before the end of a part that the next part still looks at. */
 const overlap = 30;
 
+/** s: before the first reading, by more than what two readings of one instant may differ. */
+const beforeAll = -1e-6;
+
 /** A part is so many overlaps long, or a fast log would be judged over and over; unless it has so many times the readings. */
 const [overlaps, times] = [4, 5];
 
@@ -73,7 +76,7 @@ export class Analyzer {
 	private readonly episodes: Episode[] = [];
 	private readonly points: PullPoints[] = [];
 	private readonly samples = new Map<string, { count: number; low: number; high: number }>();
-	private judgedTo = -1e-9;
+	private judgedTo = beforeAll;
 	private readonly car: Car;
 	private readonly declared: Declared;
 	private readonly moving: Moving;
@@ -201,7 +204,7 @@ export class Analyzer {
 	}
 
 	/** Counts what came since it was last counted. */
-	private countedTo = -1e-9;
+	private countedTo = beforeAll;
 
 	private count(until: number): void {
 		for (const id of this.store.channels) {

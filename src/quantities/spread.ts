@@ -30,7 +30,7 @@ const usual: Readonly<Partial<Record<Kind, { relative: boolean; by: By }>>> = {
 };
 const otherwise = relative(0.02, 0.03, 0.1);
 
-/** The spread of an answered number: as given, else by how it is known. Plain counts and choices have none. */
+/** The spread of an answered number: as given, else by how it is known. Plain counts, choices and targets that were read off have none. */
 export function spreadOf(question: Question, answer: Answer): Spread {
 	if (question.of.length === 0 || answer.known === 'not-known') return { by: 0, relative: false };
 	const unit = unitsOfAnswer(question, answer).at(-1);
@@ -44,6 +44,7 @@ export function spreadOf(question: Question, answer: Answer): Spread {
 		};
 	}
 	const known: Exclude<KnownBy, 'not-known'> = answer.known ?? 'estimate';
+	if (question.target && known !== 'estimate') return { by: 0, relative: false };
 	const own = usual[question.of.at(-1)!] ?? otherwise;
 	return { by: own.by[known], relative: own.relative };
 }

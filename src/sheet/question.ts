@@ -76,6 +76,8 @@ export interface Question {
 	readonly access: Access;
 	/** The stage from which it can be answered at all: what only a running or a driven car shows. */
 	readonly known_from: Stage | null;
+	/** A figure that somebody decides: read off where it was set it is exact, for nothing is measured; guessed it strays like any. */
+	readonly target: boolean;
 	/** The quantity of a log that settles it. */
 	readonly logged: string | null;
 	readonly cautions: readonly string[];

@@ -6,13 +6,11 @@ import { formatValue } from '../../wording/format.ts';
 import { boostStep } from '../compose/boost-step.ts';
 import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { loggedAnswerWords } from './answers.ts';
+import { composeFindings } from './findings.ts';
 import { composeFit } from './fit.ts';
 import { drawOverview } from './pictures.ts';
 import { drawPull } from './pull-panels.ts';
 import { writtenIn } from './units.ts';
-
-const subjects = ({ subject }: { readonly subject: string | null }): string =>
-	subject === null ? '' : ` (pull ${subject})`;
 
 /** A judged log as a document. `pictures`: whether they are seen where it is printed. */
 export function composeLog(report: LogReport, pictures: boolean): Document {
@@ -22,7 +20,7 @@ export function composeLog(report: LogReport, pictures: boolean): Document {
 		heading(1, `Log of ${json.sheet}: ${json.file.name}`),
 		paragraph(`${json.date}. swap-audit ${json.tool}, rules ${json.rules.slice(0, 12)}.`),
 		paragraph(inShort(report)),
-		...findings(report),
+		...composeFindings(report),
 		...answers(report),
 		...composeFit(report),
 		...boostStep({ steps: json.boost_steps, refused: json.boost_steps_refused }, report.wording),
@@ -45,32 +43,8 @@ function inShort({ json, analysis }: LogReport): string {
 
 const clockTime = (seconds: number): string => {
 	const whole = Math.round(seconds);
-	return `${Math.floor(whole / 60)} min ${whole % 60} s`;
+	return whole < 60 ? `${whole} s` : `${Math.floor(whole / 60)} min ${whole % 60} s`;
 };
-
-function findings({ json }: LogReport): Block[] {
-	const fails = json.findings.filter(({ verdict }) => verdict === 'fails');
-	const undecided = json.findings.filter(({ verdict }) => verdict === 'cannot-tell');
-	const nothing = paragraph('No rule on logs fails. That is not proof: it is what this log shows.');
-	return [
-		heading(2, 'What the log contradicts'),
-		...(fails.length === 0 ? [nothing] : []),
-		...fails.map((finding): Block => {
-			const [first = '', ...rest] = finding.do;
-			const details: Inline[][] = [
-				...rest.map((step): Inline[] => [step]),
-				[strong('Why: '), finding.why],
-				[strong('Done when: '), finding.prove],
-			];
-			return { is: 'task', text: [strong(`${finding.title}${subjects(finding)}. `), first], details };
-		}),
-		...listed(
-			[heading(3, 'What this log does not show')],
-			[...new Set(undecided.map(({ title }) => title))].map(title => [`${title}.`]),
-			'small',
-		),
-	];
-}
 
 /** What the log answers: before and after, and the lines of the audit that turn with it. */
 function answers(report: LogReport): Block[] {
@@ -81,7 +55,7 @@ function answers(report: LogReport): Block[] {
 		return [
 			strong(`${label}: `),
 			`${now}${give}; before: ${before}${left}.`,
-			...(turns === '' ? [] : [` Turns: ${turns}.`]),
+			...(turns === '' ? [] : [` Changes in the audit: ${turns}.`]),
 		];
 	});
 	const how = paragraph('They go into the sheet with --apply, or one by one in the interview.');
@@ -95,7 +69,9 @@ function episodes({ json }: LogReport): Block[] {
 	const others = (['crank', 'idle', 'cruise', 'overrun'] as const).flatMap(kind => {
 		const all = json.episodes.filter(episode => episode.kind === kind);
 		const spent = all.reduce((sum, { from, to }) => sum + to - from, 0);
-		return all.length === 0 ? [] : [[`${kind}: ${all.length} times, ${clockTime(spent)} in all`]];
+		return all.length === 0
+			? []
+			: [[`${kind}: ${all.length === 1 ? 'once' : `${all.length} times`}, ${clockTime(spent)} in all`]];
 	});
 	return [
 		...listed([], others),

@@ -54,7 +54,7 @@ export function composeFit(report: LogReport): Block[] {
 }
 
 function nameOf({ model }: LogReport, id: string): string {
-	if (id.startsWith('sensor: ')) return `what the sensor of ${id.slice('sensor: '.length)} is off`;
+	if (id.startsWith('sensor: ')) return `what the sensor of ${id.slice('sensor: '.length).replaceAll('_', ' ')} is off`;
 	const question = model.rulebook.questions.find(one => one.id === id);
 	return question?.label ?? model.quantities.find(one => one.id === id)?.label ?? id;
 }

@@ -58,6 +58,7 @@ export function readQuestion(fields: Fields, section: string, topic: string, wor
 		access: readAccess(fields, work),
 		known_from: fields.has('known_from') ? fields.oneOf('known_from', stages, 'install') : null,
 		follows: fields.has('follows') ? fields.text('follows') : null,
+		target: readTarget(fields),
 		logged: fields.has('logged') ? fields.text('logged') : null,
 		cautions: fields.texts('cautions', false),
 		section,
@@ -68,6 +69,12 @@ export function readQuestion(fields: Fields, section: string, topic: string, wor
 	for (const key of ['quick_when', 'ask_when', 'wanted_when', 'usual']) fields.has(key);
 	fields.refuseRest();
 	return { question, fields };
+}
+
+function readTarget(fields: Fields): boolean {
+	if (!fields.has('target')) return false;
+	if (fields.data('target') !== true) fields.report('target', 'target: found something else; accepted: true');
+	return true;
 }
 
 /** Compiles what a question says about when it is asked and what is usual, once every name is known. */

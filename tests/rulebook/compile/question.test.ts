@@ -36,6 +36,7 @@ describe('questions are gated', () => {
 			swap('plausible: [0.015 in,', 'plausible: [0.001 in,'),
 			/reaches beyond hard/,
 		],
+		['a target that is not said by true', swap(/^( {4}hard: .*\n)/m, '$1    target: no\n'), /target: .*accepted: true/],
 		['no hard range', swap(/^ {4}hard: .*\n/m, ''), /hard: a list of texts is needed here/],
 		['no word how to find out', swap(/^ {4}how: [\s\S]*?(?=^ {4}kind)/m, ''), /how: a text is needed here/],
 		[
