@@ -32,7 +32,8 @@ export function readCode(file: string): Buffer | undefined {
 
 /** Writes what the engine has compiled so far, whole or not at all. A cache that cannot be written costs time, nothing else. */
 export function writeCode(file: string, script: Script): void {
-	const temp = `${file}.${process.pid}`;
+	// Threads of one process may write at once.
+	const temp = `${file}.${process.pid}-${process.hrtime.bigint()}`;
 	try {
 		const code = script.createCachedData();
 		const check = Buffer.alloc(checkSize);

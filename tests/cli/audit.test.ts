@@ -186,6 +186,21 @@ describe('streams', () => {
 		expect([status, err]).toEqual([2, '']);
 	});
 
+	test('--lines: many lines, judged by several threads, come in their order, each as it comes alone', () => {
+		const good = JSON.stringify(emptySheet('nothing'));
+		const lines = Array.from({ length: 60 }, (_, at) => (at % 20 === 19 ? good : `{"format": ${at}}`));
+		const args = ['audit', '--lines', '--date', '2026-05-01', '--units', 'metric'];
+		const { out, err, status } = runCommand(args, { input: lines.join('\n') });
+		const alone = runCommand(args, { input: good }).out;
+		const printed = out.split(/(?<=\n)/);
+		expect(printed.length).toBe(60);
+		for (const [at, text] of printed.entries()) {
+			if (at % 20 === 19) expect(text).toBe(alone);
+			else expect(JSON.parse(text)).toMatchObject({ line: at + 1 });
+		}
+		expect([status, err]).toEqual([2, '']);
+	});
+
 	test('the bare command off a terminal says what to use instead', () => {
 		const { status, err } = runCommand([], { env: { TERM: 'xterm' } });
 		expect(err).toContain('--plain');

@@ -1,44 +1,66 @@
 import { fstatSync } from 'node:fs';
+import { availableParallelism } from 'node:os';
+import { join } from 'node:path';
 import { createInterface } from 'node:readline';
-import { assess } from '../../audit/assess.ts';
+import { parentPort, Worker, workerData } from 'node:worker_threads';
 import { FileProblem } from '../../files/problem.ts';
-import { largest } from '../../files/read.ts';
-import { printJson } from '../../report/json.ts';
-import { checkSheet } from '../../sheet/check.ts';
-import { parseSheet } from '../../sheet/parse.ts';
-import { BadSheet } from '../../sheet/problem.ts';
 import { loadModel } from '../assets/model.ts';
-import { version } from '../assets/version.ts';
-import { today } from '../options/values.ts';
+import { type JudgedLine, judgeLine, type Line } from '../lines/judge-line.ts';
+import { WorkerPool } from '../lines/worker-pool.ts';
 import { exit } from '../process/exit.ts';
 import { print } from '../process/output.ts';
 import type { JudgeFlags } from '../sheet/judge-sheet.ts';
 
-const tooLong = new BadSheet([{ path: 'sheet', found: 'a line of more than 16 MB', accepted: 'one sheet a line' }]);
+/** With fewer lines no worker pays for its start. */
+const fewLines = 24;
 
 /**
- * `swap-audit audit --lines`: one sheet a line on stdin, one audit without draws a line on stdout. A bad line is reported
- * and passed over.
+ * `swap-audit audit --lines`: one sheet a line on stdin, one audit without draws a line on stdout, in the same order. A bad
+ * line is reported and passed over. Many lines are judged by as many threads as the machine runs at once.
  */
 export async function auditJsonl(flags: JudgeFlags): Promise<number> {
+	const handed: Handed | null = workerData;
+	if (handed?.is === worker) return await serve(handed.flags);
 	if (fstatSync(0).isDirectory())
 		throw new FileProblem('standard input', 'this is a folder', 'Pipe sheets in, one a line.');
 	const model = await loadModel(flags.rules);
 	let line = 0;
 	let bad = 0;
+	let pool: WorkerPool<Line, JudgedLine> | null = null;
+	const take = (judged: JudgedLine) => {
+		if (judged.bad) bad++;
+		print(judged.text);
+	};
 	for await (const text of createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
 		line++;
-		try {
-			if (text.length > largest) throw tooLong;
-			const checked = checkSheet(parseSheet(text), model.rulebook.questions);
-			const units = flags.units ?? checked.sheet.units;
-			const { audit } = assess(model, checked, { date: flags.date ?? today(), units, tool: version, draws: 0 });
-			print(printJson(audit));
-		} catch (error) {
-			if (!(error instanceof BadSheet)) throw error;
-			bad++;
-			print(printJson({ line, error: error.message }));
-		}
+		if (line > fewLines && availableParallelism() > 1)
+			pool ??= new WorkerPool(startWorkers(flags), take, status => process.exit(status));
+		if (pool) await pool.ask({ text, line });
+		else take(judgeLine(model, { text, line }, flags));
 	}
+	await pool?.end();
 	return bad > 0 ? exit.badInput : exit.done;
+}
+
+const worker = 'a worker for lines of sheets';
+
+interface Handed {
+	readonly is: typeof worker;
+	readonly flags: JudgeFlags;
+}
+
+/** The command itself, once a thread. */
+function startWorkers(flags: JudgeFlags): Worker[] {
+	const handed: Handed = { is: worker, flags };
+	const command = join(import.meta.dirname, 'swap-audit.js');
+	const start = () => new Worker(command, { argv: ['audit', '--lines'], workerData: handed });
+	return Array.from({ length: availableParallelism() }, start);
+}
+
+/** In a worker: answers line after line until it is ended. What breaks ends it as it ends the command, with its message. */
+async function serve(flags: JudgeFlags): Promise<never> {
+	const model = await loadModel(flags.rules);
+	return await new Promise(() => {
+		parentPort!.on('message', (line: Line) => parentPort!.postMessage(judgeLine(model, line, flags)));
+	});
 }

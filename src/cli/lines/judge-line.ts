@@ -1,0 +1,38 @@
+import { assess } from '../../audit/assess.ts';
+import type { Model } from '../../audit/model.ts';
+import { largest } from '../../files/read.ts';
+import { printJson } from '../../report/json.ts';
+import { checkSheet } from '../../sheet/check.ts';
+import { parseSheet } from '../../sheet/parse.ts';
+import { BadSheet } from '../../sheet/problem.ts';
+import { version } from '../assets/version.ts';
+import { today } from '../options/values.ts';
+import type { JudgeFlags } from '../sheet/judge-sheet.ts';
+
+/** A line of a stream of sheets, counted from 1. */
+export interface Line {
+	readonly text: string;
+	readonly line: number;
+}
+
+/** What is printed for a line, and whether it was no sheet. */
+export interface JudgedLine {
+	readonly text: string;
+	readonly bad: boolean;
+}
+
+const tooLong = new BadSheet([{ path: 'sheet', found: 'a line of more than 16 MB', accepted: 'one sheet a line' }]);
+
+/** The audit of one line without draws, or what is wrong with it, as a line of JSON. */
+export function judgeLine(model: Model, { text, line }: Line, flags: JudgeFlags): JudgedLine {
+	try {
+		if (text.length > largest) throw tooLong;
+		const checked = checkSheet(parseSheet(text), model.rulebook.questions);
+		const units = flags.units ?? checked.sheet.units;
+		const { audit } = assess(model, checked, { date: flags.date ?? today(), units, tool: version, draws: 0 });
+		return { text: printJson(audit), bad: false };
+	} catch (error) {
+		if (!(error instanceof BadSheet)) throw error;
+		return { text: printJson({ line, error: error.message }), bad: true };
+	}
+}
