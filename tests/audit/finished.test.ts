@@ -6,7 +6,7 @@ import { type Answer, emptySheet } from '../../src/sheet/sheet.ts';
 import { type Stage, stages } from '../../src/sheet/stage.ts';
 import { audited, changed } from '../support/audited.ts';
 import { buildSheet, testModel } from '../support/model.ts';
-import { finished, shownByDriving } from './finished.ts';
+import { finished, shownByDriving, sound } from './finished.ts';
 
 describe('a finished, sound car passes every gate', () => {
 	test.each(finished)('%s', (_, sheet) => {
@@ -21,6 +21,14 @@ describe('a finished, sound car passes every gate', () => {
 		const waited = new Set(proofs.flatMap(({ missing }) => missing));
 		for (const id of waited) expect(shownByDriving).toContain(id);
 		expect(waited.size).toBeGreaterThan(5);
+	});
+});
+
+describe('no line fails on a sound car of another kind, and none holds it up', () => {
+	test.each(sound)('%s', (_, sheet) => {
+		const { findings } = audited(sheet).audit;
+		expect(findings.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => rule)).toEqual([]);
+		expect(findings.filter(standsInTheWay).map(({ rule }) => rule)).toEqual([]);
 	});
 });
 
