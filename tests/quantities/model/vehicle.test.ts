@@ -61,6 +61,7 @@ describe('the car around the engine, worked out by hand from the answers', () =>
 	test.each([
 		[99, 1],
 		[100, 400],
+		[500, 3000],
 		[650, 2850],
 		[3500, 3000],
 	])('driven %d miles, the next check is in %d', (driven, left) => {

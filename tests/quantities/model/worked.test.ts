@@ -208,6 +208,22 @@ worked('the engine', [
 		(40e3 * 2.5) / (80e5 * Math.PI * 0.05 ** 2),
 	],
 	['engine.oil_pressure_needed_idle', {}, 6 * psi],
+	// Ring sheets: thousandths of an inch for each inch of bore. 4 in on the street, in the dirt, on a track, 8 psi and 15 psi.
+	...(
+		[
+			['none', 'street', 18],
+			['none', 'off-road', 18],
+			['none', 'circuit', 20],
+			['turbocharger', 'street', 24, 8 * psi],
+			['supercharger', 'street', 28, 15 * psi],
+		] as const
+	).map(
+		([kind, use, thousandths, target = 0]): Row => [
+			'engine.ring_gap_needed',
+			{ 'engine.bore': 4 * inch, 'boost.kind': kind, 'build.use': use, 'boost.target': target },
+			thousandths * 1e-3 * inch,
+		],
+	),
 	['engine.wet_gain', { 'engine.compression': [0, 150], 'engine.compression_wet': [10, 150] }, null],
 	// Service manuals: the lowest cylinder at three quarters of the highest, 112.5 for 150.
 	['engine.compression_low_under', {}, 112.5 / 150],
@@ -531,6 +547,17 @@ worked('harness', [
 		},
 		null,
 	],
+	[
+		'harness.unlisted_pins',
+		{
+			'harness.vehicle_plug': 'adapter',
+			'harness.vehicle_plug_pins': 8,
+			'harness.gearbox_plug': 'adapter',
+			'harness.gearbox_plug_pins': 8,
+			'harness.circuits': ['a'],
+		},
+		15,
+	],
 ]);
 
 const mph = 0.44704;
@@ -610,6 +637,8 @@ worked('driveline and vehicle', [
 	['build.front_weight_per_inch', { 'build.front_mass_added': 45.359237, 'build.front_sag': 0.5 * inch }, 90.718474],
 	['build.front_weight_per_inch', { 'build.front_mass_added': 45.359237, 'build.front_sag': -0.5 * inch }, null],
 	['build.front_weight_per_inch', { 'build.front_mass_added': 45.359237, 'build.front_sag': 0 }, null],
+	['build.front_weight_per_inch', { 'build.front_mass_added': 0, 'build.front_sag': 0.5 * inch }, null],
+	['build.front_weight_per_inch', { 'build.front_mass_added': 1, 'build.front_sag': 2 * inch }, 0.5],
 	// UN Regulation 30, km/h.
 	...Object.entries({ q: 160, r: 170, s: 180, t: 190, h: 210, v: 240, w: 270, y: 300 }).map(
 		([symbol, speed]): Row => ['driveline.tire_speed_most', { 'driveline.tire_speed_symbol': symbol }, speed / 3.6],
