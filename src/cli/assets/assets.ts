@@ -1,9 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { readOwn } from '../../files/own.ts';
 import type { Example, NamedBuild, Rulebook, Term } from '../../rulebook/rulebook.ts';
 
 /** The text of a file that the build laid beside the program. */
-export const readAsset = (name: string): string => readFileSync(join(import.meta.dirname, name), 'utf8');
+export const readAsset = (name: string): string => readOwn(join(import.meta.dirname, name));
 
 const built = <T>(name: string): T => JSON.parse(readAsset(name));
 

@@ -1,8 +1,8 @@
-import { fstatSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
+import { inputIsFolder } from '../../files/descriptors.ts';
 import { FileProblem } from '../../files/problem.ts';
 import { loadModel } from '../assets/model.ts';
 import { type JudgedLine, judgeLine, type Line } from '../lines/judge-line.ts';
@@ -21,8 +21,7 @@ const fewLines = 24;
 export async function auditJsonl(flags: JudgeFlags): Promise<number> {
 	const handed: Handed | null = workerData;
 	if (handed?.is === worker) return await serve(handed.flags);
-	if (fstatSync(0).isDirectory())
-		throw new FileProblem('standard input', 'this is a folder', 'Pipe sheets in, one a line.');
+	if (inputIsFolder()) throw new FileProblem('standard input', 'this is a folder', 'Pipe sheets in, one a line.');
 	const model = await loadModel(flags.rules);
 	let line = 0;
 	let bad = 0;

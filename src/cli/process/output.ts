@@ -1,4 +1,4 @@
-import { writeSync } from 'node:fs';
+import { writeWhole } from '../../files/descriptors.ts';
 import { asProblem } from '../../files/problem.ts';
 import { sanitize } from '../../text/sanitize.ts';
 
@@ -27,16 +27,5 @@ function toStdout(bytes: Uint8Array): void {
 	} catch (error) {
 		if ((error as NodeJS.ErrnoException).code === 'EPIPE') process.exit();
 		throw asProblem('standard output', error);
-	}
-}
-
-function writeWhole(stream: 1 | 2, bytes: Uint8Array): void {
-	for (let at = 0; at < bytes.length; ) {
-		try {
-			at += writeSync(stream, bytes, at);
-		} catch (error) {
-			if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error;
-			Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2);
-		}
 	}
 }

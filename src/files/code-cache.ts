@@ -2,18 +2,19 @@ import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync, wri
 import { dirname, join } from 'node:path';
 import type { Script } from 'node:vm';
 import { crc32 } from 'node:zlib';
-import { cacheFolder } from '../files/paths.ts';
+import { cacheFolder } from './paths.ts';
 
 /** Bytes of the checksum at the end of a file: the engine itself would run damaged code. */
 const checkSize = 4;
 
 /**
- * Where compiled code of the program is cached: for this engine, machine and build of it. The ways to start the command
- * use different parts of the program, so each has its own file. Null when the user switched compile caches off.
+ * Where compiled code of a program is cached: for this engine, machine and build of it.
+ *
+ * @param start by what it is started: each start uses other parts of the program and has a file of its own
+ * @returns null when the user switched compile caches off
  */
-export function codeCacheFile(program: string, [first = 'interview']: readonly string[]): string | null {
+export function codeCacheFile(program: string, start: string): string | null {
 	if (process.env.NODE_DISABLE_COMPILE_CACHE) return null;
-	const start = first.startsWith('-') ? 'help' : first === 'interview' || first === 'log' ? first : 'audit';
 	const { size, mtimeMs } = statSync(program);
 	const build = `${size.toString(36)}-${Math.floor(mtimeMs).toString(36)}`;
 	return join(cacheFolder(process.env), 'code', `${process.versions.v8}-${process.arch}-${build}-${start}`);
