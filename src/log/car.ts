@@ -11,9 +11,6 @@ export interface Car {
 	at(id: string, replaced: Readonly<Record<string, number>>): Outcome;
 }
 
-/** A car of which nothing is known. */
-export const unknownCar: Car = { value: () => undefined, at: () => undefined };
-
 /** A number of the sheet; undefined where there is none. */
 export function numberOf(car: Car, id: string): number | undefined {
 	const value = car.value(id);

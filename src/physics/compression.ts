@@ -1,4 +1,3 @@
-import { psi } from './constants.ts';
 import { OutOfRange, positive, within } from './range.ts';
 
 /** One reading a cylinder, in cylinder order; `null` where none could be taken. */
@@ -49,20 +48,6 @@ export function compressionSpread(readings: Readings): number {
 	within('lowest compression reading', lowest, 0, highest);
 	return lowest / highest;
 }
-
-/** What a unit conversion may cost, so that 105 psi under 150 is 70 %. */
-const rounding = 1e-9;
-
-/** The rule that decides: the lowest at least 75 % of the highest. Source: factory service literature of two makers. */
-export const balancedByThreeQuarters = (readings: Readings): boolean => compressionSpread(readings) >= 0.75 - rounding;
-
-/**
- * The rule that goes with it: the lowest at least 70 % of the highest, and none under 100 psi. Readings in Pa gauge.
- * Source: factory service literature of a third maker.
- */
-export const balancedBySevenTenths = (readings: Readings): boolean =>
-	compressionSpread(readings) >= 0.7 - rounding &&
-	taken(readings).every(reading => reading >= 100 * psi * (1 - rounding));
 
 /**
  * How much of what a cylinder lacks oil gives back: (wet - dry) / (highest dry - dry), a cylinder each.

@@ -16,12 +16,6 @@ export interface Gas {
 	readonly zero: number;
 }
 
-/** A gas whose ratio of specific heats never changes; its gas constant in J/kgK. For textbook cases. */
-export function constantGas(gamma: number, constant: number): Gas {
-	const heat = (gamma * constant) / (gamma - 1);
-	return { constant, c0: heat, c1: 0, c2: 0, c3: 0, c4: 0, back: 0, from: 298.15, to: 298.15, zero: -heat * 298.15 };
-}
-
 /** Specific heat at constant pressure, J/kgK, at a temperature in K. */
 export function heatAt(gas: Gas, temperature: number): number {
 	const t = Math.min(gas.to, Math.max(gas.from, temperature));

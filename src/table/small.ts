@@ -1,4 +1,3 @@
-import { type Decimal, isMissing, readCell } from './cell.ts';
 import { cellsOf, logicalLines } from './lines.ts';
 import { BadTable, placed, shownCell } from './problem.ts';
 
@@ -67,14 +66,4 @@ export function smallTable(text: string, wanted: readonly Wanted[]): Small {
 		return [];
 	});
 	return { rows: read, problems };
-}
-
-/** The number in a cell of a small table: undefined for none at all, a problem in words for what is no number. */
-export function cellNumber(
-	cell: string,
-	line: number,
-	decimal: Decimal = '.',
-): number | undefined | { problem: string } {
-	if (isMissing(cell)) return undefined;
-	return readCell(cell, decimal) ?? { problem: `${placed({ line })}: found ${shownCell(cell)}; accepted: a number` };
 }

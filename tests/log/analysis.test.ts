@@ -1,7 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../src/log/analyze.ts';
-import { unknownCar } from '../../src/log/car.ts';
-import { analyzed } from '../support/analyzed.ts';
+import { analyzed, unknownCar } from '../support/analyzed.ts';
 import { simulateDrive } from '../support/simulated-drive.ts';
 
 const episodes = ({ episodes: found }: Analysis) =>

@@ -1,7 +1,7 @@
 import { closedCycle } from '../../src/physics/cycle.ts';
-import { constantGas } from '../../src/physics/gas.ts';
 import { inductionTime } from '../../src/physics/knock.ts';
 import { boreShare, gasShare } from '../../src/physics/woschni.ts';
+import { constantGas } from '../support/constant-gas.ts';
 import { published } from './published.ts';
 
 /**

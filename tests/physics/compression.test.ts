@@ -1,8 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
-	balancedBySevenTenths,
-	balancedByThreeQuarters,
 	compressionSpread,
 	crankingExponent,
 	crankingPressure,
@@ -60,23 +58,8 @@ describe('compression spread', () => {
 	});
 });
 
-describe('the two balance rules', () => {
-	it('part between 70 and 75 %, where only the milder one holds', () => {
-		const readings = [150, 109, 140].map(reading => reading * psi);
-		expect(balancedByThreeQuarters(readings)).toBe(false);
-		expect(balancedBySevenTenths(readings)).toBe(true);
-	});
-
-	it('part the other way on a tired even engine: the milder one has a floor of 100 psi', () => {
-		const readings = [100, 99, 99].map(reading => reading * psi);
-		expect(balancedByThreeQuarters(readings)).toBe(true);
-		expect(balancedBySevenTenths(readings)).toBe(false);
-		expect(balancedBySevenTenths([100 * psi, null, 100 * psi])).toBe(true);
-	});
-});
-
 describe('the lowest cylinder', () => {
-	it('is found beside cylinders that were not measured, the first of two alike', () => {
+	it('is found among cylinders that were not measured, the first of two alike', () => {
 		expect(lowestCylinder([150, null, 90, 120, 90])).toBe(2);
 		expect(lowestCylinder([null, 0])).toBe(1);
 	});

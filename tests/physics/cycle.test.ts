@@ -3,9 +3,10 @@ import { describe, expect, it } from 'vitest';
 import { chargeOf } from '../../src/physics/charge.ts';
 import { closedCycle, usualStep } from '../../src/physics/cycle.ts';
 import type { ClosedCycle } from '../../src/physics/cylinder-gas.ts';
-import { constantGas, enthalpyAt, type Gas } from '../../src/physics/gas.ts';
+import { enthalpyAt, type Gas } from '../../src/physics/gas.ts';
 import { knockIntegral } from '../../src/physics/knock.ts';
 import { cylinderVolume } from '../../src/physics/slider-crank.ts';
+import { constantGas } from '../support/constant-gas.ts';
 import { plainCycle } from './plain-cycle.ts';
 
 const cylinder = { bore: 0.1016, stroke: 0.0884, rod: 0.15, ratio: 9 };

@@ -1,5 +1,6 @@
 import { expect, it } from 'vitest';
-import { constantGas, enthalpyAt, gammaAt, heatAt } from '../../src/physics/gas.ts';
+import { enthalpyAt, gammaAt, heatAt } from '../../src/physics/gas.ts';
+import { constantGas } from '../support/constant-gas.ts';
 
 const gas = {
 	constant: 280,

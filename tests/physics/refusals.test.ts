@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
 import { headFastenerArea, preloadFromTorque, stressArea } from '../../src/physics/bolts.ts';
-import { balancedBySevenTenths, balancedByThreeQuarters } from '../../src/physics/compression.ts';
 import { pressureRatio } from '../../src/physics/compressor.ts';
 import { psi } from '../../src/physics/constants.ts';
 import { clutchTorque } from '../../src/physics/driveline.ts';
@@ -90,23 +89,6 @@ describe('what is refused says what it was, what was found and what is taken', (
 });
 
 describe('a threshold holds at the very figure, with what a conversion may cost', () => {
-	test('three quarters, seven tenths and 100 psi of compression', () => {
-		expect([balancedByThreeQuarters([1, 0.75 - 1e-9]), balancedByThreeQuarters([1, 0.75 - 3e-9])]).toEqual([
-			true,
-			false,
-		]);
-		const high = 200 * psi;
-		expect([
-			balancedBySevenTenths([high, high * (0.7 - 3e-9)]),
-			balancedBySevenTenths([1e9, 1e9 * (0.7 - 1e-9)]),
-		]).toEqual([false, true]);
-		const floor = 100 * psi * (1 - 1e-9);
-		expect([balancedBySevenTenths([floor, floor]), balancedBySevenTenths([floor, floor * (1 - 1e-9)])]).toEqual([
-			true,
-			false,
-		]);
-	});
-
 	test('12 psi of boost, for a ring', () => {
 		const twelve = 12 * psi * (1 + 1e-9);
 		expect(ringGapNeeded(0.1, { boost: twelve, hard: false })).toBeCloseTo(0.0006, 12);

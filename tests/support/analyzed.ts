@@ -1,8 +1,11 @@
 import { type Analysis, Analyzer } from '../../src/log/analyze.ts';
-import { type Car, unknownCar } from '../../src/log/car.ts';
+import type { Car } from '../../src/log/car.ts';
 import { declared } from './declared.ts';
 import { channels } from './recorded.ts';
 import type { Drive } from './simulated-drive.ts';
+
+/** A car of which nothing is known. */
+export const unknownCar: Car = { value: () => undefined, at: () => undefined };
 
 /** A drive judged, as it would come in blocks of so many rows. */
 export function analyzed(

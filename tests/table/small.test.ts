@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { cellNumber, smallTable } from '../../src/table/small.ts';
+import { smallTable } from '../../src/table/small.ts';
 
 const wanted = [
 	{ id: 'pin', headers: ['pin', 'cavity'] },
@@ -30,10 +30,4 @@ test('a column that is missing or there twice is refused', () => {
 	expect(() => smallTable('pin,color\n1,red\n', wanted)).toThrow('line 1: found no column circuit');
 	expect(() => smallTable('pin,cavity,circuit\n', wanted)).toThrow('line 1, column 2: found 2 columns for pin');
 	expect(() => smallTable('\n# nothing\n', wanted)).toThrow('found nothing; accepted: a header line with pin');
-});
-
-test('numbers in cells: none, one, or a problem with its line', () => {
-	expect(cellNumber('-', 3)).toBeUndefined();
-	expect(cellNumber('18', 3)).toBe(18);
-	expect(cellNumber('1e999', 3)).toEqual({ problem: 'line 3: found "1e999"; accepted: a number' });
 });
