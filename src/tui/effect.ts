@@ -2,7 +2,7 @@ import type { UnitSet } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { LogChoices } from './log-session.ts';
 
-/** What the reducer asks of the machine; done after the key that asked, in order. */
+/** What the reducer asks of its host; done after the key that asked, in order. */
 export type Effect =
 	| { readonly do: 'save'; readonly sheet: Sheet }
 	/** `since`: the audit in the sheet to compare with, counted from 1. */

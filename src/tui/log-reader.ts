@@ -1,27 +1,27 @@
 import type { Sheet } from '../sheet/sheet.ts';
 import type { App } from './app.ts';
+import type { Host } from './host.ts';
 import type { LogChoices } from './log-session.ts';
 import { judged, lookedAt, withLog } from './log-steps.ts';
-import type { Machine } from './machine.ts';
 
 /** Reading was stopped: nothing is reported of it. */
 class Stopped extends Error {}
 
 /** Reads logs beside the drawing; what comes of it reaches the app later. */
 export class LogReader {
-	private readonly machine: Machine;
+	private readonly host: Host;
 	private readonly later: (change: (app: App) => App) => void;
 	/** Counts what was begun: only the last one is reported. */
 	private turn = 0;
 
-	constructor(machine: Machine, later: (change: (app: App) => App) => void) {
-		this.machine = machine;
+	constructor(host: Host, later: (change: (app: App) => App) => void) {
+		this.host = host;
 		this.later = later;
 	}
 
 	look(sheet: Sheet, path: string, choices: LogChoices): void {
 		const turn = ++this.turn;
-		this.machine.lookAtLog(sheet, path, choices).then(
+		this.host.lookAtLog(sheet, path, choices).then(
 			found => this.update(turn, app => lookedAt(app, choices, found)),
 			error => this.refused(turn, error, app => ({ ...app, cursor: app.log?.channel ? 0 : app.cursor })),
 		);
@@ -36,7 +36,7 @@ export class LogReader {
 			if (percent !== shown) this.update(turn, app => withLog(app, { share }));
 			shown = percent;
 		};
-		this.machine.judgeLog(sheet, path, choices, progress).then(
+		this.host.judgeLog(sheet, path, choices, progress).then(
 			report => this.update(turn, app => judged(app, report)),
 			error => this.refused(turn, error, app => ({ ...app, screen: 'logColumns', cursor: 0 })),
 		);
@@ -50,11 +50,11 @@ export class LogReader {
 		if (turn === this.turn) this.later(change);
 	}
 
-	/** What the machine refused is reported; a bug ends it all. */
+	/** What the host refused is reported; a bug ends it all. */
 	private refused(turn: number, error: unknown, change: (app: App) => App): void {
 		if (error instanceof Stopped) return;
 		this.update(turn, app => {
-			if (!this.machine.isForPerson(error)) throw error;
+			if (!this.host.isForPerson(error)) throw error;
 			return { ...change(app), notice: error.message };
 		});
 	}

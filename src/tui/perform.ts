@@ -1,33 +1,33 @@
 import type { Sheet } from '../sheet/sheet.ts';
 import type { App } from './app.ts';
 import type { Effect } from './effect.ts';
+import type { Host, Opening } from './host.ts';
 import { LogReader } from './log-reader.ts';
 import { offered, readLog } from './log-steps.ts';
-import type { Machine, Opening } from './machine.ts';
 import { toBuild, withSheet } from './open-sheet.ts';
 
-/** Does what the reducer asked of the machine, and keeps in the app what came of it. */
+/** Does what the reducer asked of its host, and keeps in the app what came of it. */
 export class Performer {
 	/** The last save that failed: tried once more on leaving. Who then leaves once more, leaves without it. */
 	private failed: { readonly sheet: Sheet; readonly error: Error; readonly said: boolean } | null = null;
 	private readonly opening: Opening;
-	private readonly machine: Machine;
+	private readonly host: Host;
 	private readonly quit: (app: App) => void;
 	private readonly suspend: () => void;
 	private readonly logs: LogReader;
 
 	constructor(
 		opening: Opening,
-		machine: Machine,
+		host: Host,
 		quit: (app: App) => void,
 		suspend: () => void,
 		later: (change: (app: App) => App) => void,
 	) {
 		this.opening = opening;
-		this.machine = machine;
+		this.host = host;
 		this.quit = quit;
 		this.suspend = suspend;
-		this.logs = new LogReader(machine, later);
+		this.logs = new LogReader(host, later);
 	}
 
 	/** Why the last sheet could not be saved; null when it is saved. */
@@ -42,15 +42,15 @@ export class Performer {
 		return now.effects.length > 0 ? this.settle(now) : now;
 	}
 
-	/** The app after one effect. What the machine refused is in it, to be reported; a bug is thrown. */
+	/** The app after one effect. What the host refused is in it, to be reported; a bug is thrown. */
 	perform(app: App, effect: Effect): App {
 		try {
 			return this.done(app, effect);
 		} catch (error) {
-			if (!this.machine.isForPerson(error)) throw error;
+			if (!this.host.isForPerson(error)) throw error;
 			// A name that cannot be had is typed anew.
 			if (effect.do === 'create') return { ...app, taking: 'name', notice: error.message };
-			if (this.machine.isFork(error)) return { ...app, alert: { kind: 'fork', text: error.message } };
+			if (this.host.isFork(error)) return { ...app, alert: { kind: 'fork', text: error.message } };
 			if (effect.do !== 'save' && effect.do !== 'quit') return { ...app, notice: error.message };
 			const anyway = effect.do === 'quit' ? ' Leave once more to leave without your last answers.' : '';
 			return { ...app, alert: { kind: 'unsaved', text: error.message + anyway } };
@@ -58,20 +58,20 @@ export class Performer {
 	}
 
 	private done(app: App, effect: Effect): App {
-		const { machine, opening } = this;
+		const { host, opening } = this;
 		switch (effect.do) {
 			case 'save':
 				return this.save(app, effect.sheet, false);
 			case 'write-audit': {
-				const written = machine.writeAudit(effect.sheet, effect.since);
+				const written = host.writeAudit(effect.sheet, effect.since);
 				return { ...this.withAudits(saved(app), written.sheet), notice: written.message };
 			}
 			case 'open': {
-				const opened = withSheet(app, machine.open(effect.path), opening.pass, opening.section);
+				const opened = withSheet(app, host.open(effect.path), opening.pass, opening.section);
 				return effect.log ? readLog(toBuild(opened)) : toBuild(opened);
 			}
 			case 'offer-paths':
-				return offered(app, machine.pathsBeginning(effect.begun));
+				return offered(app, host.pathsBeginning(effect.begun));
 			case 'look-at-log':
 				this.logs.look(app.interview!.sheet, effect.path, effect.choices);
 				return app;
@@ -82,7 +82,7 @@ export class Performer {
 				this.logs.stop();
 				return app;
 			case 'create':
-				return withSheet(app, machine.create(effect.name, effect.units), 'quick', opening.section);
+				return withSheet(app, host.create(effect.name, effect.units), 'quick', opening.section);
 			case 'suspend':
 				this.suspend();
 				return app;
@@ -97,12 +97,12 @@ export class Performer {
 
 	private save(app: App, sheet: Sheet, leaving: boolean): App {
 		try {
-			const onDisk = this.machine.save(sheet);
+			const onDisk = this.host.save(sheet);
 			this.failed = null;
 			return this.withAudits(saved(app), onDisk);
 		} catch (error) {
-			if (this.machine.isForPerson(error))
-				this.failed = this.machine.isFork(error) ? null : { sheet, error, said: leaving || this.failed?.said === true };
+			if (this.host.isForPerson(error))
+				this.failed = this.host.isFork(error) ? null : { sheet, error, said: leaving || this.failed?.said === true };
 			throw error;
 		}
 	}

@@ -2,9 +2,9 @@ import { PassThrough } from 'node:stream';
 import { render } from 'ink';
 import { type App, newApp } from './app.ts';
 import { leaving } from './everywhere.ts';
+import type { Ended, Host, Opening } from './host.ts';
 import { figured } from './judging.ts';
 import { type Key, KeyReader } from './keys.ts';
-import type { Ended, Machine, Opening } from './machine.ts';
 import { withSheet } from './open-sheet.ts';
 import { Painter } from './painter.ts';
 import { Performer } from './perform.ts';
@@ -20,8 +20,8 @@ const pause = 150;
 const notStopped = 50;
 
 /** Runs the drawn face until the person leaves or a signal comes. Throws what is a bug, the terminal being as it was. */
-export function runDrawn(opening: Opening, machine: Machine): Promise<Ended> {
-	return new Promise((resolve, reject) => new Run(opening, machine, resolve, reject).begin());
+export function runDrawn(opening: Opening, host: Host): Promise<Ended> {
+	return new Promise((resolve, reject) => new Run(opening, host, resolve, reject).begin());
 }
 
 /** What the terminal can show, as far as the environment says; it may answer later about its background. */
@@ -32,7 +32,7 @@ function appearanceOf(env: NodeJS.ProcessEnv, stdout: NodeJS.WriteStream): Appea
 }
 
 class Run {
-	private readonly machine: Machine;
+	private readonly host: Host;
 	private readonly resolve: (ended: Ended) => void;
 	private readonly reject: (error: unknown) => void;
 	private readonly painter = new Painter(process.stdout);
@@ -45,21 +45,21 @@ class Run {
 	private ended = false;
 	private unmount = () => {};
 
-	constructor(opening: Opening, machine: Machine, resolve: (ended: Ended) => void, reject: (error: unknown) => void) {
+	constructor(opening: Opening, host: Host, resolve: (ended: Ended) => void, reject: (error: unknown) => void) {
 		const { model, today, tool, sheet, pass, section } = opening;
-		this.machine = machine;
+		this.host = host;
 		this.resolve = resolve;
 		this.reject = reject;
 		this.performer = new Performer(
 			opening,
-			machine,
+			host,
 			app => this.end(0, app),
 			() => this.suspend(),
 			change => this.later(change),
 		);
 		const first = {
-			...newApp(model, today, tool, machine.found),
-			units: machine.units,
+			...newApp(model, today, tool, host.found),
+			units: host.units,
 			appearance: appearanceOf(process.env, process.stdout),
 		};
 		const app = sheet ? withSheet(first, sheet, pass, section) : first;
@@ -91,7 +91,7 @@ class Run {
 			this.store.set({ columns: this.painter.columns, rows: this.painter.rows });
 			this.painter.repaint();
 		});
-		this.machine.onEndingSignal(status => this.stop(status));
+		this.host.onEndingSignal(status => this.stop(status));
 		process.on('SIGTSTP', this.suspend);
 		process.on('SIGCONT', this.retake);
 		this.catchUp();

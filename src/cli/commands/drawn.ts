@@ -56,7 +56,7 @@ export async function drawn(
 		}
 	};
 	let chosen: UnitSet | null = null;
-	const machine = {
+	const host = {
 		isForPerson,
 		found: argument === undefined ? found(model, recent) : [],
 		open: (path: string) => opened(path === 'demo' ? demo(model) : openOrStart(path, model, units, usual)),
@@ -83,7 +83,7 @@ export async function drawn(
 	};
 	const { runDrawn } = await import('../../tui/run.tsx');
 	const opening = { model, today: today(), tool: version, sheet: now?.sheet ?? null, pass, section };
-	const { status, sheet, unsaved } = await runDrawn(opening, machine);
+	const { status, sheet, unsaved } = await runDrawn(opening, host);
 	for (const reason of forks) printMessage(reason);
 	const place = (now as Opened | null)?.place;
 	if (unsaved) {

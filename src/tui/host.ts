@@ -7,8 +7,8 @@ import type { Sheet } from '../sheet/sheet.ts';
 import type { Found } from './app.ts';
 import type { LogChoices } from './log-session.ts';
 
-/** What the drawn face needs of the machine. */
-export interface Machine {
+/** What the drawn face needs of the program around it: files, logs, signals. */
+export interface Host {
 	/** Whether an error that one of the others threw is for the person, to be shown; any other is a bug and ends it all. */
 	isForPerson(error: unknown): error is Error;
 	/** Whether the work goes on in another file since this error, and all is saved there. */
