@@ -1,18 +1,17 @@
-import type { Reading } from '../reading.ts';
-import type { Sizes } from '../remedy.ts';
 import { airbags } from './airbags.ts';
 import * as halves from './halves.ts';
 import * as meetings from './meetings.ts';
-import type { Part } from './part.ts';
+import type { Check } from './part.ts';
+import * as through from './through.ts';
 import * as wires from './wires.ts';
 
 /** What rules may go through part by part, as `each: plugs.NAME`. */
-export const checks: Readonly<Record<string, (reading: Reading, sizes: Sizes) => Part[]>> = {
+export const checks: Readonly<Record<string, Check>> = {
 	'plugs.airbags': airbags,
 	'plugs.meetings': meetings.meetings,
 	'plugs.moved': meetings.moved,
-	'plugs.through': meetings.through,
-	'plugs.unseen': meetings.unseen,
+	'plugs.through': through.through,
+	'plugs.unseen': through.unseen,
 	'plugs.swapped': meetings.swapped,
 	'plugs.open-ends': meetings.openEnds,
 	'plugs.colors': meetings.colors,

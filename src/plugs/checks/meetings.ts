@@ -3,26 +3,26 @@ import { isFeed, type ReadPin } from '../half.ts';
 import type { Reading, ReadPair } from '../reading.ts';
 import { pinWords, remedy, type Sizes } from '../remedy.ts';
 import type { Row } from '../rows.ts';
-import { orRight, type Part, pinSubject } from './part.ts';
+import { type Check, orRight, type Part, pinSubject } from './part.ts';
 
-type Of = (reading: Reading, sizes: Sizes) => Part[];
+/** A half without its other one: nothing of it can be decided. */
+const withoutOther = ({ alone }: Reading): Part[] =>
+	alone.map(({ plug, half }) => ({
+		name: plug,
+		right: undefined,
+		reason: `The half that the ${half}'s half meets is not given.`,
+	}));
 
 /** Each pair by pin, each half without its other one as something that cannot be decided. */
 const eachPair =
-	(of: (pair: ReadPair, reading: Reading, sizes: Sizes) => Part[]): Of =>
+	(of: (pair: ReadPair, reading: Reading, sizes: Sizes) => Part[]): Check =>
 	(reading, sizes) => [
 		...reading.pairs.flatMap(pair =>
 			of(pair, reading, sizes).map(part =>
 				pair.mirrored && part.right === false ? { ...part, right: undefined } : part,
 			),
 		),
-		...reading.alone.map(
-			({ plug, half }): Part => ({
-				name: plug,
-				right: undefined,
-				reason: `The half that the ${half}'s half meets is not given.`,
-			}),
-		),
+		...withoutOther(reading),
 	];
 
 const subject = ({ pair, pin }: Row): string => pinSubject(pair.left.plug, pin);
@@ -34,7 +34,7 @@ const about = (row: Row, { answered }: Reading, sizes: Sizes) => ({
 });
 
 /** What meets at each pin; `meeting` is left out where it is not known. */
-export const meetings: Of = (reading, sizes) => [
+export const meetings: Check = (reading, sizes) => [
 	...reading.pairs
 		.filter(({ by }) => by === 'pin')
 		.flatMap(pair =>
@@ -52,13 +52,7 @@ export const meetings: Of = (reading, sizes) => [
 				};
 			}),
 		),
-	...reading.alone.map(
-		({ plug, half }): Part => ({
-			name: plug,
-			right: undefined,
-			reason: `The half that the ${half}'s half meets is not given.`,
-		}),
-	),
+	...withoutOther(reading),
 ];
 
 /** A pin that is listed twice has one line: the worst. */
@@ -73,7 +67,7 @@ function worstRows(rows: readonly Row[]): Row[] {
 }
 
 /** The same circuit at another pin. */
-export const moved: Of = eachPair((pair, reading, sizes) =>
+export const moved: Check = eachPair((pair, reading, sizes) =>
 	orRight(
 		pair.rows
 			.filter(
@@ -94,7 +88,7 @@ export const moved: Of = eachPair((pair, reading, sizes) =>
 );
 
 /** A live wire whose other half has nothing. */
-export const openEnds: Of = eachPair((pair, reading, sizes) =>
+export const openEnds: Check = eachPair((pair, reading, sizes) =>
 	pair.by === 'circuit'
 		? []
 		: orRight(
@@ -124,7 +118,7 @@ export const openEnds: Of = eachPair((pair, reading, sizes) =>
 );
 
 /** The same color, another circuit: colors lie between years. */
-export const colors: Of = eachPair((pair, reading, sizes) =>
+export const colors: Check = eachPair((pair, reading, sizes) =>
 	pair.by === 'circuit'
 		? []
 		: orRight(
@@ -143,7 +137,7 @@ export const colors: Of = eachPair((pair, reading, sizes) =>
 );
 
 /** Plus on minus of one pair; the subject is its plus. */
-export const swapped: Of = eachPair((pair, reading, sizes) => {
+export const swapped: Check = eachPair((pair, reading, sizes) => {
 	const parts = pair.rows.flatMap((row): Part[] => {
 		const [a, b] = [row.left?.circuit, row.right?.circuit];
 		if (!a?.twistedWith || !b) return [];
@@ -155,7 +149,7 @@ export const swapped: Of = eachPair((pair, reading, sizes) => {
 });
 
 /** The sensors' return on a ground that carries current. */
-export const returns: Of = eachPair((pair, reading, sizes) =>
+export const returns: Check = eachPair((pair, reading, sizes) =>
 	pair.by === 'circuit'
 		? []
 		: orRight(
@@ -174,7 +168,7 @@ export const returns: Of = eachPair((pair, reading, sizes) =>
 );
 
 /** One half read at its face, the other at its wires. */
-export const mirrored: Of = ({ pairs, alone }) => [
+export const mirrored: Check = ({ pairs, alone }) => [
 	...pairs.map(
 		({ left, mirrored }): Part => ({
 			name: left.plug,
@@ -186,40 +180,3 @@ export const mirrored: Of = ({ pairs, alone }) => [
 	),
 	...alone.map(({ plug }): Part => ({ name: plug, right: undefined })),
 ];
-
-/** A circuit that the engine needs, on one half alone or on neither. */
-export const through: Of = reading => {
-	const misread = reading.pairs.some(pair => pair.mirrored);
-	const judged = reading.through.filter(({ is }) => is !== 'unknown');
-	const parts = judged.map(
-		({ circuit, is, why, lacks }): Part => ({
-			name: circuit.id,
-			right: is === 'through' ? true : misread ? undefined : false,
-			here: circuit.title,
-			...(why ? { reason: why } : {}),
-			missing: lacks,
-			stage: circuit.ifMissing[0],
-			harm: circuit.ifMissing[1],
-		}),
-	);
-	return [
-		...parts,
-		...reading.alone.map(({ plug }): Part => ({ name: plug, right: undefined, reason: 'One half is not given.' })),
-	];
-};
-
-/** A circuit that the engine needs, or may need, and that may be where nobody has looked. */
-export const unseen: Of = ({ through, halves }) => {
-	const parts = through
-		.filter(({ is }) => is === 'unknown')
-		.map(
-			({ circuit, why, lacks }): Part => ({
-				name: circuit.id,
-				right: undefined,
-				here: circuit.title,
-				reason: why,
-				missing: lacks,
-			}),
-		);
-	return parts.length > 0 ? parts : [{ name: halves[0]!.plug, right: true }];
-};

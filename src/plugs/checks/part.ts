@@ -1,5 +1,6 @@
 import type { ReadHalf, ReadPin } from '../half.ts';
-import type { ReadPair } from '../reading.ts';
+import type { Reading, ReadPair } from '../reading.ts';
+import type { Sizes } from '../remedy.ts';
 
 /** What a rule about plugs judges: a pin, a circuit, a half. Texts may be missing: a sentence with one is left out. */
 export interface Part {
@@ -17,6 +18,9 @@ export interface Part {
 	readonly stage?: string;
 	readonly harm?: string;
 }
+
+/** One check: what it finds, part by part. */
+export type Check = (reading: Reading, sizes: Sizes) => Part[];
 
 /** The name of a pin in findings: the plug by the name that the half to be repinned gives it. */
 export const pinSubject = (plug: string, pin: string): string => `${plug} ${pin}`;

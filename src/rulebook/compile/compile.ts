@@ -5,7 +5,7 @@ import { refuseUnlimited } from './boost-limit.ts';
 import { readBuilds } from './builds.ts';
 import { readChannels } from './channels.ts';
 import { readEpisodes } from './episodes.ts';
-import { Fields, quote } from './fields.ts';
+import { type Fields, quote } from './fields.ts';
 import { readTerms, refuseWords, wordFinder } from './glossary.ts';
 import { readIntervals } from './intervals.ts';
 import { type Names, namesOf } from './names.ts';
@@ -13,8 +13,9 @@ import { readParts } from './parts.ts';
 import { readProcedure } from './procedure.ts';
 import { finishQuestion, hasKind, readQuestion } from './question.ts';
 import { readReadings } from './readings.ts';
+import { rootsOf } from './roots.ts';
 import { type RuleNames, readRule } from './rule.ts';
-import { inOrder, type Problem, Source, type SourceText } from './source.ts';
+import { inOrder, type Problem, type SourceText } from './source.ts';
 import { readCautions, readCodes, readLimits, readSections, readSources, readWorksheet } from './tables.ts';
 import { topicFiles } from './topics.ts';
 import { readVocabulary } from './vocabulary.ts';
@@ -150,37 +151,6 @@ function circuitsIn(roots: ReadonlyMap<string, Fields>, names: Names): Pick<Rule
 	circuits.refuseRest();
 	meetings.refuseRest();
 	return found;
-}
-
-/** The files beside the folders of topics; none may be missing. */
-const tables = [
-	'sections',
-	'cautions',
-	'sources',
-	'limits',
-	'readings',
-	'intervals',
-	'circuits',
-	'meetings',
-	'parts',
-	'words',
-	'trouble-codes',
-	'episodes',
-	'channels',
-].map(name => `${name}.yaml`);
-
-/** The files that could be read, by path. */
-function rootsOf(files: readonly SourceText[], problems: Problem[]): Map<string, Fields> {
-	const roots = new Map<string, Fields>();
-	for (const path of tables) {
-		if (!files.some(file => file.path === path))
-			new Source({ path, text: '{}' }, problems).report(0, 'this file is missing');
-	}
-	for (const file of [...files].sort((a, b) => (a.path < b.path ? -1 : 1))) {
-		const source = new Source(file, problems);
-		if (source.root) roots.set(file.path, new Fields(source, source.root));
-	}
-	return roots;
 }
 
 /** A topic file, with what is usual for its work. */

@@ -2,15 +2,15 @@ import { logQuantities } from '../../log/all.ts';
 import { type Access, accesses } from '../../sheet/access.ts';
 import { type AnswerKind, type Effort, efforts, listKinds, type Question, type UnitSet } from '../../sheet/question.ts';
 import { stages } from '../../sheet/stage.ts';
-import type { Text } from '../../sheet/text.ts';
 import { canonicalUnits, type Kind } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
+import { readHowEach, readWordsOfChoices } from './choices.ts';
 import { readConstant } from './constant.ts';
 import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
 import type { Names } from './names.ts';
 import { readUsual } from './usual.ts';
-import { readPlain, readText, refuseNames } from './words.ts';
+import { printed, readPlain } from './words.ts';
 import { readMinutes, type UsualWork } from './work.ts';
 
 const numberKinds = Object.keys(canonicalUnits) as Kind[];
@@ -118,12 +118,6 @@ function readAccess(fields: Fields, { access, pack }: UsualWork): Access {
 	return access ?? 'bay';
 }
 
-function printed(fields: Fields, key: string): Text {
-	const text = readText(fields, key);
-	refuseNames(fields, key, text);
-	return text;
-}
-
 function isKind(word: string): word is Kind {
 	return Object.hasOwn(canonicalUnits, word);
 }
@@ -163,52 +157,6 @@ function readLabel(fields: Fields, id: string): string {
 	if (fields.has('label')) return readPlain(fields, 'label');
 	fields.advise('label', 'label: a short name for lists and panels is needed here');
 	return id.slice(id.indexOf('.') + 1).replaceAll('_', ' ');
-}
-
-function readWordsOfChoices(fields: Fields, kind: AnswerKind): Pick<Question, 'choices' | 'said' | 'wasChoice'> {
-	if (kind !== 'choice' && kind !== 'several') return { choices: {}, said: null, wasChoice: false };
-	const choices = readChoices(fields);
-	const wasChoice = fields.has('was') && fields.oneOf('was', ['choice'] as const, 'choice') === 'choice';
-	if (wasChoice && kind === 'choice') fields.report('was', 'was: only a question for several was one for a choice');
-	return { choices, said: readSaid(fields, choices), wasChoice };
-}
-
-/** How each choice of several is found out: all of them say it, or none. */
-function readHowEach(fields: Fields, kind: AnswerKind): Pick<Question, 'howEach'> {
-	const inner = fields.inner('how_each', false);
-	if (!inner) return {};
-	if (kind !== 'several') fields.report('how_each', 'how_each: only a question for several has it');
-	const choices = fields.inner('choices', false)?.keys() ?? [];
-	const strange = inner.keys().filter(id => !choices.includes(id));
-	for (const id of strange) inner.reportName(id, `${quote(id)} is not one of the choices`);
-	const howEach = Object.fromEntries(choices.map(id => [id, printed(inner, id)]));
-	return { howEach };
-}
-
-/** `said: same` where every choice reads inside a sentence as in the list, else the words of those that do not. */
-function readSaid(fields: Fields, choices: Question['choices']): Question['said'] {
-	if (!fields.has('said')) return null;
-	if (!fields.isMapping('said')) {
-		if (fields.text('said') !== 'same') fields.report('said', 'said: same, or a mapping of choices (id: words)');
-		return choices;
-	}
-	const inner = fields.inner('said')!;
-	const own = inner.keys().map(key => {
-		if (!Object.hasOwn(choices, key)) inner.reportName(key, `${quote(key)} is not one of the choices`);
-		return [key, readPlain(inner, key)] as const;
-	});
-	return { ...choices, ...Object.fromEntries(own) };
-}
-
-function readChoices(fields: Fields): Record<string, string> {
-	const inner = fields.inner('choices');
-	const choices: Record<string, string> = {};
-	for (const key of inner?.keys() ?? []) {
-		if (/^[a-z0-9]+([.-][a-z0-9]+)*$/.test(key)) choices[key] = readPlain(inner!, key);
-		else inner!.reportName(key, `${quote(key)} is no choice's id: small letters, digits and hyphens`);
-	}
-	if (inner && inner.keys().length < 2) fields.report('choices', 'two choices or more are needed');
-	return choices;
 }
 
 /** The ranges of a number: every question for one number has both, the plausible one inside the hard one. */

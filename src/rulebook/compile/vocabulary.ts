@@ -1,21 +1,12 @@
 import { type Expression, substitute } from '../../expressions/tree.ts';
-import {
-	type Circuit,
-	ends,
-	type Meeting,
-	meetingWords,
-	meterStates,
-	pairKey,
-	type Reads,
-	type Unclear,
-	type Vocabulary,
-} from '../../plugs/circuit.ts';
+import { type Circuit, ends, type Unclear, type Vocabulary } from '../../plugs/circuit.ts';
 import { sorts } from '../../sheet/plugs.ts';
 import type { Kind } from '../../units/kinds.ts';
 import { harms, stages } from '../rulebook.ts';
 import { readConstant } from './constant.ts';
 import { compileYesNo } from './expression.ts';
 import { type Fields, quote } from './fields.ts';
+import { override, readMeetings, readReads } from './meetings.ts';
 import { type Names, withNames } from './names.ts';
 import { answerOf } from './tables.ts';
 import { refuseNames } from './words.ts';
@@ -122,38 +113,6 @@ function figure(fields: Fields, key: string, kind: Kind): number | null {
 	return placed ? (readConstant(fields.source, placed, [kind])?.value ?? null) : null;
 }
 
-function readReads(fields: Fields | null): Reads {
-	if (!fields) return {};
-	const reads: Record<string, [string, string]> = {};
-	for (const state of meterStates) {
-		if (!fields.has(state)) continue;
-		const [expect = '', otherwise = ''] = fields.texts(state);
-		if (otherwise === '') fields.report(state, `${state}: what to expect, and what it means when it is not so`);
-		reads[state] = [expect, otherwise];
-	}
-	fields.refuseRest();
-	return reads;
-}
-
-function override(fields: Fields, key: string): Meeting | null {
-	const inner = fields.inner(key, false);
-	if (!inner) return null;
-	const meeting = readMeeting(inner);
-	inner.refuseRest();
-	return meeting;
-}
-
-function readMeeting(fields: Fields): Meeting {
-	const why = fields.text('why', false);
-	refuseNames(fields, 'why', why);
-	return {
-		meeting: fields.oneOf('meeting', meetingWords, 'unknown'),
-		why,
-		...(fields.has('harm') ? { harm: fields.oneOf('harm', harms, 'annoys') } : {}),
-		...(fields.has('stage') ? { stage: fields.oneOf('stage', stages, 'tidy') } : {}),
-	};
-}
-
 function readUnclear(fields: Fields, ids: ReadonlySet<string>): Unclear[] {
 	const numbers = fields.has('numbers') ? fields.number('numbers') : null;
 	const [names, circuits] = [fields.texts('names'), fields.texts('circuits')];
@@ -165,40 +124,4 @@ function readUnclear(fields: Fields, ids: ReadonlySet<string>): Unclear[] {
 	for (const id of found.flatMap(unclear => unclear.circuits))
 		if (!ids.has(id)) fields.report('circuits', `${quote(id)} is no circuit`);
 	return found;
-}
-
-function readMeetings(root: Fields): Pick<Vocabulary, 'sorts' | 'sameAs' | 'meetings'> {
-	const about = root.inner('sorts');
-	const declared = Object.fromEntries(
-		(about?.keys() ?? []).map(sort => {
-			const inner = about!.inner(sort);
-			const said = { words: inner?.text('words') ?? '', reads: readReads(inner?.inner('reads', false) ?? null) };
-			if (!sorts.includes(sort as never)) about!.reportName(sort, `${quote(sort)} is no sort: ${sorts.join(', ')}`);
-			inner?.refuseRest();
-			return [sort, said];
-		}),
-	);
-	for (const sort of sorts)
-		if (!Object.hasOwn(declared, sort)) root.reportName('sorts', `the sort ${sort} has no words here`);
-	const alias = root.inner('same_as', false);
-	const sameAs = Object.fromEntries((alias?.keys() ?? []).map(sort => [sort, alias!.oneOf(sort, sorts, 'unknown')]));
-	const meetings: Record<string, Meeting> = {};
-	for (const inner of root.innerList('meetings')) {
-		const meeting = readMeeting(inner);
-		for (const pair of inner.texts('pairs')) {
-			const [a = '', b = ''] = pair.split(' + ');
-			const key = pairKey(a, b);
-			for (const sort of [a, b])
-				if (!sorts.includes(sort as never)) inner.report('pairs', `${quote(sort)} is no sort: ${sorts.join(', ')}`);
-			if (Object.hasOwn(meetings, key)) inner.report('pairs', `${quote(pair)} is here already`);
-			meetings[key] = meeting;
-		}
-		inner.refuseRest();
-	}
-	const own = sorts.filter(sort => !Object.hasOwn(sameAs, sort));
-	for (const [at, a] of own.entries())
-		for (const b of own.slice(at))
-			if (!Object.hasOwn(meetings, pairKey(a, b)))
-				root.reportName('meetings', `nothing says what happens when ${a} meets ${b}: add the pair`);
-	return { sorts: declared, sameAs, meetings };
 }

@@ -15,6 +15,13 @@ export function readText(fields: Fields, key: string, need = true): Text {
 	return text;
 }
 
+/** A text that says the same of every car: figures marked, no names filled in. */
+export function printed(fields: Fields, key: string): Text {
+	const text = readText(fields, key);
+	refuseNames(fields, key, text);
+	return text;
+}
+
 /** A list of such texts. */
 export const readTexts = (fields: Fields, key: string, need = true): Text[] =>
 	fields.texts(key, need).map(text => marked(fields, key, text));

@@ -1,0 +1,60 @@
+import { limit, quantity } from '../quantity.ts';
+import { boosted } from './boost.ts';
+import { boostRange } from './ranges.ts';
+
+export const gapFires = limit({
+	id: 'ignition.gap_fires',
+	label: 'widest gap the coil fires',
+	kind: 'length',
+	inputs: [],
+	formula: 'the gap at which required voltage reaches capacity',
+	source: ['root'],
+	nature: 'estimate',
+	limit: {
+		vary: 'ignition.gap',
+		until: 'ignition.required_voltage',
+		reaches: 'ignition.capacity',
+		rising: true,
+		from: 1e-4,
+		to: 5e-3,
+	},
+});
+
+/** m. What is set at home: a wider gap wears cap, rotor and boots. Common practice. */
+const widest = { distributor: 0.06 * 0.0254, otherwise: 0.07 * 0.0254 } as const;
+
+export const gapLimit = quantity({
+	id: 'ignition.gap_limit',
+	label: 'gap limit',
+	kind: 'length',
+	inputs: ['ignition.gap_fires', 'ignition.kind'],
+	formula: {
+		us: 'the gap at which required voltage reaches capacity, never over 0.060 in with a distributor, 0.070 in otherwise',
+		metric:
+			'the gap at which required voltage reaches capacity, never over 1.52 mm with a distributor, 1.78 mm otherwise',
+	},
+	source: ['root', 'practice'],
+	nature: 'estimate',
+	compute: q => {
+		const distributor = q.has('ignition.kind') && q.choice('ignition.kind') === 'distributor';
+		return Math.min(q.number('ignition.gap_fires'), distributor ? widest.distributor : widest.otherwise);
+	},
+});
+
+export const boostLimit = limit({
+	id: 'ignition.boost_limit',
+	label: 'spark boost limit',
+	kind: 'pressure',
+	inputs: ['boost.kind'],
+	formula: 'the boost at which required voltage reaches capacity',
+	source: ['root'],
+	nature: 'estimate',
+	limit: {
+		vary: 'boost.target',
+		until: 'ignition.required_voltage',
+		reaches: 'ignition.capacity',
+		rising: true,
+		...boostRange,
+	},
+	when: boosted,
+});
