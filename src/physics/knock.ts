@@ -22,8 +22,8 @@ export function inductionTime(ron: number, pressure: number, temperature: number
  * Share of the end gas's patience used up before the flame has 90 % of the charge: at 1 it knocks.
  *
  * The trace is a cycle's, the speed its rpm. Octane as in `inductionTime`. Summed by trapezoids from valves shut; at the
- * usual step within 0.5 %. With the usual burn it rises with advance to 32 deg and falls again past some 36, where the
- * flame is through before the piston squeezes most: look for a limit on the rising side alone.
+ * usual step within 0.5 %. With the usual burn it rises with advance to 32 deg, from 2000 rpm up, and falls again past some
+ * 36, where the flame is through before the piston squeezes most: look for a limit on the rising side alone.
  * Source: Livengood & Wu, Fifth Symposium on Combustion (1955); estimate, read it with `knockBand`.
  */
 export function knockIntegral(trace: CycleTrace, speed: number, ron: number): number {
