@@ -10,9 +10,11 @@ import { isSerious } from './stages.ts';
 export const sureEnough = 0.9;
 
 /**
- * The same for a line on what a log read. Its threshold leaves room for a usual sensor already (lambda 0.03 over the
- * target, with a sensor of 0.015), and in a workshop such a reading inside it is taken as good: it is in doubt only where it
- * lies so near that every third sensor would say otherwise.
+ * The same for a line on what a log read. Its threshold is a guarded one: it lies off what is meant by room for a usual sensor
+ * (lambda 0.03 over the target, with a sensor of 0.015). JCGM 106:2012 (from memory) takes a reading inside a limit either as
+ * it is, at a half, or keeps a guard band in front of it. To ask for nine of ten beyond a guard band would guard twice, and
+ * sound drives would fail it; a half would pass what stands on the limit. So a reading is in doubt only where it lies so near
+ * that every third sensor would say otherwise.
  */
 export const sureEnoughRead = 2 / 3;
 

@@ -120,7 +120,7 @@ export class Analyzer {
 			demand: this.demand.source,
 			pulse: this.samples.get('injector_pulse')?.count ? this.pulse.detected : null,
 			samples: this.samples,
-			rate: speed && this.store.now > 0 ? speed.count / this.store.now : null,
+			rate: speed && this.store.now > 0 ? (speed.count - 1) / this.store.now : null,
 			seconds: this.store.now,
 		};
 	}

@@ -54,6 +54,21 @@ export function onceAChunk<T>(make: (chunk: Chunk) => T): (chunk: Chunk) => T {
 	};
 }
 
+/** Keeps something through a log once, however many quantities are read off it: each part is taken once. */
+export function onceALog<T extends { take(chunk: Chunk): void }>(make: () => T): (chunk: Chunk) => T {
+	const made = new WeakMap<object, { readonly kept: T; last: Chunk | null }>();
+	return chunk => {
+		// There is one of them a log.
+		let found = made.get(chunk.warmth);
+		if (!found) made.set(chunk.warmth, (found = { kept: make(), last: null }));
+		if (found.last !== chunk) {
+			found.last = chunk;
+			found.kept.take(chunk);
+		}
+		return found.kept;
+	};
+}
+
 /** Several stretches of readings as one, one after the other. */
 export function joined(parts: readonly Readings[]): Readings {
 	if (parts.length === 0) return noReadings;

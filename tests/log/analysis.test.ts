@@ -95,3 +95,33 @@ it('the swing of an idle counts the time at each speed: a logger that writes cha
 	expect(fine).toBeLessThan(10);
 	expect(coarse).toBeLessThanOrEqual(25);
 });
+
+describe('what is counted', () => {
+	it('is every new reading from the first row on, and the rate is by the gaps between them', () => {
+		const time = Float64Array.from({ length: 101 }, (_, row) => row / 10);
+		const speed = time.map(at => 800 + 40 * at);
+		const { samples, rate, run } = analyzed({ time, channels: new Map([['engine_speed', speed]]) });
+		expect(samples.get('engine_speed')).toEqual({ count: 101, low: 800, high: 1200 });
+		expect(rate).toBeCloseTo(10, 9);
+		expect(run.get('log.rate')!.value).toBeCloseTo(10, 5);
+	});
+
+	it('is boost lost over 1000 rpm, however quickly the engine passes them', () => {
+		// Foot off for 5 s, then 700 rpm a second up to 5500; over 3600 rpm boost falls by 2 psi in 1000 rpm.
+		const psi = 6894.757;
+		const time = Float64Array.from({ length: 220 }, (_, row) => row / 20);
+		const into = (at: number) => Math.min(5, at - 5);
+		const rpm = (at: number) => (at < 5 ? 2000 + 3 * at : 2000 + 700 * into(at));
+		const boost = (at: number) => 8 * Math.min(1, into(at) / 0.8) - (2 * Math.max(0, rpm(at) - 3600)) / 1000;
+		const { pulls } = analyzed({
+			time,
+			channels: new Map([
+				['engine_speed', time.map(rpm)],
+				['pedal', time.map(at => (at < 5 || at > 10 ? 0.1 + 0.001 * at : 1))],
+				['boost', time.map(at => (at < 5 ? -8 : boost(at)) * psi)],
+			]),
+		});
+		const [fall] = pulls.get('log.boost_fall_late')!;
+		expect((fall!.value as number) / psi).toBeCloseTo(2, 1);
+	});
+});

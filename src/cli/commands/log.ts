@@ -50,7 +50,7 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 			units: flags.units ?? opened.sheet.units,
 			draws: flags.draws ?? usualDraws,
 		};
-		const report = await judgeLog(model, opened, path, { given, not: flags.not ?? [] }, said, shown.at);
+		const report = await judgeLog(model, opened, path, { given, not: flags.not ?? [] }, said, shown);
 		shown.end();
 		if (flags.out !== undefined && format) {
 			const { text, attachments } = renderLog(report, format, parse(flags.out).name, sha256);

@@ -1,7 +1,14 @@
 import { exit } from './exit.ts';
 
 /** How far a long reading is, on a terminal alone; Ctrl-C ends the command with its line cleared. */
-export function progress(): { at(taken: number, size: number | null): void; end(): void } {
+export interface ShownProgress {
+	at(taken: number, size: number | null): void;
+	/** All is read. What follows leaves no signal time to be heard: Ctrl-C ends the process as it does any. */
+	judging(): void;
+	end(): void;
+}
+
+export function progress(): ShownProgress {
 	const shown = process.stderr.isTTY === true;
 	let last = '';
 	const write = (text: string) => {
@@ -21,6 +28,10 @@ export function progress(): { at(taken: number, size: number | null): void; end(
 	return {
 		at: (taken, size) =>
 			write(size ? `reading: ${Math.floor((taken / size) * 100)} %` : `reading: ${Math.floor(taken / 1e6)} MB`),
+		judging() {
+			write('judging');
+			process.off('SIGINT', stop);
+		},
 		end() {
 			clear();
 			process.off('SIGINT', stop);

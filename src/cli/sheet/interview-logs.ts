@@ -24,6 +24,6 @@ export const interviewLogs = (model: Model) => ({
 			typedPath(path),
 			said,
 			{ date: today(), units: sheet.units, draws: 0 },
-			(taken, size) => progress(size ? taken / size : null),
+			{ at: (taken, size) => progress(size ? taken / size : null) },
 		),
 });

@@ -17,8 +17,11 @@ import { version } from '../assets/version.ts';
 
 type Choices = Omit<ColumnChoices, 'kept'>;
 
-/** How far a log is read: bytes of it, and all of them; null for a pipe. */
-export type Progress = (taken: number, size: number | null) => void;
+/** How far a log is read: bytes of it, and all of them; null for a pipe. Then it is judged. */
+export interface Progress {
+	readonly at: (taken: number, size: number | null) => void;
+	readonly judging?: () => void;
+}
 
 /**
  * Reads a log and judges it in the car of a sheet. Nothing is written.
@@ -32,7 +35,7 @@ export async function judgeLog(
 	path: string,
 	choices: Choices,
 	said: { readonly date: string; readonly units: UnitSet; readonly draws: number },
-	progress: Progress = () => {},
+	progress: Progress = { at: () => {} },
 ): Promise<LogReport> {
 	const stream = await openStream(path);
 	const recording = await openRecording(stream.bytes, model.rulebook.channels, withKept(choices, opened.sheet));
@@ -43,8 +46,9 @@ export async function judgeLog(
 	for await (const block of recording.blocks) {
 		overview.take(block);
 		analyzer.push(block);
-		progress(stream.taken(), stream.size);
+		progress.at(stream.taken(), stream.size);
 	}
+	progress.judging?.();
 	if (recording.totals.rows === 0) throw new BadTable('no row with a number', 'a table with numbers in its rows');
 	const analysis = analyzer.finish(impossibleOf(recording));
 	if (Number.isNaN(analysis.seconds))

@@ -1,4 +1,4 @@
-import { type Chunk, fresh, joined, onceAChunk } from '../chunk.ts';
+import { type Chunk, fresh, joined, onceALog } from '../chunk.ts';
 import { lacking, measured } from '../measured.ts';
 import { inRun } from '../quantity.ts';
 import { noReadings, type Readings, within } from '../series.ts';
@@ -27,7 +27,8 @@ class Rises {
 	private first = Number.NaN;
 	private last = Number.NaN;
 
-	take({ time, value }: Readings): void {
+	take(chunk: Chunk): void {
+		const { time, value } = whileOver(chunk, 'coolant_temp', 400);
 		if (time.length === 0) return;
 		if (this.count === 0) this.first = time[0]!;
 		this.count += time.length;
@@ -63,6 +64,8 @@ class Rises {
 	}
 }
 
+const risesIn = onceALog(() => new Rises());
+
 /** The rises of 5 s, the most first: a rise ends before the next may begin. */
 const jump = (id: string, rank: number, formula: string) =>
 	inRun({
@@ -70,10 +73,12 @@ const jump = (id: string, rank: number, formula: string) =>
 		kind: 'temperature-difference',
 		formula,
 		gather() {
-			const rises = new Rises();
+			let rises: Rises | undefined;
 			return {
-				take: chunk => rises.take(whileOver(chunk, 'coolant_temp', 400)),
-				result: () => (rises.rate >= 0.95 ? measured(rises.most(rank), 0.5) : lacking('coolant_temp')),
+				take(chunk) {
+					rises = risesIn(chunk);
+				},
+				result: () => (rises && rises.rate >= 0.95 ? measured(rises.most(rank), 0.5) : lacking('coolant_temp')),
 			};
 		},
 	});
@@ -92,8 +97,8 @@ export const second = jump(
 /** s of driving before a cold engine that is not warm says something. */
 const long = 15 * 60;
 
-/** Driving: moving where road speed is logged, else engine speed off idle. */
-const drivenIn = onceAChunk(({ ticks, span, declared }) => {
+/** s of driving: moving where road speed is logged, else engine speed off idle. */
+function drivenIn({ ticks, span, declared }: Chunk): number {
 	let seconds = 0;
 	for (let tick = 1; tick < ticks.time.length; tick++) {
 		const before = ticks.time[tick - 1]!;
@@ -104,7 +109,7 @@ const drivenIn = onceAChunk(({ ticks, span, declared }) => {
 		if (moving && ticks.speed[tick]! > declared.running.speed) seconds += Math.min(5, now - before);
 	}
 	return seconds;
-});
+}
 
 /** Coolant of the last six minutes of running, and how long was driven. */
 class Late {
@@ -125,16 +130,21 @@ class Late {
 	}
 }
 
+const lateIn = onceALog(() => new Late());
+
 export const plateau = inRun({
 	id: 'log.coolant_plateau',
 	kind: 'temperature',
 	sensor: 'coolant_temp',
 	formula: 'median coolant temperature of the last minute of running, of a log with 15 min of driving at least',
 	gather() {
-		const late = new Late();
+		let late: Late | undefined;
 		return {
-			take: chunk => late.take(chunk),
-			result: () => (late.driven < long ? lacking('coolant_temp') : measured(late.around(60, 0), 3, ['coolant_temp'])),
+			take(chunk) {
+				late = lateIn(chunk);
+			},
+			result: () =>
+				!late || late.driven < long ? lacking('coolant_temp') : measured(late.around(60, 0), 3, ['coolant_temp']),
 		};
 	},
 });
@@ -146,15 +156,15 @@ export const gain = inRun({
 	formula:
 		'what coolant temperature gained in the last 5 min, of a log with 15 min of driving at least and the air outside over 0 degC',
 	gather() {
-		const late = new Late();
+		let late: Late | undefined;
 		const outside = new Summary();
 		return {
 			take(chunk) {
-				late.take(chunk);
+				late = lateIn(chunk);
 				for (const value of fresh(chunk, 'ambient_temp').value) outside.take(value);
 			},
 			result() {
-				if (late.driven < long) return lacking('coolant_temp');
+				if (!late || late.driven < long) return lacking('coolant_temp');
 				if (!(median(outside.values) > 273.15)) return lacking('ambient_temp');
 				return measured(late.around(60, 0) - late.around(330, 270), 0.5, ['coolant_temp']);
 			},

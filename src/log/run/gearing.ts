@@ -1,5 +1,5 @@
 import { numberOf } from '../car.ts';
-import { type Chunk, fresh, onceAChunk } from '../chunk.ts';
+import { type Chunk, fresh, onceAChunk, onceALog } from '../chunk.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
 import { type Gathering, inRun, percent } from '../quantity.ts';
 import { chosen, noReadings, type Readings } from '../series.ts';
@@ -69,6 +69,8 @@ function topError(): Gathering {
 	};
 }
 
+const topErrorIn = onceALog(topError);
+
 function firstError(): Gathering {
 	const all = medianOf(
 		chunk => [inGear.first(chunk)],
@@ -92,7 +94,15 @@ export const error = inRun({
 	range: [-1, null],
 	formula:
 		'road speed shown over that of engine speed and gearing, less 1: the lowest rpm per road speed held for 10 s, as top gear where it lies within 20 % of it; the highest gear where the gear is logged',
-	gather: topError,
+	gather() {
+		let top: Gathering | undefined;
+		return {
+			take(chunk) {
+				top = topErrorIn(chunk);
+			},
+			result: () => top?.result() ?? lacking(...channels),
+		};
+	},
 });
 
 export const least = inRun({
@@ -102,14 +112,15 @@ export const least = inRun({
 	range: [-1, null],
 	formula: 'the same, or that of first gear where the gear is logged and it is nearer to 0',
 	gather() {
-		const [top, first] = [topError(), firstError()];
+		const first = firstError();
+		let top: Gathering | undefined;
 		return {
 			take(chunk) {
-				top.take(chunk);
+				top = topErrorIn(chunk);
 				first.take(chunk);
 			},
 			result() {
-				const [a, b] = [top.result(), first.result()];
+				const [a, b] = [top?.result() ?? lacking(...channels), first.result()];
 				return typeof b.value === 'number' && typeof a.value === 'number' && Math.abs(b.value) < Math.abs(a.value)
 					? b
 					: a;

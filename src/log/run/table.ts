@@ -65,7 +65,8 @@ export const rate = inRun({
 				count += time.length;
 				seconds += chunk.span[1] - chunk.span[0];
 			},
-			result: () => (seconds > 0 ? plainly(count / seconds, 'engine_speed') : plainly(undefined, 'engine_speed')),
+			// From the first to the last there is one gap less than there are readings.
+			result: () => (seconds > 0 && count > 0 ? plainly((count - 1) / seconds) : plainly(undefined, 'engine_speed')),
 		};
 	},
 });
