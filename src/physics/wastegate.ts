@@ -49,5 +49,6 @@ export function bypassShare(airWarming: number, { before, behind, temperature, e
 	within('pressure behind', behind, 0, before);
 	const { gamma, heat } = exhaustGas;
 	const work = heat * temperature * efficiency * (1 - (behind / before) ** ((gamma - 1) / gamma));
-	return work > 0 ? Math.max(0, 1 - (1005 * airWarming) / (1.07 * work)) : 0;
+	// Pressures alike do no work: minus infinity, and so 0.
+	return Math.max(0, 1 - (1005 * airWarming) / (1.07 * work));
 }

@@ -52,6 +52,10 @@ describe('the car around the engine', () => {
 		expect(() => discMass(0.3, 0, true)).toThrow('disc thickness');
 		expect(() => leverTravel(0, 80)).toThrow('lever radius');
 		expect(() => leverTravel(0.03, 181)).toThrow('lever sweep');
+		expect(() => roadLoad(0, 20, 0, 1)).toThrow('mass');
+		expect(() => roadLoad(1500, 0, 0, 1)).toThrow('speed');
+		expect(() => roadLoad(1500, 20, 0, 0)).toThrow('drag area');
 		expect(() => roadLoad(1500, 20, 0.5, 1)).toThrow('grade');
+		expect(() => roadLoad(1500, 20, -0.01, 1)).toThrow('0 to 0.5');
 	});
 });
