@@ -42,7 +42,8 @@ export function isUnproved(
 	enough: (rule: Rule) => number = () => sureEnough,
 ): boolean {
 	if (verdict !== 'holds' || !isSerious(rule)) return false;
-	if (sure !== null && sure < enough(rule)) return true;
+	// No line asks for more than that.
+	if (sure !== null && sure < sureEnough && sure < enough(rule)) return true;
 	const usual = assumed.map(name => judge.usualBehind(name));
 	return usual.some(from => from === 'pack' || (from === 'question' && rule.harm === 'person'));
 }

@@ -1,21 +1,35 @@
 import type { Graph } from './graph.ts';
 
-const plans = new WeakMap<Graph, Map<string, readonly number[]>>();
+/** What was worked out of a graph: it does not change. */
+interface Paths {
+	readonly between: Map<string, readonly number[]>;
+	readonly below: Map<string, ReadonlySet<number>>;
+	readonly above: Map<string, ReadonlySet<number>>;
+}
+
+const known = new WeakMap<Graph, Paths>();
 
 /** The slots that depend on one of `varied` and that one of `targets` depends on, in order, `varied` themselves left out. */
 export function between(graph: Graph, varied: readonly number[], targets: readonly number[]): readonly number[] {
-	let known = plans.get(graph);
-	if (!known) plans.set(graph, (known = new Map()));
-	const key = `${varied.join()}>${targets.join()}`;
-	let plan = known.get(key);
-	if (!plan) {
-		const ids = varied.map(slot => graph.nodes[slot]!.id);
-		const below = reach(varied, slot => graph.readers[slot]!.filter(reader => !graph.nodes[reader]!.ignores?.(ids)));
-		const above = reach(targets, slot => graph.feeds[slot]!);
-		plan = graph.order.filter(slot => below.has(slot) && above.has(slot) && !varied.includes(slot));
-		known.set(key, plan);
-	}
-	return plan;
+	let paths = known.get(graph);
+	if (!paths) known.set(graph, (paths = { between: new Map(), below: new Map(), above: new Map() }));
+	const [from, to] = [varied.join(), targets.join()];
+	return kept(paths.between, `${from}>${to}`, () => {
+		const below = kept(paths.below, from, () => movedBy(graph, varied));
+		const above = kept(paths.above, to, () => reach(targets, slot => graph.feeds[slot]!));
+		return graph.order.filter(slot => below.has(slot) && above.has(slot) && !varied.includes(slot));
+	});
+}
+
+function movedBy(graph: Graph, varied: readonly number[]): Set<number> {
+	const ids = varied.map(slot => graph.nodes[slot]!.id);
+	return reach(varied, slot => graph.readers[slot]!.filter(reader => !graph.nodes[reader]!.ignores?.(ids)));
+}
+
+function kept<Value>(by: Map<string, Value>, key: string, work: () => Value): Value {
+	let value = by.get(key);
+	if (value === undefined) by.set(key, (value = work()));
+	return value;
 }
 
 /** Everything that can be reached from some slots, themselves included. */

@@ -9,31 +9,34 @@ const mostParts = 1000;
 
 /**
  * So many points with a coordinate for each name, as standard normal deviates cut at 3 sigma. By itself each coordinate has one
- * point in each of `count` equal parts of the probability, in an order of its own (Latin hypercube: McKay, Beckman and Conover,
- * Technometrics 21, 1979). Order and places come from the name alone: one name more moves no other. `seed`: others.
+ * point in the middle of each of `count` equal parts of the probability, in an order of its own (Latin hypercube: McKay, Beckman
+ * and Conover, Technometrics 21, 1979). The order comes from the name alone: one name more moves no other. `seed`: other orders.
  */
 export function quasiRandom(names: readonly string[], count: number, seed = 0): Points {
 	const parts = Math.max(1, Math.min(count, mostParts));
-	const columns = names.map(name => ({ random: uniform(seedFrom(name) ^ seed), deviates: new Float64Array(parts) }));
+	const deviates = Float64Array.from({ length: parts }, (_, part) =>
+		Math.max(-3, Math.min(3, inverseNormal((part + 0.5) / parts))),
+	);
+	const columns = names.map(name => ({ random: uniform(seedFrom(name) ^ seed), column: deviates.slice() }));
 	let begun = -1;
 	return {
 		point(index, into) {
 			for (; begun < Math.floor(index / parts); begun++)
-				for (const { random, deviates } of columns) shuffle(deviates, random);
+				for (const { random, column } of columns) shuffle(column, random);
 			const place = index % parts;
 			for (let dimension = 0; dimension < columns.length; dimension++)
-				into[dimension] = columns[dimension]!.deviates[place]!;
+				into[dimension] = columns[dimension]!.column[place]!;
 		},
 	};
 }
 
-/** Fills a column with a deviate from each of its equal parts, in any order. */
-function shuffle(deviates: Float64Array, random: () => number): void {
-	for (let part = 0; part < deviates.length; part++) {
-		const deviate = Math.max(-3, Math.min(3, inverseNormal(Math.max(1e-9, (part + random()) / deviates.length))));
-		const place = Math.floor(random() * (part + 1));
-		deviates[part] = deviates[place]!;
-		deviates[place] = deviate;
+/** Puts a list in any order. */
+function shuffle(list: Float64Array, random: () => number): void {
+	for (let at = list.length - 1; at > 0; at--) {
+		const other = Math.floor(random() * (at + 1));
+		const held = list[at]!;
+		list[at] = list[other]!;
+		list[other] = held;
 	}
 }
 

@@ -22,8 +22,10 @@ export function bagger({ abbreviations, filler }: Words): (text: string) => Bag 
 
 /** A name in small letters and words: signs become words, bank and sensor of an oxygen sensor one word. */
 export function wordsOf(text: string): string[] {
-	return text
-		.toLowerCase()
+	const small = text.toLowerCase();
+	// Most names are plain words, and nothing below changes those.
+	if (/^[a-z]+(?: [a-z]+)*$/.test(small)) return small.split(' ');
+	return small
 		.replace(/\ba\s*\/\s*c\b/g, ' ac ')
 		.replace(/\bb\s*\+/g, ' battery ')
 		.replace(/\bbank\W*(\d)\W+(?:sensor|sens|snsr)\W*(\d)/g, ' b$1s$2 ')

@@ -1,5 +1,5 @@
 // The command and its parts beside their floors and peers, all in one run: ratios count, milliseconds depend on the machine.
-import { mkdtempSync, rmSync } from 'node:fs';
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { build } from 'esbuild';
@@ -24,7 +24,11 @@ await build({
 	logLevel: 'warning',
 	plugins: [foundFiles],
 });
-const whole = (name, ...flags) => timeOf([command, 'audit', builds[name], ...flags]);
+const whole = (name, ...flags) => timeOf([command, 'audit', builds[name] ?? name, ...flags]);
+// The peer knows nothing of plugs: beside it neither side has any.
+const { plugs: _, ...rest } = JSON.parse(readFileSync(builds.boosted, 'utf8'));
+const withoutPlugs = join(folder, 'without-plugs.sheet.json');
+writeFileSync(withoutPlugs, JSON.stringify(rest));
 table(
 	`cold starts, ${runs} runs`,
 	inTurn(runs, {
@@ -32,11 +36,19 @@ table(
 		'npm --version': () => timeOf(['--version'], { program: 'npm' }),
 		'--version': () => timeOf([command, '--version']),
 		'--help': () => timeOf([command, '--help']),
-		'same sheet, quantities, json-rules-engine': () => timeOf([bundled('peer'), builds.boosted]),
-		'the same, 400 draws by plain functions': () => timeOf([bundled('peer'), builds.boosted, '400']),
+		'same sheet, quantities, json-rules-engine': () => timeOf([bundled('peer'), withoutPlugs]),
+		'the same, 400 draws by plain functions': () => timeOf([bundled('peer'), withoutPlugs, '400']),
+		'audit, boosted, no plugs, 400 draws': () => whole(withoutPlugs),
 		'audit, boosted, 400 draws': () => whole('boosted'),
-		'audit, boosted, no draws': () => whole('boosted', '--draws', '0'),
+		'audit, boosted, no bands': () => whole('boosted', '--draws', '0'),
 		'audit, unboosted, 400 draws': () => whole('unboosted'),
+	}),
+);
+table(
+	`the same answers: in what share of the draws each rule fails, ${Math.ceil(runs / 10)} runs`,
+	inTurn(Math.ceil(runs / 10), {
+		'audit, boosted, no plugs, 400 draws': () => whole(withoutPlugs),
+		'json-rules-engine, 400 draws, judged': () => timeOf([bundled('peer'), withoutPlugs, '400', 'judged']),
 	}),
 );
 timeOf([bundled('warm')], { stdio: 'inherit' });

@@ -1,5 +1,7 @@
 // What somebody would write with a library: the same sheet, the project's own quantities, json-rules-engine for the rules,
-// and where draws are asked for, plain functions for those. No report, nothing said of what a verdict rests on.
+// and where draws are asked for, plain functions for those: `peer.mjs SHEET DRAWS judged`. Only with `judged` does it say what
+// an audit says: in what share of the draws each rule fails. No report, no plugs, no limits of the cylinder in draws, nothing
+// said of what a verdict rests on.
 import { readFileSync } from 'node:fs';
 import { solve } from '../../src/graph/solve.ts';
 import { quantities } from '../../src/log/quantities.ts';
@@ -11,11 +13,22 @@ import { peerEngine } from './peer-rules.ts';
 import { plainDraws } from './plain-draws.ts';
 import { builtRulebook } from './rulebook.ts';
 
+const [, , file, count = '0', judged] = process.argv;
 const rulebook = builtRulebook();
-const { sheet } = checkSheet(JSON.parse(readFileSync(process.argv[2]!, 'utf8')), rulebook.questions);
+const { sheet } = checkSheet(JSON.parse(readFileSync(file!, 'utf8')), rulebook.questions);
 const graph = modelGraph(rulebook.questions, quantities);
 const state = solve(graph, givenAnswers(sheet, rulebook.questions));
-const { events } = await peerEngine(rulebook, name => state.values[graph.slotOf.get(name)!]).run();
-console.log(events.map(({ type }) => type).join('\n'));
-const draws = Number(process.argv[3] ?? 0);
-if (draws > 0) console.log(plainDraws(rulebook.questions, quantities, state, id => answerTo(sheet, id))(draws));
+let values: readonly unknown[] = state.values;
+const engine = peerEngine(rulebook, name => values[graph.slotOf.get(name)!] as never);
+const { events } = await engine.run();
+const failed = new Map(events.map(({ type }) => [type, 0]));
+let whole = 0;
+if (Number(count) > 0) {
+	for (const drawn of plainDraws(rulebook.questions, quantities, state, id => answerTo(sheet, id))(Number(count))) {
+		whole++;
+		if (judged === undefined) continue;
+		values = drawn;
+		for (const { type } of (await engine.run()).events) failed.set(type, (failed.get(type) ?? 0) + 1);
+	}
+}
+console.log([...failed].map(([type, times]) => `${type} ${judged ? times / whole : ''}`).join('\n'), whole);

@@ -16,14 +16,14 @@ type Step = () => void;
 
 /**
  * The draws as plain functions: the same formulas, spreads and limits, called straight one after the other, with no thought
- * for what is missing or bounded, and without the cylinder model.
+ * for what is missing or bounded, and without the cylinder model. Gives the values of each draw that came through whole.
  */
 export function plainDraws(
 	questions: readonly Question[],
 	quantities: readonly AnyQuantity[],
 	state: State,
 	answerTo: (id: string) => Answer | undefined,
-): (draws: number) => number {
+): (draws: number) => Generator<readonly unknown[]> {
 	const { graph } = state;
 	const values = state.values.slice();
 	const reader = {
@@ -91,8 +91,7 @@ export function plainDraws(
 			},
 		];
 	});
-	return draws => {
-		let whole = 0;
+	return function* (draws) {
 		const points = quasiRandom(
 			Array.from(z, (_, at) => `${at}`),
 			draws,
@@ -101,11 +100,11 @@ export function plainDraws(
 			try {
 				points.point(draw, z);
 				for (const step of steps) step();
-				whole++;
 			} catch {
 				// A formula refuses what was drawn: plain functions end there.
+				continue;
 			}
+			yield values;
 		}
-		return whole;
 	};
 }
