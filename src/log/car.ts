@@ -1,9 +1,9 @@
 import type { Outcome } from '../expressions/tree.ts';
 
-/** What the sheet says of the car, as far as a log needs it. */
 /** The answers that only the quantities of a log read. */
 export const readByLogs: readonly string[] = ['driveline.vehicle_mass'];
 
+/** What the sheet says of the car, as far as a log needs it. */
 export interface Car {
 	/** An answer or a quantity, in canonical units; undefined where it is not known, null where it does not apply. */
 	value(id: string): Outcome;

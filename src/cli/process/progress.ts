@@ -29,8 +29,8 @@ export function progress(): ShownProgress {
 		at: (taken, size) =>
 			write(size ? `reading: ${Math.floor((taken / size) * 100)} %` : `reading: ${Math.floor(taken / 1e6)} MB`),
 		judging() {
-			write('judging');
 			process.off('SIGINT', stop);
+			write('judging');
 		},
 		end() {
 			clear();

@@ -98,12 +98,11 @@ export const temperature = inRun({
 	gather() {
 		let found: number | undefined;
 		return {
-			take({ episodes, of, declared }) {
+			take({ episodes, of }) {
 				const first = episodes.find(({ kind }) => kind === 'crank');
 				if (!first || found !== undefined) return;
 				const value = median(within(of('coolant_temp'), first.from - 30, first.to + 5).value);
 				if (Number.isFinite(value)) found = value;
-				void declared;
 			},
 			result: () => measured(found, 3, ['coolant_temp']),
 		};
