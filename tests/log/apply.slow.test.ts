@@ -200,10 +200,7 @@ test('the figures of a log go into a solved sheet as if it were solved with them
 });
 
 describe('what the sensors are off', () => {
-	/**
-	 * How sure the first verdict of a rule is. In many draws: of the 400 that an audit takes, one pair of inputs in a hundred lies so
-	 * that a share is off by 0.03, and here it is the spread of the sensors that is held against the table.
-	 */
+	/** How sure the first verdict of a rule is; in many draws, so that the sensors are held against the table and not chance. */
 	const sureOf = (sheet: Sheet, rule: string): number => {
 		const state = stateOf(model, sheet);
 		const verdicts = model.judge.judge(state);
