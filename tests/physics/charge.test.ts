@@ -77,3 +77,13 @@ describe('the two gases of a charge', () => {
 		expect(() => chargeOf(lambda, ethanol, residual)).toThrow(what);
 	});
 });
+
+it.each([0.8, 1, 1.3])(
+	'lambda %s: the unburnt gas is fresh charge and residual by mass, with the oxygen that a lean one leaves',
+	lambda => {
+		const { unburnt, burnt } = chargeOf(lambda, 0.1, 0.1);
+		const fresh = chargeOf(lambda, 0.1, 0).unburnt.constant;
+		// Molar masses are rounded: 1e-7 of it.
+		expect(unburnt.constant).toBeCloseTo(0.9 * fresh + 0.1 * burnt.constant, 3);
+	},
+);
