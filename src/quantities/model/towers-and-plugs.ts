@@ -51,8 +51,7 @@ export const heatSteps = quantity({
 	source: ['practice'],
 	nature: 'estimate',
 	compute: q => {
-		const kind = q.choice('boost.kind');
-		if (kind === undefined || kind === 'none') return kind && 0;
+		if (q.choice('boost.kind') === 'none') return 0;
 		return Math.max(0, (q.number('engine.power') * (1 - 1 / q.number('boost.density_ratio'))) / powerAStep);
 	},
 });

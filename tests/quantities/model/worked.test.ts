@@ -4,7 +4,7 @@ import { close, fahrenheit, figure, foot, horsepower, inch, poundFoot, psi } fro
 
 // Quantities each worked out on paper, from figures for what they read: no formula of the physics room is used here.
 
-type Row = readonly [id: string, given: Readonly<Record<string, Outcome>>, wanted: number | string | boolean | null];
+type Row = readonly [id: string, given: Readonly<Record<string, Outcome>>, wanted: Outcome];
 
 function worked(subject: string, rows: readonly Row[]): void {
 	describe(subject, () => {
@@ -16,6 +16,8 @@ function worked(subject: string, rows: readonly Row[]): void {
 	});
 }
 
+/** `1 6, 5 3` as [[1, 6], [5, 3]]. */
+const pairsOf = (text: string) => text.split(', ').map(pair => pair.split(' ').map(Number));
 const degrees = (angle: number) => (angle * Math.PI) / 180;
 /** Copper of a round wire, m2, by its diameter in thousandths of an inch: ASTM B258 gives 14 AWG 64.1 and 10 AWG 101.9. */
 const mils = (diameter: number) => (Math.PI / 4) * (diameter * 1e-3 * inch) ** 2;
@@ -466,7 +468,7 @@ worked('ignition', [
 	],
 	[
 		'ignition.heat_steps_needed',
-		{ 'boost.kind': 'none', 'engine.power': 300 * horsepower, 'boost.density_ratio': 1 },
+		{ 'boost.kind': 'none', 'engine.power': undefined, 'boost.density_ratio': undefined },
 		0,
 	],
 	[
@@ -477,37 +479,24 @@ worked('ignition', [
 	['ignition.shown_clean', { 'ignition.knock_seen': 'clean' }, true],
 	['ignition.shown_clean', { 'ignition.knock_seen': 'heard' }, false],
 	['ignition.shown_clean', { 'ignition.knock_seen': undefined }, false],
-	[
-		'ignition.towers_are_companions',
-		{
-			'ignition.companions': [
-				[1, 6],
-				[5, 3],
-				[4, 7],
-				[2, 8],
-			],
-			'ignition.towers': [
-				[6, 1],
-				[3, 5],
-				[7, 4],
-				[8, 2],
-			],
-		},
-		true,
-	],
-	[
-		'ignition.towers_are_companions',
-		{
-			'ignition.companions': [
-				[1, 6],
-				[5, 3],
-				[4, 7],
-				[2, 8],
-			],
-			'ignition.towers': [[1, 5]],
-		},
-		false,
-	],
+	// Cylinders half of 1-5-4-2-6-3-7-8 apart fire from one coil: 1 and 6, 5 and 3, 4 and 7, 2 and 8.
+	...(
+		[
+			['6 1, 3 5, 7 4, 8 2', true],
+			['1 6, 5 3, 4 7, 2 8', true],
+			['1 6, 5 3', undefined],
+			['1 5', false],
+			['5 6', false],
+			['6 3', false],
+			['1 6, 5 7, 4 3, 2 8', false],
+		] as const
+	).map(
+		([towers, right]): Row => [
+			'ignition.towers_are_companions',
+			{ 'ignition.companions': pairsOf('1 6, 5 3, 4 7, 2 8'), 'ignition.towers': pairsOf(towers) },
+			right,
+		],
+	),
 	['engine.knock_integral_low', { 'engine.knock_integral': 0.5 }, 0.3],
 	['engine.knock_integral_high', { 'engine.knock_integral': 0.5 }, 0.8],
 	['engine.knock_speed', { 'engine.knock_worst': { integral: 0.7, speed: 3200 } as unknown as Outcome }, 3200],
