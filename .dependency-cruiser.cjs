@@ -74,7 +74,7 @@ module.exports = {
 			to: {
 				path: '^src/',
 				pathNot:
-					'^src/fit/(frame|matrix|mode|problem|proposal|random|tempered|weights)\\.ts|^src/graph/quasi-random\\.ts',
+					'^src/fit/(frame|matrix|mode|problem|proposal|random|tempered|weights)\\.ts|^src/graph/latin-hypercube\\.ts',
 			},
 		},
 		{

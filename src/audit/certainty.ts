@@ -1,6 +1,6 @@
 import { slotNamed } from '../graph/graph.ts';
+import { latinHypercube, type Points } from '../graph/latin-hypercube.ts';
 import { reach } from '../graph/paths.ts';
-import { type Points, quasiRandom } from '../graph/quasi-random.ts';
 import { makeSampler, type Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
@@ -52,7 +52,7 @@ export function certaintyOf(
 	const ofCar = uncertaintyOf(model, sheet, state);
 	const ofLog = state.logged ? loggedUncertainty(state, state.logged) : [];
 	const sampler = makeSampler(state, [...ofCar, ...ofLog], rules && slotsRead(rules, state));
-	const usual = quasiRandom(sampler.names, draws);
+	const usual = latinHypercube(sampler.names, draws);
 	// What the sensors of the newest log are off is no part of the draws of the car.
 	const dimensions = dimensionsOf(ofCar, sampler);
 	const points = pointsFor?.({ ...sampler, uncertain: ofCar, dimensions, names: sampler.names.slice(0, dimensions) });

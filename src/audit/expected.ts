@@ -2,7 +2,7 @@ import { CarAt, type Running } from '../fit/car-at.ts';
 import { isInCharge } from '../fit/charge-sensor.ts';
 import { fillingAt } from '../fit/filling.ts';
 import { breathing, outsideUnknown, type Sensor, sensorErrors, sensors } from '../fit/terms.ts';
-import { quasiRandom } from '../graph/quasi-random.ts';
+import { latinHypercube } from '../graph/latin-hypercube.ts';
 import type { State } from '../graph/solve.ts';
 import type { Analysis } from '../log/analyze.ts';
 import type { Measured } from '../log/measured.ts';
@@ -45,7 +45,7 @@ export function expectedIn(
 	const terms = Array.from({ length: breathing.terms }, (_, at) => `breathing ${at}`);
 	const names = [...car.sampler.names, ...sensors, ...terms, 'outside'];
 	const dimensions = names.length;
-	const points = quasiRandom(names, drawn);
+	const points = latinHypercube(names, drawn);
 	const z = new Float64Array(dimensions);
 	const outside = numberIn(run.get('log.ambient_temp'));
 	const best = Number(state.values[state.graph.slotOf.get('engine.peak_rpm')!] ?? Number.NaN);

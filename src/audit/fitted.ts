@@ -1,7 +1,7 @@
 import { readByFit } from '../fit/car-at.ts';
 import { type Fit, fitCar } from '../fit/fit.ts';
 import { fitLogOf } from '../fit/fit-log.ts';
-import { seedFrom } from '../graph/quasi-random.ts';
+import { seedFrom } from '../graph/latin-hypercube.ts';
 import type { State } from '../graph/solve.ts';
 import { changedSince } from '../sheet/rests-on.ts';
 import type { LogRecord, Sheet } from '../sheet/sheet.ts';

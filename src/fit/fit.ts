@@ -1,5 +1,5 @@
 import type { Strays } from '../graph/graph.ts';
-import type { Points } from '../graph/quasi-random.ts';
+import type { Points } from '../graph/latin-hypercube.ts';
 import type { Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';

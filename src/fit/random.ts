@@ -1,4 +1,4 @@
-import { uniform } from '../graph/quasi-random.ts';
+import { uniform } from '../graph/latin-hypercube.ts';
 
 /** Numbers by chance, always the same for one seed. */
 export interface Chance {

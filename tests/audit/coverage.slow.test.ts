@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
 import { certaintyOf } from '../../src/audit/certainty.ts';
 import { type Given, Incomplete, type Strays, slotNamed } from '../../src/graph/graph.ts';
+import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 import { reach } from '../../src/graph/paths.ts';
-import { quasiRandom } from '../../src/graph/quasi-random.ts';
 import { type State, solve } from '../../src/graph/solve.ts';
 import type { Uncertain } from '../../src/graph/uncertain.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
@@ -82,7 +82,8 @@ function trial(sheet: Sheet, given: ReadonlyMap<string, Given>, nominal: State, 
 		if (!(value instanceof Incomplete)) readings.set(id, { value: strayed(one, value), assumed });
 	}
 	const state = { ...solve(model.graph, readings), logged: null };
-	const points = ({ names }: { names: readonly string[] }) => quasiRandom(names, 100, Math.floor(random() * 2 ** 32));
+	const points = ({ names }: { names: readonly string[] }) =>
+		latinHypercube(names, 100, Math.floor(random() * 2 ** 32));
 	const { band } = certaintyOf({ ...model, rulebook, quantities }, sheet, state, [], 100, points);
 	return figures.map(id => {
 		const slot = slotNamed(model.graph, id);

@@ -1,8 +1,8 @@
 import { Bounded } from '../../src/graph/bounded.ts';
 import { slotNamed } from '../../src/graph/graph.ts';
+import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 import { LimitNode } from '../../src/graph/limit.ts';
 import { between, reach } from '../../src/graph/paths.ts';
-import { quasiRandom } from '../../src/graph/quasi-random.ts';
 import { rootOf } from '../../src/graph/root.ts';
 import type { State } from '../../src/graph/solve.ts';
 import { WhatIf } from '../../src/graph/what-if.ts';
@@ -92,7 +92,7 @@ export function plainDraws(
 		];
 	});
 	return function* (draws) {
-		const points = quasiRandom(
+		const points = latinHypercube(
 			Array.from(z, (_, at) => `${at}`),
 			draws,
 		);

@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { drawPosterior } from '../../src/fit/posterior.ts';
-import { quasiRandom } from '../../src/graph/quasi-random.ts';
+import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 import { makeSampler } from '../../src/graph/sampling.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
 import { counts, seed } from '../counts.ts';
@@ -53,7 +53,7 @@ beforeAll(() => {
 			return [sorted[Math.floor(0.05 * (draws - 1))]!, sorted[Math.ceil(0.95 * (draws - 1))]!] as const;
 		};
 		const real = figures(truth);
-		const points = quasiRandom(sampler.names, draws, seed + car);
+		const points = latinHypercube(sampler.names, draws, seed + car);
 		const z = new Float64Array(sampler.dimensions);
 		const before = Array.from({ length: draws }, (_, index) => {
 			points.point(index, z);

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { quasiRandom } from '../../src/graph/quasi-random.ts';
+import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 import { nineOfTen, spreadReadings } from '../../src/graph/uncertain.ts';
 
 const draws = 4_000;
@@ -8,7 +8,7 @@ const spread = { by: 0.1, relative: true };
 /** The mean and the middle nine tenths of the highest and of the lowest of some readings that stray. */
 function ends(readings: readonly (number | null)[]) {
 	const { dimensions, apply } = spreadReadings(0, spread, readings.length);
-	const points = quasiRandom(
+	const points = latinHypercube(
 		readings.map((_, at) => `reading ${at}`),
 		draws,
 	);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { evaluationOn, run } from '../../src/graph/evaluation.ts';
+import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 import { LimitNode } from '../../src/graph/limit.ts';
-import { quasiRandom } from '../../src/graph/quasi-random.ts';
 import { drawnLimit, rootOf } from '../../src/graph/root.ts';
 import { evaluate, solve } from '../../src/graph/solve.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
@@ -22,7 +22,7 @@ test.each(['boosted', 'unboosted'] as const)(
 			({ id, expensive }) => !expensive && typeof values[graph.slotOf.get(id)!] === 'number',
 		);
 		expect(placed.length).toBeGreaterThan(2);
-		const points = quasiRandom(
+		const points = latinHypercube(
 			moved.map(([slot]) => graph.nodes[slot]!.id),
 			20,
 			seed,

@@ -1,4 +1,4 @@
-import { type Points, quasiRandom } from '../../graph/quasi-random.ts';
+import { latinHypercube, type Points } from '../../graph/latin-hypercube.ts';
 import { makeSampler, type Sampler } from '../../graph/sampling.ts';
 import type { State } from '../../graph/solve.ts';
 import { uncertainSlots } from '../../quantities/uncertainty.ts';
@@ -14,7 +14,7 @@ export function limitDraws(
 	state: State,
 	limits: readonly string[],
 	count: number,
-	pointsFor: (sampler: Sampler) => Points = ({ names }) => quasiRandom(names, count),
+	pointsFor: (sampler: Sampler) => Points = ({ names }) => latinHypercube(names, count),
 ): LimitDraws {
 	const slots = limits.map(id => graph.slotOf.get(id)!);
 	const uncertain = uncertainSlots(rulebook.questions, quantities, state, id => answerTo(sheet, id));

@@ -33,7 +33,7 @@ export const discHeating = quantity({
 	band: [0.8, 1.25],
 	compute: q => {
 		const kind = q.choice('driveline.front_brakes');
-		if (kind === undefined || kind === 'drums') return kind && null;
+		if (kind === 'drums') return null;
 		const energy = stopEnergy(q.number('driveline.vehicle_mass'), q.number('driveline.highest_speed'));
 		const disc = discMass(
 			q.number('driveline.front_disc_diameter'),

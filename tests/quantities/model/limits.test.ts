@@ -38,6 +38,8 @@ describe('limits of boost', () => {
 		['boost.charge_temp_boost_limit', 'boost.charge_temp', 353.15, {}],
 		['fuel.rail_boost_limit', 'fuel.rail_sag', 4 * psi, {}],
 		['engine.block_boost_limit', 'engine.peak_pressure', 95e5, { 'engine.block': is('light') }],
+		['engine.piston_boost_limit', 'engine.peak_pressure', 70e5, { 'engine.pistons': is('cast') }],
+		['engine.gasket_boost_limit', 'engine.peak_pressure', 80e5, { 'engine.head_gasket': is('composite') }],
 		['engine.rod_boost_limit', 'engine.peak_pressure', 100e5, { 'engine.rods': is('as-built') }],
 		['engine.knock_boost_limit_high', 'engine.knock_integral_low', 1, {}],
 		['engine.knock_boost_limit_low', 'engine.knock_integral_high', 1, {}],

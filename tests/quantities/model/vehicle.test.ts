@@ -27,7 +27,9 @@ describe('the car around the engine, worked out by hand from the answers', () =>
 		};
 		expect(figure('driveline.disc_heating', answers)).toBeCloseTo(warmer, 6);
 		expect(figure('driveline.disc_temperature', answers)).toBeCloseTo(warmer + (90 + 459.67) / 1.8, 6);
-		expect(figure('driveline.disc_heating', { 'driveline.front_brakes': { value: 'drums' } })).toBeNull();
+		const solid = { ...answers, 'driveline.front_brakes': { value: 'solid-discs' } };
+		expect(figure('driveline.disc_heating', solid)).toBeCloseTo(0.6 * warmer, 6);
+		expect(figure('driveline.disc_heating', { ...answers, 'driveline.front_brakes': { value: 'drums' } })).toBeNull();
 		expect(figure('driveline.disc_heating', { 'driveline.front_brakes': undefined })).toBeUndefined();
 	});
 

@@ -12,7 +12,7 @@ const mostParts = 1000;
  * point in the middle of each of `count` equal parts of the probability, in an order of its own (Latin hypercube: McKay, Beckman
  * and Conover, Technometrics 21, 1979). The order comes from the name alone: one name more moves no other. `seed`: other orders.
  */
-export function quasiRandom(names: readonly string[], count: number, seed = 0): Points {
+export function latinHypercube(names: readonly string[], count: number, seed = 0): Points {
 	const parts = Math.max(1, Math.min(count, mostParts));
 	const deviates = Float64Array.from({ length: parts }, (_, part) =>
 		Math.max(-3, Math.min(3, inverseNormal((part + 0.5) / parts))),

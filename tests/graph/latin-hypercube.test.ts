@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
-import { quasiRandom } from '../../src/graph/quasi-random.ts';
+import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 
 const names = Array.from({ length: 60 }, (_, at) => `input.${at}`);
 
 /** By name its coordinate in each point. */
 function columns(of: readonly string[], count: number, seed?: number): Float64Array[] {
-	const points = quasiRandom(of, count, seed);
+	const points = latinHypercube(of, count, seed);
 	const z = new Float64Array(of.length);
 	const drawn = of.map(() => new Float64Array(count));
 	for (let index = 0; index < count; index++) {
