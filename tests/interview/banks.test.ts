@@ -1,9 +1,9 @@
 import { expect, test } from 'vitest';
-import { banksOf } from '../../src/interview/banks.ts';
+import { banksIn } from '../../src/interview/banks.ts';
 import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
 
 const laidOut = (layout: string, cylinders = 8) =>
-	banksOf(
+	banksIn(
 		withAnswer(withAnswer(emptySheet('mule'), 'engine.bank_layout', { value: layout }), 'engine.cylinders', {
 			value: cylinders,
 		}),
@@ -25,5 +25,5 @@ test('cylinders stand as the engine numbers them, whatever the firing order', ()
 });
 
 test('while the layout is not known they stand by number', () => {
-	expect(banksOf(emptySheet('mule'))).toEqual([[1, 2, 3, 4, 5, 6, 7, 8]]);
+	expect(banksIn(emptySheet('mule'))).toEqual([[1, 2, 3, 4, 5, 6, 7, 8]]);
 });
