@@ -5,7 +5,7 @@ import { stateOf } from '../../src/audit/logged.ts';
 import { makeModel } from '../../src/audit/model.ts';
 import { quantile } from '../../src/audit/quantile.ts';
 import { uncertaintyOf } from '../../src/audit/uncertainty.ts';
-import { type Points, quasiRandom } from '../../src/graph/quasi-random.ts';
+import { latinHypercube, type Points } from '../../src/graph/latin-hypercube.ts';
 import { makeSampler } from '../../src/graph/sampling.ts';
 import { checkSheet } from '../../src/sheet/check.ts';
 import { chance } from '../support/chance.ts';
@@ -18,7 +18,7 @@ const model = makeModel(rulebook, () => '');
 /** Deviates from shares by a table of the draws by name: sorted, they are those of equal parts. */
 const table = new Float64Array(4096);
 {
-	const points = quasiRandom(Array.from({ length: 1 }, String), 1000);
+	const points = latinHypercube(Array.from({ length: 1 }, String), 1000);
 	const z = new Float64Array(1);
 	const all = Float64Array.from({ length: 1000 }, (_, at) => {
 		points.point(at, z);
@@ -34,7 +34,7 @@ const primes = (count: number) => {
 };
 
 const sorts: Readonly<Record<string, (names: readonly string[], count: number, seed: number) => Points>> = {
-	'by name': quasiRandom,
+	'by name': latinHypercube,
 	chance: (names, _, seed) => {
 		const random = chance(seed);
 		return pointsOf(names, () => random());
@@ -70,7 +70,7 @@ for (const name of ['half-finished', 'after-changes', 'trailer-hauler']) {
 		}
 		return columns.map(column => column.filter(Number.isFinite).sort());
 	};
-	const right = drawn(quasiRandom(sampler.names, many, 999), many).map(
+	const right = drawn(latinHypercube(sampler.names, many, 999), many).map(
 		all => [plainly(all, 0.05), plainly(all, 0.95)] as const,
 	);
 	console.log(`\n${name}: ends of bands off, % of their width      middle  ninth tenth`);
