@@ -31,6 +31,12 @@ const quick = {
 export const isGrave = ({ rule, worse }: Verdict): boolean =>
 	[rule.harm, worse?.harm].some(harm => harm === 'engine' || harm === 'person');
 
+const isFailed = ({ verdict }: Verdict): boolean => verdict === 'fails';
+
+/** The titles of lines as one fault, '' for none. */
+const titles = (said: string, lines: readonly Verdict[]): string =>
+	lines.length > 0 ? `${said}: ${[...new Set(lines.map(({ rule }) => rule.title))].join('; ')}` : '';
+
 /**
  * The pulls of a log, each held against what makes it clean: full and warm to 90 % of redline, advance at its target, five
  * channels read often enough, no rule of harm to engine or people that fails or cannot be decided.
@@ -59,8 +65,10 @@ export function pullsOf(judge: Judge, state: State, results: LogResults, log: nu
 			Math.abs(number('log.advance_full') - advance!) <= offAdvance ? '' : 'spark advance not that of the sheet',
 			slow.length === 0 ? '' : `not read 4 times a second: ${slow.join(', ')}`,
 			slow.includes(quick['log.knock_quick']) || number('log.knock_most') < noKnock ? '' : 'knock',
-			...new Set(
-				open.map(({ verdict, rule }) => `${verdict === 'fails' ? 'fails' : 'cannot be judged'}: ${rule.title}`),
+			titles('fails', open.filter(isFailed)),
+			titles(
+				'cannot be judged',
+				open.filter(verdict => !isFailed(verdict)),
 			),
 		].filter(Boolean);
 		const peak = figure('log.boost_peak');

@@ -38,10 +38,18 @@ export function cleanPulls({ model, logs }: Asked, plain: State, refused: string
 	for (const { name, changed } of logs)
 		if (changed.length > 0)
 			refused.push(`The log ${name} was made before a change of ${changed.join(', ')}: its pulls no longer count.`);
-	const faults = all.filter(pull => pull.faults.length > 0).slice(-2);
-	const many = clean.length === 0 ? 'No clean pull yet' : 'One clean pull only';
-	refused.push(
-		`${many}, and a step needs two.${faults.map(({ log, pull, faults }) => ` Pull ${pull} of ${logs[log]!.name}: ${faults.join('; ')}.`).join('')}`,
-	);
+	refused.push(`${clean.length === 0 ? 'No clean pull yet' : 'One clean pull only'}, and a step needs two.`);
+	refused.push(...wrongWith(all.filter(({ faults }) => faults.length > 0).slice(-2), logs));
 	return null;
+}
+
+/** What is wrong with pulls, a text each; what is wrong with two of one log stands once. */
+function wrongWith(pulls: readonly JudgedPull[], logs: Asked['logs']): string[] {
+	return logs.flatMap(({ name }, log) => {
+		const own = pulls.filter(pull => pull.log === log);
+		return [...new Set(own.flatMap(({ faults }) => faults))].map(fault => {
+			const numbers = own.filter(({ faults }) => faults.includes(fault)).map(({ pull }) => pull);
+			return `${numbers.length > 1 ? 'Pulls' : 'Pull'} ${numbers.join(' and ')} of ${name}: ${fault}.`;
+		});
+	});
 }
