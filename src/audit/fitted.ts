@@ -1,6 +1,7 @@
 import { readByFit } from '../fit/car-at.ts';
 import { type Fit, fitCar } from '../fit/fit.ts';
 import { fitLogOf } from '../fit/fit-log.ts';
+import { finish, type Steps } from '../fit/steps.ts';
 import { seedFrom } from '../graph/latin-hypercube.ts';
 import type { State } from '../graph/solve.ts';
 import { changedSince } from '../sheet/rests-on.ts';
@@ -11,7 +12,7 @@ import type { Model } from './model.ts';
 import { unitOf } from './quantity-values.ts';
 import { uncertaintyOf } from './uncertainty.ts';
 
-type Logged = Pick<LogRecord, 'name' | 'points' | 'quantities'>;
+type Logged = Pick<LogRecord, 'name' | 'sha256' | 'points' | 'quantities'>;
 
 /**
  * The logs of a sheet that still count: no answer that a fit reads has another value than then. What an engine is meant to do
@@ -29,26 +30,27 @@ export function countingLogs({ rulebook, graph }: Model, sheet: Sheet): readonly
 export interface Fitted {
 	readonly fit: Fit;
 	/** Logs that fit no car of these answers while the others do. */
-	readonly leftOut: readonly { readonly log: string; readonly look_at: readonly string[] }[];
+	readonly leftOut: readonly { readonly log: string; readonly sha256: string; readonly look_at: readonly string[] }[];
 }
 
 /**
  * The model fitted to logs of the sheet's car; null where there is nothing at full load to fit to. Where all together fit no
  * car of these answers, those are left out that do not even alone. The same sheet, the same fit.
  */
-export function fitTo(model: Model, sheet: Sheet, state: State, records: readonly Logged[]): Fitted | null {
-	const fit = fitTogether(model, sheet, state, records);
+export function* fitTo(model: Model, sheet: Sheet, state: State, records: readonly Logged[]): Steps<Fitted | null> {
+	const fit = yield* fitTogether(model, sheet, state, records);
 	if (!fit) return null;
 	const whole = { fit, leftOut: [] };
 	if (fit.applied || records.length === 1) return whole;
-	const alone = records.map(record => ({ record, fit: fitTogether(model, sheet, state, [record]) }));
+	const alone: { record: Logged; fit: Fit | null }[] = [];
+	for (const record of records) alone.push({ record, fit: yield* fitTogether(model, sheet, state, [record]) });
 	const bad = alone.filter(({ fit }) => fit && !fit.applied);
 	const good = alone.filter(({ fit }) => fit?.applied);
 	if (bad.length === 0 || good.length === 0) return whole;
 	const rest =
 		good.length === 1
 			? good[0]!.fit
-			: fitTogether(
+			: yield* fitTogether(
 					model,
 					sheet,
 					state,
@@ -57,11 +59,15 @@ export function fitTo(model: Model, sheet: Sheet, state: State, records: readonl
 	if (!rest?.applied) return whole;
 	return {
 		fit: rest,
-		leftOut: bad.map(({ record, fit }) => ({ log: record.name, look_at: fit!.misfit?.look_at ?? [] })),
+		leftOut: bad.map(({ record, fit }) => ({
+			log: record.name,
+			sha256: record.sha256,
+			look_at: fit!.misfit?.look_at ?? [],
+		})),
 	};
 }
 
-function fitTogether(model: Model, sheet: Sheet, state: State, records: readonly Logged[]): Fit | null {
+function* fitTogether(model: Model, sheet: Sheet, state: State, records: readonly Logged[]): Steps<Fit | null> {
 	const { rulebook, quantities } = model;
 	const logs = records.flatMap(record => fitLogOf(record, 1 / records.length) ?? []);
 	if (logs.length === 0) return null;
@@ -70,7 +76,7 @@ function fitTogether(model: Model, sheet: Sheet, state: State, records: readonly
 		rulebook.questions.flatMap(({ id, target }) => (target || id === 'build.hot_day' ? [] : [id])),
 	);
 	const uncertain = uncertaintyOf(model, sheet, state);
-	return fitCar(state, uncertain, logs, {
+	return yield* fitCar(state, uncertain, logs, {
 		declared: rulebook.episodes!,
 		limits: quantities.flatMap(({ id }) => (id in rulebook.limits ? [id] : [])),
 		canMeasure: id => measured.has(id),
@@ -85,10 +91,13 @@ export function fitOf(
 	state: State,
 ): (Fitted & { readonly days: readonly string[] }) | null {
 	const records = countingLogs(model, sheet);
-	const fitted = records.length === 0 ? null : fitTo(model, sheet, state, records);
+	const fitted = records.length === 0 ? null : finish(fitTo(model, sheet, state, records));
 	if (!fitted) return null;
-	const out = new Set(fitted.leftOut.map(({ log }) => log));
-	return { ...fitted, days: [...new Set(records.filter(({ name }) => !out.has(name)).map(({ date }) => date))].sort() };
+	const out = new Set(fitted.leftOut.map(({ sha256 }) => sha256));
+	return {
+		...fitted,
+		days: [...new Set(records.filter(({ sha256 }) => !out.has(sha256)).map(({ date }) => date))].sort(),
+	};
 }
 
 /** Units of what a sensor is off, where that is no share. */
@@ -118,6 +127,6 @@ export function fitJson({ rulebook, quantities }: Model, { fit, leftOut }: Fitte
 		unsettled: fit.unsettled,
 		misfit: fit.misfit,
 		detects: fit.detects.map(one => ({ ...one, unit: ofSensors[one.id] ?? '1' })),
-		left_out: leftOut,
+		left_out: leftOut.map(({ log, look_at }) => ({ log, look_at })),
 	};
 }

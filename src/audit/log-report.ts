@@ -1,4 +1,5 @@
 import { readByFit } from '../fit/car-at.ts';
+import type { Steps } from '../fit/steps.ts';
 import { reach } from '../graph/paths.ts';
 import type { State } from '../graph/solve.ts';
 import type { Analysis } from '../log/analyze.ts';
@@ -84,8 +85,11 @@ export interface LogReport {
 	readonly model: Model;
 }
 
-/** Judges what a log came to by the rules on logs, in the car of a sheet: `solved`, of which the log's quantities `read` some. */
-export function reportLog(
+/**
+ * Judges what a log came to by the rules on logs, in the car of a sheet: `solved`, of which the log's quantities `read` some.
+ * Yields the share of the fit that is done; told to stop there, it goes on without one, and notes that.
+ */
+export function* reportLog(
 	model: Model,
 	{ sheet }: Checked,
 	{ channels, unused, notes, totals }: Omit<Recording, 'blocks' | 'columns'>,
@@ -94,7 +98,7 @@ export function reportLog(
 	file: LogFile,
 	{ date, tool, units, draws }: Pick<AuditOptions, 'date' | 'tool' | 'units' | 'draws'>,
 	{ read, solved }: { readonly read: ReadonlySet<string>; readonly solved: State },
-): LogReport {
+): Generator<number, LogReport, 'stop' | undefined> {
 	const { judge } = model;
 	const wording = model.wordings[units];
 	const quantities = resultsOf(analysis);
@@ -109,8 +113,9 @@ export function reportLog(
 	const after = withLogged(sheet, taken, { name: file.name, date }).sheet;
 	const unfitted = stateWithLog(model, after, quantities);
 	const earlier = countingLogs(model, after).filter(({ sha256 }) => sha256 !== file.sha256);
-	const logs = [...earlier, { name: file.name, points: recordedPoints(analysis.points), quantities }];
-	const fitted = draws === 0 ? null : fitTo(model, after, unfitted, logs);
+	const logs = [...earlier, { ...file, points: recordedPoints(analysis.points), quantities }];
+	const stopped = draws === 0 ? null : yield* untilStopped(fitTo(model, after, unfitted, logs));
+	const fitted = stopped === 'stopped' ? null : stopped;
 	const fit = fitted?.fit;
 	const stateAfter = fit?.applied ? stateWithLog(model, after, quantities, fit.strays) : unfitted;
 	const step = nextStep({
@@ -164,7 +169,11 @@ export function reportLog(
 		},
 		boost_steps: step.steps,
 		boost_steps_refused: step.refused,
-		notes: analysis.pulse === null ? notes : [...notes, analysis.pulse],
+		notes: [
+			...notes,
+			...(analysis.pulse === null ? [] : [analysis.pulse]),
+			...(stopped === 'stopped' ? ['The fit was stopped: this report is without it.'] : []),
+		],
 	};
 	return {
 		json,
@@ -177,6 +186,14 @@ export function reportLog(
 		wording,
 		model,
 	};
+}
+
+function* untilStopped<T>(steps: Steps<T>): Generator<number, T | 'stopped', 'stop' | undefined> {
+	for (;;) {
+		const { done, value } = steps.next();
+		if (done) return value;
+		if ((yield value) === 'stop') return 'stopped';
+	}
 }
 
 function targetsIn({ values, graph }: State): Map<string, number> {

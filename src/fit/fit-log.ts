@@ -31,7 +31,7 @@ export const facts = ['clutch', 'spark', 'knock'] as const;
 export type Fact = (typeof facts)[number];
 
 /** Points of a pull and of all logs at most: more say little more, and each costs time. */
-const [mostOfPull, mostOfAll] = [12, 40] as const;
+const [mostOfPull, mostOfAll] = [12, 24] as const;
 /** A median of readings strays by so much more than their mean would. */
 const ofMedian = 1.2533;
 /** Slip under this is none. */

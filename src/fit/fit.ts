@@ -7,7 +7,8 @@ import type { Declared } from '../log/declared.ts';
 import { agreement, leastShown } from './agreement.ts';
 import { type CarProblem, carProblem } from './car-problem.ts';
 import type { FitLog } from './fit-log.ts';
-import { drawPosterior, type Posterior } from './posterior.ts';
+import { drawFrom, type Posterior, startOf } from './posterior.ts';
+import type { Steps } from './steps.ts';
 import { sensorErrors } from './terms.ts';
 import { type Unsettled, unsettledIn } from './unsettled.ts';
 
@@ -51,32 +52,39 @@ export interface FitOptions {
 const [leastChance, farthestSensor] = [0.01, 2.5] as const;
 /** An input that is still as uncertain as this share of before has not moved, nor one within so many deviations of it. */
 const [settled, aside] = [0.8, 0.5] as const;
-const draws = 2000;
+/** Draws, and how many independent ones they are to be worth. */
+const [draws, worth] = [2000, 800] as const;
 
 /**
  * Fits the uncertain inputs of a solved sheet to logs, together with what the sensors are off. Null: nothing to compare with.
+ * Yields the share that is done.
  */
-export function fitCar(
+export function* fitCar(
 	state: State,
 	uncertain: readonly Uncertain[],
 	logs: readonly FitLog[],
 	{ declared, limits, canMeasure, seed }: FitOptions,
-): Fit | null {
+): Steps<Fit | null> {
 	const problem = carProblem(state, uncertain, logs, declared);
 	if (problem.compared.length === 0) return null;
-	const found = drawPosterior(problem, seed, draws);
-	if (!found) return refusal({ p: 0, look_at: [] });
+	yield 0;
+	const start = startOf(problem, seed);
+	if (!start) return refusal({ p: 0, look_at: [] });
 	const named = namesOf(problem, state, uncertain);
 	const channels = problem.compared.map(({ channel }) => channel);
-	const p = agreement(problem, found.seen, found.mode, channels);
+	const p = agreement(problem, start.seen, start.mode, channels);
+	const refusedAt = (point: Float64Array): Fit => {
+		const out = [...start.seen].sort((a, b) => Math.abs(point[b]!) - Math.abs(point[a]!));
+		return refusal({ p, look_at: [...new Set(out.map(unknown => named[unknown]!))].slice(0, 3) });
+	};
+	if (p < leastChance) return refusedAt(start.mode.point);
+	const found = yield* drawFrom(problem, start, draws, worth);
+	if (!found) return refusal({ p: 0, look_at: [] });
 	const mean = meanOf(found);
 	const far = problem.terms.some(
 		({ channel }, at) => channel !== null && Math.abs(mean[problem.car.sampler.dimensions + at]!) > farthestSensor,
 	);
-	if (p < leastChance || far) {
-		const out = [...found.seen].sort((a, b) => Math.abs(mean[b]!) - Math.abs(mean[a]!));
-		return refusal({ p, look_at: [...new Set(out.map(unknown => named[unknown]!))].slice(0, 3) });
-	}
+	if (far) return refusedAt(mean);
 	const { first } = problem.car.sampler;
 	const seen = new Set(found.seen);
 	const strays = new Map(

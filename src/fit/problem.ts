@@ -22,8 +22,17 @@ export function logLikelihood({ doubts }: Pick<Problem, 'doubts'>, seen: Seen | 
 	if (!seen) return Number.NEGATIVE_INFINITY;
 	let sum = 0;
 	for (const residual of seen.residuals) sum -= (residual * residual) / 2;
-	for (const [at, doubt] of doubts.entries()) sum += Math.log(doubt + (1 - doubt) * normalShare(seen.margins[at]!));
+	for (const [at, doubt] of doubts.entries()) sum += logOfFact(doubt, seen.margins[at]!);
 	return sum;
+}
+
+/** The logarithm of the chance that a log shows a fact, by its margin. */
+export const logOfFact = (doubt: number, margin: number): number => Math.log(doubt + (1 - doubt) * normalShare(margin));
+
+/** How that rises with the margin. */
+export function slopeOfFact(doubt: number, margin: number): number {
+	const density = Math.exp((-margin * margin) / 2) / Math.sqrt(2 * Math.PI);
+	return ((1 - doubt) * density) / (doubt + (1 - doubt) * normalShare(margin));
 }
 
 /** The share of a standard normal below a deviate, within 1.5e-7. Abramowitz & Stegun 7.1.26. */

@@ -7,6 +7,7 @@ import type { LogReport } from '../../src/audit/log-report.ts';
 import { stateOf } from '../../src/audit/logged.ts';
 import { takeLog } from '../../src/audit/take-log.ts';
 import type { Fit } from '../../src/fit/fit.ts';
+import { finish } from '../../src/fit/steps.ts';
 import { reach } from '../../src/graph/paths.ts';
 import { boostStep } from '../../src/report/compose/boost-step.ts';
 import { type LogRecord, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
@@ -28,8 +29,7 @@ beforeAll(() => {
 	const sheet = withAnswer(buildSheet('boosted'), 'boost.spring', { value: 6, unit: 'psi', known: 'measured' });
 	report = loggedReport(drive, sheet, 'drive.csv', '2026-05-01');
 	kept = takeLog(sheet, report, () => true);
-	// What draws of a fit are worth is an attack by itself: here they are taken as enough.
-	fit = { ...fitTo(testModel(), kept, stateOf(testModel(), kept), kept.logs!)!.fit, effective: 400 };
+	fit = finish(fitTo(testModel(), kept, stateOf(testModel(), kept), kept.logs!))!.fit;
 }, 300_000);
 
 function stepOf(sheet: Sheet, other: { fit?: Fit; draws?: number } = {}): NextStep {

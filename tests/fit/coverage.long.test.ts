@@ -42,7 +42,7 @@ beforeAll(() => {
 	const slots = watched.map(id => graph.slotOf.get(id)!);
 	for (let car = 0; car < counts.knownCars; car++) {
 		const { problem, state, uncertain, truth, log } = drawnCar(seed + 7000 + car, { sheet: estimated() });
-		const found = drawPosterior(problem, seed + car, draws)!;
+		const found = drawPosterior(problem, seed + car, draws, 400)!;
 		const sampler = makeSampler(state, uncertain, slots);
 		const figures = (point: ArrayLike<number>) => {
 			const values = sampler.evaluate(point);

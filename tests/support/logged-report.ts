@@ -1,5 +1,6 @@
 import { type LogReport, reportLog } from '../../src/audit/log-report.ts';
 import { stateOf } from '../../src/audit/logged.ts';
+import { finish } from '../../src/fit/steps.ts';
 import { carOf } from '../../src/log/car-of.ts';
 import { Overview } from '../../src/log/overview.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
@@ -23,14 +24,16 @@ export function loggedReport(
 	const analysis = analyzed(drive, carOf(solved, read));
 	const channels = [...drive.channels.keys()].map(id => ({ channel: id, header: id, unit: '', by: 'header' as const }));
 	const totals = { rows: drive.time.length, unread: 0, faults: [], impossible: new Map() };
-	return reportLog(
-		model,
-		{ sheet, warnings: [] },
-		{ channels, unused: [], notes: [], totals },
-		analysis,
-		overview.all,
-		{ name, sha256: sha256(name), bytes: 1 },
-		{ date, tool: 'test', units: sheet.units, draws },
-		{ read, solved },
+	return finish(
+		reportLog(
+			model,
+			{ sheet, warnings: [] },
+			{ channels, unused: [], notes: [], totals },
+			analysis,
+			overview.all,
+			{ name, sha256: sha256(name), bytes: 1 },
+			{ date, tool: 'test', units: sheet.units, draws },
+			{ read, solved },
+		),
 	);
 }

@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import { setImmediate } from 'node:timers/promises';
 import { impossibleOf, type LogReport, reportLog } from '../../audit/log-report.ts';
 import { stateOf } from '../../audit/logged.ts';
 import type { Model } from '../../audit/model.ts';
@@ -21,6 +22,8 @@ type Choices = Omit<ColumnChoices, 'kept'>;
 export interface Progress {
 	readonly at: (taken: number, size: number | null) => void;
 	readonly judging?: () => void;
+	/** How far the fit is, 0 to 1; false where it is to be left. */
+	readonly fitting?: (share: number) => boolean;
 }
 
 /**
@@ -53,7 +56,7 @@ export async function judgeLog(
 	const analysis = analyzer.finish(impossibleOf(recording));
 	if (Number.isNaN(analysis.seconds))
 		throw new BadTable('no row with a time', 'a time in the rows, or rows so many a second (--channel time=#@20Hz)');
-	return reportLog(
+	const report = reportLog(
 		model,
 		opened,
 		recording,
@@ -63,6 +66,13 @@ export async function judgeLog(
 		{ ...said, tool: version },
 		{ read, solved },
 	);
+	// Keys and signals are taken in between.
+	for (let goesOn = true; ; ) {
+		const { done, value } = report.next(goesOn ? undefined : 'stop');
+		if (done) return value;
+		await setImmediate();
+		goesOn = progress.fitting?.(value) ?? true;
+	}
 }
 
 /** The beginning of a log: what each column is taken for. */

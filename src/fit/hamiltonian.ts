@@ -1,0 +1,163 @@
+import { cholesky, dot, identity, type Square, solveWith } from './matrix.ts';
+import { curvatureOf, type Mode } from './mode.ts';
+import { logLikelihood, type Problem } from './problem.ts';
+import type { Chance } from './random.ts';
+import { Straightened } from './straightened.ts';
+import { Surrogate } from './surrogate.ts';
+
+/** Where a chain is. */
+export interface State {
+	readonly point: Float64Array;
+	/** The logarithm of its density by the model, up to a constant. */
+	readonly height: number;
+	/** The same by the surrogate, and the coordinates it has there. */
+	readonly guessed: number;
+	readonly at: Float64Array;
+}
+
+/** Kicks of a trajectory, at first and at most, and the chance of acceptance by the surrogate from which they are enough. */
+const [fewest, most, smooth] = [4, 64, 0.85] as const;
+/** Trajectories that their number is judged by; those between two evaluations of the model. */
+const [judged, between] = [16, 4] as const;
+
+/**
+ * Hamiltonian Monte Carlo (Neal 2011) on a surrogate, every few trajectories accepted or not by the model (Liu 2001, 9.4.3): what
+ * is drawn is what the model says, for one evaluation of it a draw. The normal distribution about the mode is followed exactly,
+ * what differs from it kicks (Shahbaba et al. 2014): about a quarter of a turn is an independent draw.
+ */
+export class Hamiltonian {
+	private readonly problem: Problem;
+	private readonly unknowns: readonly number[];
+	private readonly straightened: Straightened;
+	private readonly middle: Float64Array;
+	/** C of the spread C Ct about the mode. */
+	private readonly spread: Square;
+	private kicks: number = fewest;
+	// Where a trajectory is, in deviations of that normal distribution, and its momentum; what kicks it.
+	private readonly at: Float64Array;
+	private readonly momentum: Float64Array;
+	private readonly force: Float64Array;
+	private readonly coordinates: Float64Array;
+	private readonly slopes: Float64Array;
+
+	constructor(problem: Problem, unknowns: readonly number[], { point }: Mode) {
+		const size = () => new Float64Array(unknowns.length);
+		this.problem = problem;
+		this.unknowns = unknowns;
+		this.straightened = new Straightened(new Surrogate(problem, unknowns, point));
+		this.middle = size();
+		this.straightened.of(this.seenOf(point), this.middle);
+		const precision = curvatureOf(this.straightened.slopes).map((row, at) => row.with(at, row[at]! + 1));
+		const factor = cholesky(precision)!;
+		this.spread = cholesky(identity(unknowns.length).map(row => solveWith(factor, row)))!;
+		[this.at, this.momentum, this.force, this.coordinates, this.slopes] = [size(), size(), size(), size(), size()];
+	}
+
+	/**
+	 * The first state of a chain: one that the surrogate has as likely, from a point. How many kicks its trajectories need is
+	 * found out on the way.
+	 */
+	settle(from: Float64Array, chance: Chance): State {
+		const { at, coordinates, middle, spread } = this;
+		this.straightened.of(this.seenOf(from), coordinates);
+		for (let row = 0; row < at.length; row++) {
+			let rest = coordinates[row]! - middle[row]!;
+			for (let column = 0; column < row; column++) rest -= spread[row]![column]! * at[column]!;
+			at[row] = rest / spread[row]![row]!;
+		}
+		let guessed = this.look();
+		for (;;) {
+			let likely = 0;
+			for (let index = 0; index < judged; index++) {
+				const end = this.trajectory(guessed, chance);
+				likely += end.likely / judged;
+				guessed = end.guessed;
+			}
+			if (likely >= smooth || this.kicks >= most) return this.stateHere(from, guessed);
+			this.kicks *= 2;
+		}
+	}
+
+	/** The next state of a chain. */
+	next(now: State, chance: Chance): State {
+		this.at.set(now.at);
+		let guessed = this.look();
+		let moved = false;
+		for (let index = 0; index < between; index++) {
+			const end = this.trajectory(guessed, chance);
+			moved ||= end.moved;
+			guessed = end.guessed;
+		}
+		if (!moved) return now;
+		const end = this.stateHere(now.point, guessed);
+		const gain = end.height - end.guessed - (now.height - now.guessed);
+		return Math.log(chance.uniform()) < gain ? end : now;
+	}
+
+	private seenOf(point: Float64Array): Float64Array {
+		return Float64Array.from(this.unknowns, unknown => point[unknown]!);
+	}
+
+	/** The state where the trajectories are; unknowns that nothing seen moves with are as in `from`. */
+	private stateHere(from: Float64Array, guessed: number): State {
+		const { problem, unknowns } = this;
+		this.place();
+		const there = this.straightened.at(this.coordinates);
+		const point = from.slice();
+		for (const [row, unknown] of unknowns.entries()) point[unknown] = there[row]!;
+		const height = logLikelihood(problem, problem.at(point)) - dot(there, there) / 2;
+		return { point, height, guessed, at: this.at.slice() };
+	}
+
+	/** One trajectory by the surrogate alone: it stays where it ends, or goes back. */
+	private trajectory(guessed: number, chance: Chance) {
+		const { at, momentum, force, kicks } = this;
+		const [keptAt, keptForce] = [at.slice(), force.slice()];
+		for (let row = 0; row < at.length; row++) momentum[row] = chance.normal();
+		const before = guessed - dot(momentum, momentum) / 2;
+		const angle = ((Math.PI / 2) * (0.8 + 0.4 * chance.uniform())) / kicks;
+		const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
+		let height = guessed;
+		for (let kick = 0; kick < kicks; kick++) {
+			for (let row = 0; row < at.length; row++) {
+				const pushed = momentum[row]! + (angle / 2) * force[row]!;
+				const here = at[row]!;
+				at[row] = here * cosine + pushed * sine;
+				momentum[row] = pushed * cosine - here * sine;
+			}
+			height = this.look();
+			for (let row = 0; row < at.length; row++) momentum[row]! += (angle / 2) * force[row]!;
+		}
+		const gain = height - dot(momentum, momentum) / 2 - before;
+		const likely = Number.isNaN(gain) ? 0 : Math.min(1, Math.exp(gain));
+		if (chance.uniform() < likely) return { moved: true, guessed: height, likely };
+		at.set(keptAt);
+		force.set(keptForce);
+		return { moved: false, guessed, likely };
+	}
+
+	/** The coordinates of where the trajectory is. */
+	private place(): void {
+		const { at, coordinates, middle, spread } = this;
+		for (let row = 0; row < at.length; row++) {
+			const of = spread[row]!;
+			let sum = middle[row]!;
+			for (let column = 0; column <= row; column++) sum += of[column]! * at[column]!;
+			coordinates[row] = sum;
+		}
+	}
+
+	/** The height where the trajectory is, by the surrogate, and the force besides that of the normal distribution. */
+	private look(): number {
+		const { at, coordinates, spread, slopes, force } = this;
+		this.place();
+		const height = this.straightened.height(coordinates, slopes);
+		force.set(at);
+		for (let row = 0; row < at.length; row++) {
+			const of = spread[row]!;
+			const slope = slopes[row]!;
+			for (let column = 0; column <= row; column++) force[column]! += of[column]! * slope;
+		}
+		return height;
+	}
+}
