@@ -114,13 +114,19 @@ export class Surrogate {
 
 	/** Adds the change of the outputs with one unknown by itself; how they move with it there stands in its slopes. */
 	add(unknown: number, to: number, outputs: Float64Array): void {
+		const own = this.slopes[unknown]!;
+		// A trajectory that went astray: nothing is known there, and it is refused.
+		if (Number.isNaN(to)) {
+			outputs.fill(Number.NaN);
+			own.fill(Number.NaN);
+			return;
+		}
 		const place = (to + far) / step;
 		const segment = Math.max(0, Math.min(segments - 1, Math.floor(place)));
 		// Beyond the grid it goes on straight.
 		const t = Math.max(0, Math.min(1, place - segment));
 		const beyond = place - segment - t;
 		const cubics = this.cubics[unknown]![segment]!;
-		const own = this.slopes[unknown]!;
 		for (let at = 0, from = 0; at < own.length; at++, from += 4) {
 			const b = cubics[from + 1]!;
 			const c = cubics[from + 2]!;
