@@ -70,11 +70,13 @@ module.exports = {
 			comment:
 				'what draws from a posterior knows unknowns and residuals alone: it is held against closed forms and other algorithms without a car',
 			severity: 'error',
-			from: { path: '^src/fit/(agreement|frame|matrix|mode|posterior|problem|proposal|random|tempered|weights)\\.ts' },
+			from: {
+				path: '^src/fit/(agreement|effective|hamiltonian|matrix|mode|posterior|problem|random|span|steps|straightened|surrogate)\\.ts',
+			},
 			to: {
 				path: '^src/',
 				pathNot:
-					'^src/fit/(frame|matrix|mode|problem|proposal|random|tempered|weights)\\.ts|^src/graph/latin-hypercube\\.ts',
+					'^src/fit/(effective|hamiltonian|matrix|mode|problem|random|span|steps|straightened|surrogate)\\.ts|^src/graph/latin-hypercube\\.ts',
 			},
 		},
 		{

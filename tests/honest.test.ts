@@ -5,9 +5,9 @@ import { expect, test } from 'vitest';
 // What would make a test pass that proves nothing. Tests that are left out (.only, .skip) are the linter's: .biome.json.
 
 const folder = fileURLToPath(new URL('.', import.meta.url));
-/** All but the bench, where time is what is reported. */
+/** All but the bench and the runner of mutants, where time is what is reported. */
 const files = (readdirSync(folder, { recursive: true }) as string[]).filter(
-	file => /\.(?:tsx?|mjs)$/.test(file) && !file.startsWith('bench'),
+	file => /\.(?:tsx?|mjs)$/.test(file) && !/^(?:bench|mutation)\b/.test(file),
 );
 
 /** Each file that holds it, except those that have a reason to. */

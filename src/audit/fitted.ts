@@ -84,12 +84,27 @@ function* fitTogether(model: Model, sheet: Sheet, state: State, records: readonl
 	});
 }
 
-/** The model fitted to the logs that a sheet keeps and that still count, with their days; null without one. */
-export function fitOf(
-	model: Model,
-	sheet: Sheet,
-	state: State,
-): (Fitted & { readonly days: readonly string[] }) | null {
+type FittedOf = Fitted & { readonly days: readonly string[] };
+
+/** By model the last fit and what it was made from: an audit is looked at more often than its answers change. */
+const lastFit = new WeakMap<Model, { readonly from: string; readonly fitted: FittedOf | null }>();
+
+/**
+ * The model fitted to the logs that a sheet keeps and that still count, with their days; null without one.
+ *
+ * @param state the sheet solved, without any fit
+ */
+export function fitOf(model: Model, sheet: Sheet, state: State): FittedOf | null {
+	if (!sheet.logs?.length) return null;
+	const from = JSON.stringify([sheet.answers, sheet.logs]);
+	const last = lastFit.get(model);
+	if (last?.from === from) return last.fitted;
+	const fitted = fittedTo(model, sheet, state);
+	lastFit.set(model, { from, fitted });
+	return fitted;
+}
+
+function fittedTo(model: Model, sheet: Sheet, state: State): FittedOf | null {
 	const records = countingLogs(model, sheet);
 	const fitted = records.length === 0 ? null : finish(fitTo(model, sheet, state, records));
 	if (!fitted) return null;

@@ -85,6 +85,11 @@ export interface LogReport {
 	readonly model: Model;
 }
 
+export interface LogOptions extends Pick<AuditOptions, 'date' | 'tool' | 'units' | 'draws'> {
+	/** Whether the model is fitted to the log; left out: when there are draws. */
+	readonly fit?: boolean;
+}
+
 /**
  * Judges what a log came to by the rules on logs, in the car of a sheet: `solved`, of which the log's quantities `read` some.
  * Yields the share of the fit that is done; told to stop there, it goes on without one, and notes that.
@@ -96,7 +101,7 @@ export function* reportLog(
 	analysis: Analysis,
 	overview: readonly OverviewPoint[],
 	file: LogFile,
-	{ date, tool, units, draws }: Pick<AuditOptions, 'date' | 'tool' | 'units' | 'draws'>,
+	{ date, tool, units, draws, fit: fits = draws > 0 }: LogOptions,
 	{ read, solved }: { readonly read: ReadonlySet<string>; readonly solved: State },
 ): Generator<number, LogReport, 'stop' | undefined> {
 	const { judge } = model;
@@ -114,7 +119,7 @@ export function* reportLog(
 	const unfitted = stateWithLog(model, after, quantities);
 	const earlier = countingLogs(model, after).filter(({ sha256 }) => sha256 !== file.sha256);
 	const logs = [...earlier, { ...file, points: recordedPoints(analysis.points), quantities }];
-	const stopped = draws === 0 ? null : yield* untilStopped(fitTo(model, after, unfitted, logs));
+	const stopped = fits ? yield* untilStopped(fitTo(model, after, unfitted, logs)) : null;
 	const fitted = stopped === 'stopped' ? null : stopped;
 	const fit = fitted?.fit;
 	const stateAfter = fit?.applied ? stateWithLog(model, after, quantities, fit.strays) : unfitted;
@@ -122,7 +127,7 @@ export function* reportLog(
 		model,
 		sheet: after,
 		state: stateAfter,
-		fitted,
+		fitted: draws === 0 ? null : fitted,
 		logs: [
 			...logsOf(model, after).filter(({ sha256 }) => sha256 !== file.sha256),
 			{ name: file.name, quantities, changed: [] },

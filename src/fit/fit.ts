@@ -29,7 +29,7 @@ export interface Fit {
 	readonly effective: number;
 	readonly moved: readonly Moved[];
 	readonly unsettled: readonly Unsettled[];
-	/** The chance that a right log lies so far out, and what lies farthest. Null where it fits. */
+	/** The chance that a right log lies so far out, and what lies farthest. Null where it fits, or what is left could not be drawn. */
 	readonly misfit: { readonly p: number; readonly look_at: readonly string[] } | null;
 	/** By sensor the least error (a share, or in its unit) that would not pass for a difference of the car. */
 	readonly detects: readonly { readonly id: string; readonly least: number }[];
@@ -79,7 +79,7 @@ export function* fitCar(
 	};
 	if (p < leastChance) return refusedAt(start.mode.point);
 	const found = yield* drawFrom(problem, start, draws, worth);
-	if (!found) return refusal({ p: 0, look_at: [] });
+	if (!found) return refusal(null);
 	const mean = meanOf(found);
 	const far = problem.terms.some(
 		({ channel }, at) => channel !== null && Math.abs(mean[problem.car.sampler.dimensions + at]!) > farthestSensor,
@@ -104,7 +104,7 @@ export function* fitCar(
 	};
 }
 
-function refusal(misfit: NonNullable<Fit['misfit']>): Fit {
+function refusal(misfit: Fit['misfit']): Fit {
 	return {
 		applied: false,
 		effective: 0,

@@ -17,13 +17,15 @@ export interface State {
 
 /** Kicks of a trajectory, at first and at most, and the chance of acceptance by the surrogate from which they are enough. */
 const [fewest, most, smooth] = [4, 64, 0.85] as const;
-/** Trajectories that their number is judged by; those between two evaluations of the model. */
-const [judged, between] = [16, 4] as const;
+/** Trajectories that their number is judged by. */
+const judged = 16;
+/** The longest step of a walk, rad. */
+const widest = 0.8;
 
 /**
- * Hamiltonian Monte Carlo (Neal 2011) on a surrogate, every few trajectories accepted or not by the model (Liu 2001, 9.4.3): what
- * is drawn is what the model says, for one evaluation of it a draw. The normal distribution about the mode is followed exactly,
- * what differs from it kicks (Shahbaba et al. 2014): about a quarter of a turn is an independent draw.
+ * Hamiltonian Monte Carlo (Neal 2011) on a surrogate, each trajectory accepted or not by the model (Liu 2001, 9.4.3), and after
+ * it a step by the model alone: what is drawn is what the model says, for two evaluations of it a draw. The normal distribution
+ * about the mode is followed exactly, what differs from it kicks (Shahbaba et al. 2014): a quarter of a turn is an independent draw.
  */
 export class Hamiltonian {
 	private readonly problem: Problem;
@@ -80,18 +82,30 @@ export class Hamiltonian {
 
 	/** The next state of a chain. */
 	next(now: State, chance: Chance): State {
+		return this.walk(this.lead(now, chance), chance);
+	}
+
+	/** Where a trajectory leads, if the model accepts it. */
+	private lead(now: State, chance: Chance): State {
 		this.at.set(now.at);
-		let guessed = this.look();
-		let moved = false;
-		for (let index = 0; index < between; index++) {
-			const end = this.trajectory(guessed, chance);
-			moved ||= end.moved;
-			guessed = end.guessed;
-		}
+		const { moved, guessed } = this.trajectory(this.look(), chance);
 		if (!moved) return now;
 		const end = this.stateHere(now.point, guessed);
 		const gain = end.height - end.guessed - (now.height - now.guessed);
 		return Math.log(chance.uniform()) < gain ? end : now;
+	}
+
+	/**
+	 * A step by the model alone, short as often as not (preconditioned Crank-Nicolson, Cotter et al. 2013): it leads out of what
+	 * the model has as much more likely than the surrogate does, where a chain would stay for long.
+	 */
+	private walk(now: State, chance: Chance): State {
+		const angle = widest * chance.uniform();
+		const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
+		for (let row = 0; row < this.at.length; row++) this.at[row] = cosine * now.at[row]! + sine * chance.normal();
+		const end = this.stateHere(now.point, this.look());
+		const over = ({ height, at }: State) => height + dot(at, at) / 2;
+		return Math.log(chance.uniform()) < over(end) - over(now) ? end : now;
 	}
 
 	private seenOf(point: Float64Array): Float64Array {

@@ -3,6 +3,7 @@ import type { Model } from '../audit/model.ts';
 import { takeLog } from '../audit/take-log.ts';
 import type { LogColumns } from '../log/columns.ts';
 import { type GivenChannel, readGiven } from '../log/options.ts';
+import type { LogProgress } from '../log/progress.ts';
 import { loggedAnswerWords } from '../report/log/answers.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
@@ -15,7 +16,7 @@ interface Said {
 export interface LogFace {
 	isForPerson(error: unknown): error is Error;
 	lookAtLog(sheet: Sheet, path: string, said: Said): Promise<LogColumns>;
-	judgeLog(sheet: Sheet, path: string, said: Said, progress: (share: number | null) => void): Promise<LogReport>;
+	judgeLog(sheet: Sheet, path: string, said: Said, progress: LogProgress): Promise<LogReport>;
 }
 
 interface Lines {
@@ -40,13 +41,26 @@ export async function logByLines(
 ): Promise<Sheet | null> {
 	try {
 		const said = await columnsByLines(model, sheet, path, face, lines);
-		const report = said && (await face.judgeLog(sheet, path, said, () => {}));
+		const report = said && (await face.judgeLog(sheet, path, said, progressByLines(lines)));
 		return report && (await answersByLines(sheet, report, lines));
 	} catch (error) {
 		if (!face.isForPerson(error)) throw error;
 		lines.say(error.message);
 		return null;
 	}
+}
+
+/** Says once that the model is fitted: a line, not a bar that moves, for whoever listens. */
+function progressByLines({ say }: Lines): LogProgress {
+	let said = false;
+	return {
+		read() {},
+		fitted() {
+			if (!said) say('Fitting the model to this car: some seconds.');
+			said = true;
+			return true;
+		},
+	};
 }
 
 async function columnsByLines(

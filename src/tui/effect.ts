@@ -15,6 +15,8 @@ export type Effect =
 	| { readonly do: 'look-at-log'; readonly path: string; readonly choices: LogChoices }
 	| { readonly do: 'judge-log'; readonly path: string; readonly choices: LogChoices; readonly sheet: Sheet }
 	| { readonly do: 'stop-log' }
+	/** The log that is fitted to goes on without the fit. */
+	| { readonly do: 'skip-fit' }
 	| { readonly do: 'create'; readonly name: string; readonly units: UnitSet }
 	/** Stops the program until the shell goes on with it. */
 	| { readonly do: 'suspend' }

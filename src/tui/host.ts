@@ -2,6 +2,7 @@ import type { LogReport } from '../audit/log-report.ts';
 import type { Model } from '../audit/model.ts';
 import type { Pass } from '../interview/state.ts';
 import type { LogColumns } from '../log/columns.ts';
+import type { LogProgress } from '../log/progress.ts';
 import type { UnitSet } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Found } from './app.ts';
@@ -26,13 +27,8 @@ export interface Host {
 	pathsBeginning(text: string): readonly string[];
 	/** What the columns of a log are, from its beginning. */
 	lookAtLog(sheet: Sheet, path: string, choices: LogChoices): Promise<LogColumns>;
-	/** Reads and judges a whole log; `progress` is called with how far it is, and may throw to stop it. */
-	judgeLog(
-		sheet: Sheet,
-		path: string,
-		choices: LogChoices,
-		progress: (share: number | null) => void,
-	): Promise<LogReport>;
+	/** Reads and judges a whole log, and fits the model to it. */
+	judgeLog(sheet: Sheet, path: string, choices: LogChoices, progress: LogProgress): Promise<LogReport>;
 	/** Calls back with the exit status when a signal asks the program to end. */
 	onEndingSignal(stop: (status: number) => void): void;
 }

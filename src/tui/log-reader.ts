@@ -1,7 +1,8 @@
+import type { LogProgress } from '../log/progress.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { App } from './app.ts';
 import type { Host } from './host.ts';
-import type { LogChoices } from './log-session.ts';
+import type { LogChoices, LogSession } from './log-session.ts';
 import { judged, lookedAt, withLog } from './log-steps.ts';
 
 /** Reading was stopped: nothing is reported of it. */
@@ -13,6 +14,8 @@ export class LogReader {
 	private readonly later: (change: (app: App) => App) => void;
 	/** Counts what was begun: only the last one is reported. */
 	private turn = 0;
+	/** Whether the fit of the last one goes on. */
+	private fits = true;
 
 	constructor(host: Host, later: (change: (app: App) => App) => void) {
 		this.host = host;
@@ -29,12 +32,20 @@ export class LogReader {
 
 	judge(sheet: Sheet, path: string, choices: LogChoices): void {
 		const turn = ++this.turn;
-		let shown = -1;
-		const progress = (share: number | null) => {
+		let shown = '';
+		const show = (doing: LogSession['doing'], share: number | null) => {
 			if (turn !== this.turn) throw new Stopped();
-			const percent = Math.floor(100 * (share ?? 0));
-			if (percent !== shown) this.update(turn, app => withLog(app, { share }));
-			shown = percent;
+			const what = `${doing} ${Math.floor(100 * (share ?? 0))}`;
+			if (what !== shown) this.update(turn, app => withLog(app, { doing, share }));
+			shown = what;
+		};
+		this.fits = true;
+		const progress: LogProgress = {
+			read: share => show('reading', share),
+			fitted: share => {
+				show('fitting', share);
+				return this.fits;
+			},
 		};
 		this.host.judgeLog(sheet, path, choices, progress).then(
 			report => this.update(turn, app => judged(app, report)),
@@ -44,6 +55,11 @@ export class LogReader {
 
 	stop(): void {
 		this.turn++;
+	}
+
+	/** Goes on without the fit of the last one. */
+	skipFit(): void {
+		this.fits = false;
 	}
 
 	private update(turn: number, change: (app: App) => App): void {

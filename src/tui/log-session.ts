@@ -21,7 +21,8 @@ export interface LogSession {
 	/** The column whose channel is chosen, and the channel once its unit is. */
 	readonly column: number;
 	readonly channel: Channel | null;
-	/** How far it is read, 0 to 1; null where that is not known. */
+	readonly doing: 'reading' | 'fitting';
+	/** How far that is, 0 to 1; null where it is not known. */
 	readonly share: number | null;
 	readonly report: LogReport | null;
 	/** Answers that are not taken. */

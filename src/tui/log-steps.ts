@@ -25,6 +25,7 @@ export const readLog = (app: App): App => ({
 		found: null,
 		column: 0,
 		channel: null,
+		doing: 'reading',
 		share: null,
 		report: null,
 		left: [],
@@ -66,7 +67,7 @@ export function lookedAt(app: App, choices: LogChoices, found: LogColumns): App 
 export function judge(app: App): App {
 	const { path, choices } = app.log!;
 	const { sheet } = app.interview!;
-	const next = withLog({ ...app, screen: 'logReading', notice: null }, { share: null });
+	const next = withLog({ ...app, screen: 'logReading', notice: null }, { doing: 'reading', share: null });
 	return asking(next, { do: 'judge-log', path, choices, sheet });
 }
 

@@ -81,6 +81,9 @@ export class Performer {
 			case 'stop-log':
 				this.logs.stop();
 				return app;
+			case 'skip-fit':
+				this.logs.skipFit();
+				return app;
 			case 'create':
 				return withSheet(app, host.create(effect.name, effect.units), 'quick', opening.section);
 			case 'suspend':

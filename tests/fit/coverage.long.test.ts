@@ -35,6 +35,8 @@ function estimated(): Sheet {
 }
 
 const held: boolean[] = [];
+/** Cars whose chains do not agree: the program goes without a fit there. */
+let undrawn = 0;
 const widths: { readonly id: string; readonly ratio: number }[] = [];
 
 beforeAll(() => {
@@ -42,7 +44,11 @@ beforeAll(() => {
 	const slots = watched.map(id => graph.slotOf.get(id)!);
 	for (let car = 0; car < counts.knownCars; car++) {
 		const { problem, state, uncertain, truth, log } = drawnCar(seed + 7000 + car, { sheet: estimated() });
-		const found = drawPosterior(problem, seed + car, draws, 400)!;
+		const found = drawPosterior(problem, seed + car, draws, 400);
+		if (!found) {
+			undrawn++;
+			continue;
+		}
 		const sampler = makeSampler(state, uncertain, slots);
 		const figures = (point: ArrayLike<number>) => {
 			const values = sampler.evaluate(point);
@@ -72,6 +78,11 @@ beforeAll(() => {
 }, 7_200_000);
 
 describe(`${counts.knownCars} simulated cars of which the truth is known`, () => {
+	test('at most 2 of 100 cannot be drawn', () => {
+		console.info(`${undrawn} of ${counts.knownCars} cars could not be drawn`);
+		expect(undrawn).toBeLessThanOrEqual(counts.knownCars / 50);
+	});
+
 	test('the bands hold the truth in 85 to 95 %', () => {
 		const share = held.filter(Boolean).length / held.length;
 		console.info(`bands hold the truth: ${(100 * share).toFixed(1)} % of ${held.length}`);

@@ -1,5 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import type { LogProgress } from '../../src/log/progress.ts';
 import { newApp } from '../../src/tui/app.ts';
+import type { Host } from '../../src/tui/host.ts';
+import { LogReader } from '../../src/tui/log-reader.ts';
 import { withLog } from '../../src/tui/log-steps.ts';
 import { withSheet } from '../../src/tui/open-sheet.ts';
 import { buildSheet, testModel } from '../support/model.ts';
@@ -61,5 +64,37 @@ describe('a log in the interview', () => {
 		expect(out.log).toBeNull();
 		expect(out.interview!.sheet).toBe(app.interview!.sheet);
 		expect(withLog(out, { share: 1 })).toBe(out);
+	});
+});
+
+describe('while the model is fitted', () => {
+	test('Esc goes on without the fit, and Ctrl-B leaves the log', () => {
+		const fitting = withLog(screens['log-reading']!, { doing: 'fitting', share: 0.5 });
+		const going = press(fitting, 'escape');
+		expect(going.screen).toBe('logReading');
+		expect(last(going)).toEqual({ do: 'skip-fit' });
+		expect(last(press(fitting, 'ctrl-b'))).toEqual({ do: 'stop-log' });
+	});
+
+	test('the reader passes on how far it is, and that it is to go on without', async () => {
+		let now = screens['log-reading']!;
+		const seen: unknown[] = [];
+		const report = screens['log-found']!.log!.report!;
+		const host = {
+			judgeLog: async (_sheet: unknown, _path: unknown, _choices: unknown, progress: LogProgress) => {
+				progress.read(1);
+				seen.push(now.log!.doing, progress.fitted(0.25), now.log!.doing, now.log!.share);
+				reader.skipFit();
+				seen.push(progress.fitted(0.5));
+				return report;
+			},
+			isForPerson: () => false,
+		} as unknown as Host;
+		const reader = new LogReader(host, change => {
+			now = change(now);
+		});
+		reader.judge(sheet, 'drive.csv', { given: [], not: [] });
+		await expect.poll(() => now.screen).toBe('logFound');
+		expect(seen).toEqual(['reading', true, 'fitting', 0.25, false]);
 	});
 });

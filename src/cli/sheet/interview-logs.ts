@@ -3,6 +3,7 @@ import type { Model } from '../../audit/model.ts';
 import { pathsBeginning, typedPath } from '../../files/path-completion.ts';
 import type { LogColumns } from '../../log/columns.ts';
 import type { GivenChannel } from '../../log/options.ts';
+import type { LogProgress } from '../../log/progress.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import { today } from '../options/values.ts';
 import { judgeLog, lookAtLog } from './judge-log.ts';
@@ -12,18 +13,21 @@ interface Said {
 	readonly not: readonly string[];
 }
 
-/** What both faces of the interview need to read a log. No draws are made: it is quick enough to wait for. */
+/** What both faces of the interview need to read a log. No draws are made but those of the fit, which can be stopped. */
 export const interviewLogs = (model: Model) => ({
 	pathsBeginning,
 	lookAtLog: (sheet: Sheet, path: string, said: Said): Promise<LogColumns> =>
 		lookAtLog(model, sheet, typedPath(path), said),
-	judgeLog: (sheet: Sheet, path: string, said: Said, progress: (share: number | null) => void): Promise<LogReport> =>
+	judgeLog: (sheet: Sheet, path: string, said: Said, progress: LogProgress): Promise<LogReport> =>
 		judgeLog(
 			model,
 			{ sheet, warnings: [] },
 			typedPath(path),
 			said,
-			{ date: today(), units: sheet.units, draws: 0 },
-			{ at: (taken, size) => progress(size ? taken / size : null) },
+			{ date: today(), units: sheet.units, draws: 0, fit: true },
+			{
+				at: (taken, size) => progress.read(size ? taken / size : null),
+				fitting: share => progress.fitted(share),
+			},
 		),
 });

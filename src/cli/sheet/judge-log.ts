@@ -1,6 +1,6 @@
 import { basename } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
-import { impossibleOf, type LogReport, reportLog } from '../../audit/log-report.ts';
+import { impossibleOf, type LogOptions, type LogReport, reportLog } from '../../audit/log-report.ts';
 import { stateOf } from '../../audit/logged.ts';
 import type { Model } from '../../audit/model.ts';
 import { openStream } from '../../files/stream.ts';
@@ -11,7 +11,6 @@ import type { ColumnChoices } from '../../log/options.ts';
 import { Overview } from '../../log/overview.ts';
 import { openRecording } from '../../log/record.ts';
 import type { Checked } from '../../sheet/check.ts';
-import type { UnitSet } from '../../sheet/question.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import { BadTable } from '../../table/problem.ts';
 import { version } from '../assets/version.ts';
@@ -37,7 +36,7 @@ export async function judgeLog(
 	opened: Checked,
 	path: string,
 	choices: Choices,
-	said: { readonly date: string; readonly units: UnitSet; readonly draws: number },
+	said: Omit<LogOptions, 'tool'>,
 	progress: Progress = { at: () => {} },
 ): Promise<LogReport> {
 	const stream = await openStream(path);

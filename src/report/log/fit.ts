@@ -25,6 +25,11 @@ export function composeFit(report: LogReport): Block[] {
 			...listed([], look),
 		];
 	}
+	if (!fit.applied)
+		return [
+			title,
+			paragraph('What is left of the cars of these answers could not be drawn. Nothing rests on this fit.'),
+		];
 	const moved = fit.moved.map(({ id, before, after }): Inline[] => {
 		const [was, is] = [before, after].map(([low, middle, high]) => {
 			const show = (value: number) => written(report, id, value);

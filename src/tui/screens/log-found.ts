@@ -1,4 +1,5 @@
 import type { Finding } from '../../audit/audit.ts';
+import type { LogReport } from '../../audit/log-report.ts';
 import { plotLog } from '../../report/log/render.ts';
 import type { App } from '../app.ts';
 import { findingLines, lookOf } from '../finding-lines.ts';
@@ -35,6 +36,13 @@ export const bindings: readonly Binding[] = [
 	...pageKeys(() => true),
 ];
 
+/** What came of the fit; empty where there was none. */
+function fitWords({ json }: LogReport): string[] {
+	if (!json.fit) return [];
+	if (json.fit.applied) return ['The model is fitted to this car: audits rest on it once the log is kept.'];
+	return [json.fit.misfit ? 'The log fits no car of these answers.' : 'The model could not be fitted to it.'];
+}
+
 /** What the engine did and what the log contradicts. */
 export function view(app: App, width: number): Frame {
 	const { json } = app.log!.report!;
@@ -47,6 +55,7 @@ export function view(app: App, width: number): Frame {
 	return {
 		top: [
 			line(clip(`Log ${json.file.name}: ${summary}`, width), 'title'),
+			...fitWords(app.log!.report!).map(text => line(clip(text, width), 'quiet')),
 			...plot.filter(text => text !== '').map(text => line(clip(text, width), 'quiet')),
 		],
 		rows:
