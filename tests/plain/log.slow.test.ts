@@ -13,7 +13,7 @@ test('a log is read by lines: its columns corrected, answers taken by number, th
 	const home = temporaryFolder();
 	const path = join(home, 'mule.json');
 	writeFileSync(path, writeSheet(withAnswer(buildSheet('boosted'), 'boost.logged_peak', undefined)));
-	const table = driveTable(simulateDrive({ rate: 10, faults: { leanOnTop: 0.08 } }));
+	const table = driveTable(simulateDrive({ rate: 10, pulls: 1, faults: { leanOnTop: 0.08 } }));
 	writeFileSync(join(home, 'drive.csv'), table.replace('fuel pressure (Pa)', 'P7'));
 	const { status, out, err } = runCommand(['interview', path, '--plain'], {
 		input: [

@@ -18,7 +18,7 @@ export async function logScreens(app: App): Promise<Record<string, App>> {
 	const file = readLog(app);
 	const named = press(offered(file, ['drive-1.csv', 'drive-2.csv']), { key: 'text', text: '1.csv' });
 	const looking = press(named, 'enter');
-	const drive = simulateDrive({ rate: 10, faults: { leanOnTop: 0.08 }, seed: 3 });
+	const drive = simulateDrive({ rate: 10, pulls: 1, faults: { leanOnTop: 0.08 }, seed: 3 });
 	const head = driveTable({ ...drive, time: drive.time.slice(0, 400) });
 	const found = columnsOf(await openRecording(pieces(new TextEncoder().encode(head), 65_536), channels()));
 	const columns = lookedAt(looking, looking.log!.choices, found);
