@@ -1,4 +1,5 @@
 import { wireFor } from '../physics/fuse.ts';
+import { allowedDrop } from '../physics/wire.ts';
 import type { Plugs } from '../plugs/parts.ts';
 import type { UsualCircuit } from '../rulebook/usual-circuit.ts';
 import type { CircuitAnswer } from '../sheet/sheet.ts';
@@ -27,9 +28,6 @@ export interface WiringRow {
 	readonly fuse: number | null;
 	readonly words: Text;
 }
-
-/** Volts a circuit may lose out and back: 3 % of 13.5 V. Common practice for what must not dim. */
-const allowedDrop = 0.4;
 
 const foot = toCanonical(1, unitNamed('ft', ['length'])!);
 const plain = (name: string) =>

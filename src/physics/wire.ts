@@ -23,6 +23,9 @@ export function copperResistance(area: number, length: number, temperature = 293
 	return ((1e-6 / 58) * (1 + 0.00393 * (temperature - 293.15)) * length) / area;
 }
 
+/** Volts that a circuit may lose out and back: 3 % of 13.5 V. Common practice for what must not dim. */
+export const allowedDrop = 0.4;
+
 /**
  * What a wire of vehicles has over solid copper at 20 degC: its strands are twisted, so 2 % longer than the wire, and it runs
  * warm. Estimate, common practice: 60 degC is a loaded wire in a warm engine bay.

@@ -1,6 +1,6 @@
 import { ampacity } from '../physics/ampacity.ts';
 import { largestFuse, wireFor } from '../physics/fuse.ts';
-import { gaugeArea, wireDrop } from '../physics/wire.ts';
+import { allowedDrop, gaugeArea, wireDrop } from '../physics/wire.ts';
 import type { Circuit } from './circuit.ts';
 import { isFeed } from './half.ts';
 import { type Answered, lengthOf, loadOf } from './reading.ts';
@@ -12,8 +12,6 @@ export interface Wire {
 	readonly fuse: number | null;
 }
 
-/** Volts that a circuit may lose out and back: 3 % of 13.5 V, common practice for what must not dim. */
-export const allowedDrop = 0.4;
 /** A length where nothing says another: 6 ft, from the plug to the other end of an engine bay. */
 const usualLength = 1.8288;
 /** Signals carry next to nothing; nobody runs thinner than this by hand. */
