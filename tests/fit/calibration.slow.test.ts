@@ -28,7 +28,12 @@ beforeAll(() => {
 	const slots = watched.map(id => graph.slotOf.get(id)!);
 	for (let car = 0; car < counts.fits; car++) {
 		const { problem, state, uncertain, truth } = drawnCar(seed + car, { points: counts.fits < 100 ? 3 : 6 });
-		const found = drawPosterior(problem, seed + car, draws, 200)!;
+		const found = drawPosterior(problem, seed + car, draws, 200);
+		// Chains that do not agree: the program goes without a fit, as it does where a log fits no car.
+		if (!found) {
+			refused.push(0);
+			continue;
+		}
 		const sampler = makeSampler(state, uncertain, slots);
 		const figures = (point: Float64Array) => {
 			const values = sampler.evaluate(point);
@@ -52,7 +57,7 @@ beforeAll(() => {
 			),
 		);
 	}
-}, 600_000);
+}, 7_200_000);
 
 /**
  * Talts et al. 2018: where inputs and sensor errors are drawn from the prior and the log is made from them, the truth has any
@@ -62,7 +67,7 @@ describe(`${counts.fits} cars drawn from what their sheets say`, () => {
 	test.each([...watched, likelihood])('the truth has any rank alike: %s', id => {
 		const seen = new Array<number>(bins).fill(0);
 		for (const rank of ranks.get(id)!) seen[Math.floor((rank * bins) / (draws + 1))]!++;
-		const meant = counts.fits / bins;
+		const meant = ranks.get(id)!.length / bins;
 		const square = seen.reduce((sum, count) => sum + (count - meant) ** 2 / meant, 0);
 		const spread = 2 / (9 * (bins - 1));
 		const deviate = (Math.cbrt(square / (bins - 1)) - (1 - spread)) / Math.sqrt(spread);
@@ -72,7 +77,7 @@ describe(`${counts.fits} cars drawn from what their sheets say`, () => {
 
 	// 85 to 95 % of 400; of few cars as much wider as chance makes it.
 	test.each(watched.filter(id => id.endsWith('limit')))('nine of ten bands hold the truth: %s', id => {
-		const held = ranks.get(id)!.filter(rank => rank >= 5 && rank <= 94).length / counts.fits;
+		const held = ranks.get(id)!.filter(rank => rank >= 5 && rank <= 94).length / ranks.get(id)!.length;
 		const chance = 3 * Math.sqrt((0.9 * 0.1) / counts.fits);
 		expect(held).toBeGreaterThan(0.9 - Math.max(0.05, chance));
 		expect(held).toBeLessThan(0.9 + Math.max(0.05, chance));
