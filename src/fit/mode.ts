@@ -78,19 +78,19 @@ export function slopesAt(problem: Problem, unknowns: readonly number[], point: F
 	const here = problem.at(point);
 	if (!here) return null;
 	const [residuals, margins] = [here.residuals.slice(), here.margins.slice()];
-	const beside = point.slice();
+	const shifted = point.slice();
 	const slopes: Float64Array[] = [];
 	const marginSlopes: Float64Array[] = [];
 	for (const unknown of unknowns) {
 		const side = [aside, -aside].find(by => {
-			beside[unknown] = point[unknown]! + by;
-			const there = problem.at(beside);
+			shifted[unknown] = point[unknown]! + by;
+			const there = problem.at(shifted);
 			if (!there) return false;
 			slopes.push(there.residuals.map((one, at) => (one - residuals[at]!) / by));
 			marginSlopes.push(there.margins.map((one, at) => (one - margins[at]!) / by));
 			return true;
 		});
-		beside[unknown] = point[unknown]!;
+		shifted[unknown] = point[unknown]!;
 		if (side === undefined) return null;
 	}
 	return { slopes, marginSlopes };
@@ -110,14 +110,14 @@ export function seenUnknowns(problem: Problem, about: Float64Array): number[] {
 	const here = problem.at(about);
 	if (!here) return [];
 	const before = [...here.residuals, ...here.margins];
-	const beside = about.slice();
+	const shifted = about.slice();
 	return problem.candidates.filter(unknown => {
 		const moves = [0.3, -0.3].some(by => {
-			beside[unknown] = about[unknown]! + by;
-			const there = problem.at(beside);
+			shifted[unknown] = about[unknown]! + by;
+			const there = problem.at(shifted);
 			return !there || [...there.residuals, ...there.margins].some((one, at) => one !== before[at]);
 		});
-		beside[unknown] = about[unknown]!;
+		shifted[unknown] = about[unknown]!;
 		return moves;
 	});
 }

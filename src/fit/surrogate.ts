@@ -44,12 +44,12 @@ export class Surrogate {
 		this.doubts = problem.doubts;
 		this.center = Float64Array.from(unknowns, unknown => mode[unknown]!);
 		const base = outputsAt(problem, mode)!;
-		const beside = mode.slice();
+		const shifted = mode.slice();
 		/** The change of the outputs with some unknowns elsewhere; null where the model cannot be evaluated. */
 		const change = (...moved: (readonly [unknown: number, to: number])[]): Float64Array | null => {
-			for (const [unknown, to] of moved) beside[unknown] = to;
-			const there = outputsAt(problem, beside);
-			for (const [unknown] of moved) beside[unknown] = mode[unknown]!;
+			for (const [unknown, to] of moved) shifted[unknown] = to;
+			const there = outputsAt(problem, shifted);
+			for (const [unknown] of moved) shifted[unknown] = mode[unknown]!;
 			return there?.map((one, at) => one - base[at]!) ?? null;
 		};
 		const knots = unknowns.map(unknown =>

@@ -5,6 +5,8 @@ export interface ShownProgress {
 	at(taken: number, size: number | null): void;
 	/** All is read. What follows leaves no signal time to be heard: Ctrl-C ends the process as it does any. */
 	judging(): void;
+	/** How far the fit is, 0 to 1; it always goes on. */
+	fitting(share: number): boolean;
 	end(): void;
 }
 
@@ -31,6 +33,10 @@ export function progress(): ShownProgress {
 		judging() {
 			process.off('SIGINT', stop);
 			write('judging');
+		},
+		fitting(share) {
+			write(`fitting: ${Math.floor(share * 100)} %`);
+			return true;
 		},
 		end() {
 			clear();

@@ -74,12 +74,13 @@ export const drop = inPull({
 			const at = across.time.at(-1)!;
 			const boost = boostAt(pull, at)!;
 			const volts = median(within(pull.of('pump_volts'), at - 0.5, at).value);
-			const meant = pull.car.at('fuel.rail_pressure_under_flow', {
+			const expected = pull.car.at('fuel.rail_pressure_under_flow', {
 				...(pull.boosted ? { 'boost.target': boost } : {}),
 				...(Number.isFinite(volts) ? { 'fuel.pump_voltage': volts } : {}),
 			});
-			if (typeof meant !== 'number' || typeof now.value !== 'number') return lacking('fuel.rail_pressure_under_flow');
-			return measured(meant - boost - now.value, pull.declared.sensor_error.pressure);
+			if (typeof expected !== 'number' || typeof now.value !== 'number')
+				return lacking('fuel.rail_pressure_under_flow');
+			return measured(expected - boost - now.value, pull.declared.sensor_error.pressure);
 		}),
 });
 

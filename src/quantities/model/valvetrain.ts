@@ -21,7 +21,7 @@ export const mass = assumption({
 	value: 0.29,
 	spread: 0.05,
 	formula:
-		'usual mass that the spring moves: valve, retainer, a third of the spring, rocker, pushrod and lifter, all reckoned at the valve',
+		'usual mass that the spring moves: valve, retainer, a third of the spring, rocker, pushrod and lifter, all referred to the valve',
 	source: ['practice'],
 	nature: 'estimate',
 });
