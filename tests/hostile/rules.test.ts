@@ -4,12 +4,11 @@ import { solve } from '../../src/graph/solve.ts';
 import { quantities } from '../../src/log/quantities.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { modelGraph } from '../../src/quantities/model-graph.ts';
-import { compileRulebook } from '../../src/rulebook/compile/compile.ts';
 import { Judge } from '../../src/rulebook/judge.ts';
 import { namesRead } from '../../src/rulebook/reads.ts';
 import type { Rulebook } from '../../src/rulebook/rulebook.ts';
 import { counts, seed } from '../counts.ts';
-import { buildSheet, ruleTexts } from '../support/model.ts';
+import { buildSheet, compileRules, ruleTexts } from '../support/model.ts';
 import { everyTopic } from '../support/one-topic.ts';
 
 // Real topic files, spoilt: letters, lines and values. Each loads or is refused with a place; what loads judges a build.
@@ -139,7 +138,7 @@ test('so does a spoilt table, build or procedure, with all files that lean on it
 		fc.property(fc.constantFrom(...tables), fc.array(spoil, { minLength: 1, maxLength: 3 }), (table, spoils) => {
 			const text = spoils.reduce(spoilt, table.text);
 			const files = texts.map(file => (file === table ? { ...file, text } : file));
-			for (const { line, column, message } of compileRulebook(files, quantities).problems)
+			for (const { line, column, message } of compileRules(files).problems)
 				expect([line > 0, column > 0, message.length > 0]).toEqual([true, true, true]);
 		}),
 		// A whole rulebook is compiled each time: a hundred times the work of one topic.

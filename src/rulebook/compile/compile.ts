@@ -20,6 +20,7 @@ import { readCautions, readCodes, readLimits, readSections, readSources, readWor
 import { topicFiles } from './topics.ts';
 import { readVocabulary } from './vocabulary.ts';
 import { readUsualWork, refuseNeeds, type UsualWork } from './work.ts';
+import { type ReadYaml, readYaml } from './yaml.ts';
 
 export interface Compilation {
 	readonly rulebook: Rulebook;
@@ -28,11 +29,16 @@ export interface Compilation {
 
 /**
  * Compiles the files of rules/ into one rulebook. The problems of every file are found in one go; a rulebook with
- * problems is not to be used.
+ * problems is not to be used. Reading YAML is two thirds of the work: whoever compiles the same files many times hands in
+ * a `read` that reads each text once.
  */
-export function compileRulebook(files: readonly SourceText[], quantities: readonly AnyQuantity[]): Compilation {
+export function compileRulebook(
+	files: readonly SourceText[],
+	quantities: readonly AnyQuantity[],
+	read: (text: string) => ReadYaml = readYaml,
+): Compilation {
 	const problems: Problem[] = [];
-	const roots = rootsOf(files, problems);
+	const roots = rootsOf(files, problems, read);
 	// What an unreadable file should have held would be missed in all the others.
 	if (problems.length > 0) return { rulebook: nothing, problems: inOrder(problems) };
 	const table = <T>(name: string, reader: (root: Fields) => T): T => {

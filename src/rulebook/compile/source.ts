@@ -1,5 +1,5 @@
 import type { YAMLMap } from 'yaml';
-import { readYaml } from './yaml.ts';
+import { type ReadYaml, readYaml } from './yaml.ts';
 
 /** A file of rules/ as text, with its path inside the folder. */
 export interface SourceText {
@@ -35,7 +35,12 @@ export class Source {
 	private reported = 0;
 
 	/** With `warnings` the file is a pack, and goes there what only the project's own rules must keep. */
-	constructor({ path, text }: SourceText, problems: Problem[], warnings: Problem[] | null = null) {
+	constructor(
+		{ path, text }: SourceText,
+		problems: Problem[],
+		warnings: Problem[] | null = null,
+		read: (text: string) => ReadYaml = readYaml,
+	) {
 		this.path = path;
 		this.problems = problems;
 		this.warnings = warnings;
@@ -43,7 +48,9 @@ export class Source {
 		this.lines = text.split('\n');
 		let start = 0;
 		this.starts = this.lines.map(({ length }) => (start += length + 1) - length - 1);
-		this.root = readYaml(text, (offset, message) => this.report(offset, message));
+		const { root, faults } = read(text);
+		this.root = root;
+		for (const [offset, message] of faults) this.report(offset, message);
 	}
 
 	/** Notes a problem at an offset of the text. */

@@ -1,7 +1,13 @@
 import { Composer, CST, isMap, isScalar, isSeq, Lexer, Parser, type YAMLMap } from 'yaml';
 
 /** Something in a text that is not taken, and where. */
-export type Refuse = (offset: number, message: string) => void;
+type Refuse = (offset: number, message: string) => void;
+
+/** A text read as YAML: the mapping that it is, or null; and what is wrong with it, by its offset in the text. */
+export interface ReadYaml {
+	readonly root: YAMLMap | null;
+	readonly faults: readonly (readonly [offset: number, message: string])[];
+}
 
 /** No rule file needs more; a longer one is refused before it is read. In characters. */
 export const longest = 200_000;
@@ -21,10 +27,16 @@ const unseen =
 	/[\u0000-\u0008\u000b\u000c\u000e-\u001f\u007f-\u009f\u061c\u200b-\u200f\u2028-\u202e\u2060-\u206f\ufeff\ufff9-\uffff]|[\u{e0000}-\u{e007f}]|\p{Cs}/u;
 
 /**
- * The mapping that a rule file is, or null after saying why not. One pass over the lexemes refuses anchors, aliases,
- * tags and deep nesting before anything is built from them, so that no file can grow or hang.
+ * The mapping that a rule file is, or null and why not. One pass over the lexemes refuses anchors, aliases, tags and deep
+ * nesting before anything is built from them, so that no file can grow or hang.
  */
-export function readYaml(text: string, refuse: Refuse): YAMLMap | null {
+export function readYaml(text: string): ReadYaml {
+	const faults: [number, string][] = [];
+	const root = mappingOf(text, (offset, message) => faults.push([offset, message]));
+	return { root, faults };
+}
+
+function mappingOf(text: string, refuse: Refuse): YAMLMap | null {
 	if (text.length > longest) {
 		refuse(0, `a rule file has at most ${longest} characters, this one has ${text.length}: split it into topics`);
 		return null;

@@ -1,8 +1,6 @@
 import { expect, test } from 'vitest';
-import { quantities } from '../../../src/log/quantities.ts';
-import { compileRulebook } from '../../../src/rulebook/compile/compile.ts';
 import { writeProblem } from '../../../src/rulebook/compile/source.ts';
-import { ruleTexts } from '../../support/model.ts';
+import { compileRules, ruleTexts } from '../../support/model.ts';
 import { expectRefused } from './refused.ts';
 
 /** A line of a file of rules/, and what is put in its place. */
@@ -23,7 +21,7 @@ test('a rule on boost that can cost the engine is refused without a limit or a r
 		expect(text).toContain(line);
 		return { path, text: text.replace(line, by) };
 	});
-	const problems = compileRulebook(files, quantities).problems.map(writeProblem);
+	const problems = compileRules(files).problems.map(writeProblem);
 	expectRefused(problems, 'fuel/pump.yaml', /name its limit, or say in no_limit why it is none/);
 	expectRefused(problems, 'boost/compressor.yaml', /"boost.compressor_choke" is not in rules\/limits.yaml/);
 	expectRefused(problems, 'injectors/size.yaml', /no_limit: this rule names its limit already/);

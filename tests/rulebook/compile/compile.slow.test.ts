@@ -1,14 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { quantities } from '../../../src/log/quantities.ts';
-import { compileRulebook } from '../../../src/rulebook/compile/compile.ts';
 import { writeProblem } from '../../../src/rulebook/compile/source.ts';
-import { ruleTexts } from '../../support/model.ts';
+import { compileRules, ruleTexts } from '../../support/model.ts';
 import { type Change, expectRefused, gap, set, swap } from './refused.ts';
 
 const texts = ruleTexts();
 
 test('the rules as they are have no problem', () => {
-	expect(compileRulebook(texts, quantities).problems).toEqual([]);
+	expect(compileRules(texts).problems).toEqual([]);
 });
 
 /** The problems of all of rules/ with one file changed, or left out. */
@@ -19,7 +17,7 @@ function problemsOf(path: string, change: (text: string) => string | null): stri
 		expect(text, 'the change must change something').not.toBe(file.text);
 		return text === null ? [] : [{ path, text }];
 	});
-	return compileRulebook(files, quantities).problems.map(writeProblem);
+	return compileRules(files).problems.map(writeProblem);
 }
 
 /** Faults that hide nothing of each other: put into the files all at once, each is reported. */
@@ -181,7 +179,7 @@ describe('the files agree with each other', () => {
 			return { path, text };
 		});
 	}, texts);
-	const found = compileRulebook(spoilt, quantities).problems.map(writeProblem);
+	const found = compileRules(spoilt).problems.map(writeProblem);
 
 	test.each(faults)('%s', (_, path, __, message) => {
 		const where = path.includes('/') ? path : found.find(problem => message.test(problem))!.split(':')[0]!;
@@ -198,7 +196,7 @@ describe('the files agree with each other', () => {
 
 	test('a folder is no section', () => {
 		const strange = { path: 'wheels/tyres.yaml', text: 'topic: tyres\nplace: 1\n' };
-		const written = compileRulebook([...texts, strange], quantities).problems.map(writeProblem);
+		const written = compileRules([...texts, strange]).problems.map(writeProblem);
 		expectRefused(written, 'wheels/tyres.yaml', /the folder "wheels" is no section/);
 	});
 

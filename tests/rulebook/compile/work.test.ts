@@ -1,9 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { quantities } from '../../../src/quantities/all.ts';
-import { compileRulebook } from '../../../src/rulebook/compile/compile.ts';
 import { writeProblem } from '../../../src/rulebook/compile/source.ts';
 import { accesses } from '../../../src/sheet/access.ts';
-import { ruleTexts, testModel } from '../../support/model.ts';
+import { compileRules, ruleTexts, testModel } from '../../support/model.ts';
 import { expectRefused, gap } from './refused.ts';
 
 const { rules, questions, parts } = testModel().rulebook;
@@ -12,7 +10,7 @@ const path = 'ignition/gap.yaml';
 /** The problems of rules/ with one file changed. */
 function problemsWith(file: string, change: (text: string) => string): string[] {
 	const files = ruleTexts().map(({ path: own, text }) => ({ path: own, text: own === file ? change(text) : text }));
-	return compileRulebook(files, quantities).problems.map(writeProblem);
+	return compileRules(files).problems.map(writeProblem);
 }
 
 describe('where work is and what it takes', () => {
