@@ -58,8 +58,8 @@ export const counts = {
 	fits: long ? 500 : 12,
 	/** Tries to talk the program into a step of boost, in each of twelve ways. */
 	boostSteps: long ? 850 : 1,
-	/** Logs of one car by other noise, each of which leads to a step of boost. */
-	boostDrives: long ? 10 : 1,
+	/** More logs of one car by other noise, each of which leads to a step of boost. */
+	boostDrives: long ? 10 : 0,
 	/** Cars with a sensor that is off, for each of four channels. */
 	wrongSensors: long ? 60 : 10,
 	/** Cars of which the truth is known, whose fitted bands are held against it. */

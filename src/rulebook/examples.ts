@@ -5,10 +5,10 @@ import { logQuantities } from '../log/all.ts';
 import { perPull, pullNumbers } from '../log/quantities.ts';
 import { plugsOf } from '../plugs/parts.ts';
 import { givenAnswers } from '../quantities/from-sheet.ts';
-import { type Answer, emptySheet, type Sheet, splitId } from '../sheet/sheet.ts';
+import { type Answer, emptySheet, type Sheet, splitId, withAnswer } from '../sheet/sheet.ts';
 import { Judge, type Verdict } from './judge.ts';
 import { namesRead } from './reads.ts';
-import type { Example, Rule, Rulebook } from './rulebook.ts';
+import type { Example, NamedBuild, Rule, Rulebook } from './rulebook.ts';
 
 /** An example that came out otherwise than it says. */
 export interface WrongExample {
@@ -18,20 +18,40 @@ export interface WrongExample {
 	readonly got: string;
 }
 
-/** The sheet an example speaks of: a named build with answers set and taken away. */
-export function sheetOf(rulebook: Rulebook, example: Pick<Example, 'on' | 'answers' | 'without'>): Sheet {
-	const answers = { ...rulebook.builds[example.on], ...example.answers };
+/** The sheet an example speaks of. */
+export type ExampleSheets = (example: Pick<Example, 'on' | 'answers' | 'without'>) => Sheet;
+
+/** The sheets examples speak of: a named build, made into a sheet once, with answers set and taken away. */
+export function exampleSheets({ builds }: Rulebook): ExampleSheets {
+	const sheets = new Map(Object.keys(builds).map(name => [name, sheetOf(name, builds[name]!)]));
+	return ({ on, answers, without }) => {
+		const changed = Object.entries(answers).reduce(
+			(sheet, [id, answer]) => withAnswer(sheet, id, answer as Answer),
+			sheets.get(on) ?? emptySheet(on),
+		);
+		return without.reduce((sheet, id) => withAnswer(sheet, id, undefined), changed);
+	};
+}
+
+/** A named build as a sheet. */
+export function sheetOf(name: string, build: NamedBuild): Sheet {
 	const sections: Record<string, Record<string, Answer>> = {};
-	for (const [id, answer] of Object.entries(answers)) {
-		const [section, name] = splitId(id);
-		if (!example.without.includes(id)) (sections[section] ??= {})[name] = answer as Answer;
+	for (const [id, answer] of Object.entries(build)) {
+		const [section, own] = splitId(id);
+		(sections[section] ??= {})[own] = answer as Answer;
 	}
-	return { ...emptySheet(example.on), answers: sections };
+	return { ...emptySheet(name), answers: sections };
 }
 
 /** The graph solved for an example of a rule, as far as the rule reads it. */
-export function solveExample(rulebook: Rulebook, graph: Graph, rule: Rule, example: Example): State {
-	const given = givenAnswers(sheetOf(rulebook, example), rulebook.questions);
+export function solveExample(
+	rulebook: Rulebook,
+	sheets: ExampleSheets,
+	graph: Graph,
+	rule: Rule,
+	example: Example,
+): State {
+	const given = givenAnswers(sheets(example), rulebook.questions);
 	// What is judged of plugs rests on answers alone.
 	const reads = rule.each?.over === 'plugs' ? rulebook.questions.map(({ id }) => id) : namesRead(rule);
 	const targets = [...reads].filter(name => graph.slotOf.has(name));
@@ -67,10 +87,11 @@ export function withoutPrefills(rulebook: Rulebook): Rulebook {
 
 /** Runs the examples of every rule; gives back those that come out wrong. */
 export function runExamples(rulebook: Rulebook, graph: Graph, rules: readonly Rule[] = rulebook.rules): WrongExample[] {
+	const sheets = exampleSheets(rulebook);
 	return rules.flatMap(rule => {
 		const judge = new Judge({ ...rulebook, rules: [rule] }, graph.slotOf);
 		return rule.examples.flatMap(example => {
-			const state = solveExample(rulebook, graph, rule, example);
+			const state = solveExample(rulebook, sheets, graph, rule, example);
 			const answered = (id: string) => state.values[slotNamed(graph, id)];
 			const verdicts = judge.judge(state, plugsOf(example.plugs, rulebook.vocabulary, answered, 'us'));
 			const wanted = example.missing ? `${example.then}, missing ${example.missing.join(' ')}` : example.then;

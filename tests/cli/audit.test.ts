@@ -208,8 +208,9 @@ describe('streams', () => {
 	});
 });
 
-test.each(['limits', 'next', 'readings'] as const)('%s --json prints that array of the audit alone', part => {
+test('limits, next and readings print with --json that array of the audit alone', () => {
 	const path = sheetFile();
 	const audit = JSON.parse(runCommand(['audit', path, '--json', '--date', '2026-05-01']).out);
-	expect(JSON.parse(runCommand([part, path, '--json']).out)).toEqual(audit[part]);
+	for (const part of ['limits', 'next', 'readings'])
+		expect(JSON.parse(runCommand([part, path, '--json']).out), part).toEqual(audit[part]);
 });

@@ -2,10 +2,10 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterEach, describe, expect, test } from 'vitest';
+import { emptySheet } from '../../src/sheet/sheet.ts';
 import { writeSheet } from '../../src/sheet/write.ts';
 import { startCommand } from '../support/command.ts';
 import { temporaryFolder } from '../support/folder.ts';
-import { buildSheet } from '../support/model.ts';
 import { openTerminal, type Terminal } from '../support/terminal.ts';
 import { Person } from '../terminal/person.ts';
 
@@ -17,7 +17,7 @@ const broken = (call: string, after = 0) => ({ NODE_OPTIONS: preload, BREAK: cal
 function sheetFile(): { home: string; path: string; text: string } {
 	const home = temporaryFolder();
 	const path = join(home, 'mule.json');
-	const text = writeSheet(buildSheet('boosted'));
+	const text = writeSheet(emptySheet('mule'));
 	writeFileSync(path, text);
 	return { home, path, text };
 }

@@ -22,7 +22,7 @@ const whole = readFileSync(file);
 describe('the cache of compiled code', () => {
 	test('is made by the first run, a file for each way to start the command, and used by the next', () => {
 		expect(help).toMatch(/^Usage: swap-audit/);
-		const audit = () => run(['limits', join(dirname(command), 'demo.json'), '--json']);
+		const audit = () => run(['audit', join(dirname(command), 'demo.json'), '--draws', '0', '--date', '2026-05-01']);
 		const first = audit();
 		expect(
 			cached()

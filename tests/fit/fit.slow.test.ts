@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { assess } from '../../src/audit/assess.ts';
 import { logsOf } from '../../src/audit/boost/logs.ts';
+import { countingLogs } from '../../src/audit/fitted.ts';
 import { recordOfLog, withLog } from '../../src/audit/log-record.ts';
 import { ladder } from '../../src/report/compose/ladder.ts';
 import { composeFit } from '../../src/report/log/fit.ts';
@@ -23,10 +24,10 @@ const changedDrive = (channel: string, change: (value: number) => number) => ({
 });
 
 describe('the model fitted to a simulated drive of a car that is as its sheet says', () => {
-	test('it applies, is worth 400 draws, and gives the same again', () => {
+	// That it gives the same again is seen by the report of the demo's log (tests/golden/demo), whose figures rest on its fit.
+	test('it applies, and is worth 400 draws', () => {
 		expect(right.json.fit).toMatchObject({ applied: true, misfit: null });
 		expect(right.json.fit!.effective).toBeGreaterThanOrEqual(400);
-		expect(fitted(drive).json.fit).toEqual(right.json.fit);
 	});
 
 	test('each limit says what leaves it open, three inputs at most', () => {
@@ -115,12 +116,13 @@ describe('an audit of a sheet that keeps the log', () => {
 
 	test('it stops counting when an answer it rests on has another value', () => {
 		const changed = withAnswer(kept, 'injectors.rated_flow', { value: 62, unit: 'lb/h', known: 'paperwork' });
+		expect(countingLogs(testModel(), changed)).toEqual([]);
 		expect(audit(changed).fit).toBeNull();
 	});
 
 	test('another boost target changes nothing that was measured', () => {
 		const other = withAnswer(kept, 'boost.target', { value: 9, unit: 'psi', known: 'estimate' });
-		expect(audit(other).fit).toMatchObject({ applied: true });
+		expect(countingLogs(testModel(), other)).toEqual(kept.logs);
 	});
 });
 

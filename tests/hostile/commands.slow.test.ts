@@ -122,7 +122,8 @@ function valueFor({ argChoices, long }: Option, at: Garage, random: () => number
 }
 
 describe('whatever options a command is given, it ends with a status of its own, and the sheet can be read', () => {
-	test.each(commands.map(command => [pathOf(command).join(' '), command] as const))('%s', (name, command) => {
+	const withOptions = commands.filter(({ options }) => options.length > 0);
+	test.each(withOptions.map(command => [pathOf(command).join(' '), command] as const))('%s', (name, command) => {
 		const random = chance(seed);
 		for (let run = 0; run < counts.commandRuns; run++) {
 			const at = garage();

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { State } from '../../src/graph/solve.ts';
-import { outcomeOf, solveExample } from '../../src/rulebook/examples.ts';
+import { exampleSheets, outcomeOf, solveExample } from '../../src/rulebook/examples.ts';
 import { Judge } from '../../src/rulebook/judge.ts';
 import type { Rule } from '../../src/rulebook/rulebook.ts';
 import { testModel } from '../support/model.ts';
@@ -21,9 +21,10 @@ function outcomes(rule: Rule, states: readonly State[]): string {
 
 test('the examples of the rules notice 95 % or more of all small faults in them', () => {
 	const alive: string[] = [];
+	const sheets = exampleSheets(rulebook);
 	let count = 0;
 	for (const rule of rulebook.rules) {
-		const states = rule.examples.map(example => solveExample(rulebook, graph, rule, example));
+		const states = rule.examples.map(example => solveExample(rulebook, sheets, graph, rule, example));
 		const right = outcomes(rule, states);
 		for (const { how, rule: spoilt } of spoiltRules(rule)) {
 			count++;

@@ -9,7 +9,7 @@ import { MessageChannel, receiveMessageOnPort, Worker } from 'node:worker_thread
 export const command = fileURLToPath(new URL('../../dist/swap-audit.js', import.meta.url));
 
 /** Compiled code of the program, for all tests: what a command leaves elsewhere is looked at. */
-const sharedCache = join(tmpdir(), 'swap-audit-tests-cache');
+export const sharedCache = join(tmpdir(), 'swap-audit-tests-cache');
 
 export interface Ran {
 	readonly status: number | null;

@@ -49,4 +49,4 @@ export function testModel(): Model {
 
 /** A named build of rules/examples as a sheet. */
 export const buildSheet = (name: 'boosted' | 'unboosted', rulebook: Rulebook = testModel().rulebook): Sheet =>
-	sheetOf(rulebook, { on: name, answers: {}, without: [] });
+	sheetOf(name, rulebook.builds[name]!);

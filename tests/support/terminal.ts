@@ -1,6 +1,6 @@
 import { spawn } from '@lydell/node-pty';
 import headless from '@xterm/headless';
-import { command } from './command.ts';
+import { command, sharedCache } from './command.ts';
 
 export interface TerminalOptions {
 	readonly args?: readonly string[];
@@ -56,7 +56,7 @@ export function openTerminal({
 		TERM: 'xterm-256color',
 		HOME: home,
 		XDG_DATA_HOME: home,
-		NODE_DISABLE_COMPILE_CACHE: '1',
+		XDG_CACHE_HOME: sharedCache,
 		XDG_CONFIG_HOME: home,
 	};
 	const pty = spawn(program ? file : process.execPath, program ? [...args] : [file, ...args], {

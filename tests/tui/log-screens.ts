@@ -24,7 +24,8 @@ export async function logScreens(app: App): Promise<Record<string, App>> {
 	const columns = lookedAt(looking, looking.log!.choices, found);
 	const reading = press(columns, 'enter');
 	const report = loggedReport(drive, app.interview!.sheet, 'drive-1.csv');
-	const decided = judged(reading, report);
+	// Without its points there is nothing to fit, which would take an audit of it seconds.
+	const decided = judged(reading, { ...report, analysis: { ...report.analysis, points: [] } });
 	return {
 		'log-file': named,
 		'log-columns': columns,

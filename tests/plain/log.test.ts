@@ -1,18 +1,20 @@
 import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
-import { withAnswer } from '../../src/sheet/sheet.ts';
+import { type LogFace, logByLines } from '../../src/plain/log.ts';
+import { emptySheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { writeSheet } from '../../src/sheet/write.ts';
 import { runCommand } from '../support/command.ts';
 import { driveTable } from '../support/drive-table.ts';
 import { temporaryFolder } from '../support/folder.ts';
-import { buildSheet } from '../support/model.ts';
+import { testModel } from '../support/model.ts';
 import { simulateDrive } from '../support/simulated-drive.ts';
 
 test('a log is read by lines: its columns corrected, answers taken by number, the audit judged with it', () => {
 	const home = temporaryFolder();
 	const path = join(home, 'mule.json');
-	writeFileSync(path, writeSheet(withAnswer(buildSheet('boosted'), 'boost.logged_peak', undefined)));
+	// A sheet of little else gives nothing to fit, which would take seconds for the log and as many for the audit.
+	writeFileSync(path, writeSheet(withAnswer(emptySheet('mule'), 'boost.kind', { value: 'turbocharger' })));
 	const table = driveTable(simulateDrive({ rate: 10, pulls: 1, faults: { leanOnTop: 0.08 } }));
 	writeFileSync(join(home, 'drive.csv'), table.replace('fuel pressure (Pa)', 'P7'));
 	const { status, out, err } = runCommand(['interview', path, '--plain'], {
@@ -48,4 +50,21 @@ test('a log is read by lines: its columns corrected, answers taken by number, th
 	expect(answers.boost.logged_peak.note).toMatch(/from the log drive\.csv/);
 	const lean = { rule: 'log.lean-under-load', subject: '1', verdict: 'fails' };
 	expect(audits[0].verdicts).toContainEqual(expect.objectContaining(lean));
+});
+
+test('while the model is fitted one line says so, however often its share is given; what ends it is said', async () => {
+	const said: string[] = [];
+	const going: boolean[] = [];
+	const face: LogFace = {
+		isForPerson: (error): error is Error => error instanceof Error,
+		lookAtLog: async () => ({ columns: [], notes: [] }),
+		judgeLog: async (_sheet, _path, _columns, { fitted }) => {
+			going.push(fitted(0.1), fitted(0.9));
+			throw new Error('drive.csv: the disk is gone');
+		},
+	};
+	const lines = { next: async () => 'yes', say: (text: string) => said.push(text), mark() {} };
+	expect(await logByLines(testModel(), emptySheet('mule'), 'drive.csv', face, lines)).toBeNull();
+	expect(going).toEqual([true, true]);
+	expect(said.slice(-2)).toEqual(['Fitting the model to this car: some seconds.', 'drive.csv: the disk is gone']);
 });
