@@ -6,9 +6,10 @@ import { inputIsFolder } from '../../files/descriptors.ts';
 import { FileProblem } from '../../files/problem.ts';
 import { loadModel } from '../assets/model.ts';
 import { type JudgedLine, judgeLine, type Line } from '../lines/judge-line.ts';
+import { makeRoom, type Room } from '../lines/room.ts';
 import { WorkerPool } from '../lines/worker-pool.ts';
 import { exit } from '../process/exit.ts';
-import { print } from '../process/output.ts';
+import { printBytes } from '../process/output.ts';
 import type { JudgeFlags } from '../sheet/judge-sheet.ts';
 
 /** With fewer lines no worker pays for its start. */
@@ -16,26 +17,29 @@ const fewLines = 24;
 
 /**
  * `swap-audit audit --lines`: one sheet a line on stdin, one audit without draws a line on stdout, in the same order. A bad
- * line is reported and passed over. Many lines are judged by as many threads as the machine runs at once.
+ * line is reported and passed over. Many lines are judged by as many threads as the machine runs at once, this one among them.
  */
 export async function auditJsonl(flags: JudgeFlags): Promise<number> {
 	const handed: Handed | null = workerData;
 	if (handed?.is === worker) return await serve(handed.flags);
 	if (inputIsFolder()) throw new FileProblem('standard input', 'this is a folder', 'Pipe sheets in, one a line.');
 	const model = await loadModel(flags.rules);
+	const rooms: Room[] = [];
 	let line = 0;
 	let bad = 0;
 	let pool: WorkerPool<Line, JudgedLine> | null = null;
-	const take = (judged: JudgedLine) => {
-		if (judged.bad) bad++;
-		print(judged.text);
+	const here = (asked: Line) => judgeLine(model, asked, flags);
+	const take = ({ room, length, bad: isBad }: JudgedLine) => {
+		if (isBad) bad++;
+		printBytes(room.subarray(0, length));
+		rooms.push(room);
 	};
+	const lost = (status: number) => process.exit(status);
 	for await (const text of createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
-		line++;
-		if (line > fewLines && availableParallelism() > 1)
-			pool ??= new WorkerPool(startWorkers(flags), take, status => process.exit(status));
-		if (pool) await pool.ask({ text, line });
-		else take(judgeLine(model, { text, line }, flags));
+		const asked: Line = { text, line: ++line, room: rooms.pop() ?? makeRoom() };
+		if (line > fewLines && availableParallelism() > 1) pool ??= new WorkerPool(startWorkers(flags), { here, take, lost });
+		if (pool) await pool.ask(asked, [asked.room.buffer]);
+		else take(here(asked));
 	}
 	await pool?.end();
 	return bad > 0 ? exit.badInput : exit.done;
@@ -53,13 +57,16 @@ function startWorkers(flags: JudgeFlags): Worker[] {
 	const handed: Handed = { is: worker, flags };
 	const command = join(import.meta.dirname, 'swap-audit.js');
 	const start = () => new Worker(command, { argv: ['audit', '--lines'], workerData: handed });
-	return Array.from({ length: availableParallelism() }, start);
+	return Array.from({ length: availableParallelism() - 1 }, start);
 }
 
 /** In a worker: answers line after line until it is ended. What breaks ends it as it ends the command, with its message. */
 async function serve(flags: JudgeFlags): Promise<never> {
 	const model = await loadModel(flags.rules);
 	return await new Promise(() => {
-		parentPort!.on('message', (line: Line) => parentPort!.postMessage(judgeLine(model, line, flags)));
+		parentPort!.on('message', (line: Line) => {
+			const judged = judgeLine(model, line, flags);
+			parentPort!.postMessage(judged, [judged.room.buffer]);
+		});
 	});
 }

@@ -8,31 +8,38 @@ import { BadSheet } from '../../sheet/problem.ts';
 import { version } from '../assets/version.ts';
 import { today } from '../options/values.ts';
 import type { JudgeFlags } from '../sheet/judge-sheet.ts';
+import { type Filled, fill, type Room } from './room.ts';
 
-/** A line of a stream of sheets, counted from 1. */
+/** A line of a stream of sheets, counted from 1, and the room for what is printed for it. */
 export interface Line {
 	readonly text: string;
 	readonly line: number;
+	readonly room: Room;
 }
 
 /** What is printed for a line, and whether it was no sheet. */
-export interface JudgedLine {
-	readonly text: string;
+export interface JudgedLine extends Filled {
 	readonly bad: boolean;
 }
 
 const tooLong = new BadSheet([{ path: 'sheet', found: 'a line of more than 16 MB', accepted: 'one sheet a line' }]);
 
 /** The audit of one line without draws, or what is wrong with it, as a line of JSON. */
-export function judgeLine(model: Model, { text, line }: Line, flags: JudgeFlags): JudgedLine {
+export function judgeLine(model: Model, { text, line, room }: Line, flags: JudgeFlags): JudgedLine {
+	const { json, bad } = jsonOf(model, { text, line }, flags);
+	const { room: filled, length } = fill(room, json);
+	return { room: filled, length, bad };
+}
+
+function jsonOf(model: Model, { text, line }: Omit<Line, 'room'>, flags: JudgeFlags): { json: string; bad: boolean } {
 	try {
 		if (text.length > largest) throw tooLong;
 		const checked = checkSheet(parseSheet(text), model.rulebook.questions);
 		const units = flags.units ?? checked.sheet.units;
 		const { audit } = assess(model, checked, { date: flags.date ?? today(), units, tool: version, draws: 0 });
-		return { text: printJson(audit), bad: false };
+		return { json: printJson(audit), bad: false };
 	} catch (error) {
 		if (!(error instanceof BadSheet)) throw error;
-		return { text: printJson({ line, error: error.message }), bad: true };
+		return { json: printJson({ line, error: error.message }), bad: true };
 	}
 }

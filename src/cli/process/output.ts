@@ -18,10 +18,11 @@ export function printMessage(line: string): void {
  * @throws FileProblem when the system refuses, as on a disk that is full
  */
 export function print(text: string): void {
-	toStdout(Buffer.from(text.endsWith('\n') ? text : `${text}\n`));
+	printBytes(Buffer.from(text.endsWith('\n') ? text : `${text}\n`));
 }
 
-function toStdout(bytes: Uint8Array): void {
+/** The same of bytes. */
+export function printBytes(bytes: Uint8Array): void {
 	try {
 		writeWhole(1, bytes);
 	} catch (error) {
