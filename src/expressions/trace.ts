@@ -1,5 +1,5 @@
 import { type Bound, bind, type Reader } from './bind.ts';
-import { type Expression, operands } from './tree.ts';
+import { type Expression, type Outcome, operands } from './tree.ts';
 
 /** Which names an undecided expression waits for, and which names it read on its way to an outcome. */
 export interface Trace {
@@ -7,56 +7,72 @@ export interface Trace {
 	readonly read: string[];
 }
 
-/** An expression bound part by part, so that the way its evaluation went can be walked again and again. */
-export interface Traceable {
-	readonly tree: Expression;
-	readonly now: Bound;
-	readonly parts: readonly Traceable[];
-}
+export const emptyNotes = (): Trace => ({ blocking: [], read: [] });
 
-/** Binds an expression and each of its parts. */
-export function traceable(tree: Expression, reader: Reader): Traceable {
-	const parts = operands(tree).map(part => traceable(part, reader));
-	return { tree, now: bind(tree, reader, part => parts.find(({ tree }) => tree === part)!.now), parts };
-}
+/** Evaluates an expression as `bind` has it, noting what it rests on. */
+export type Traced = (into: Trace) => Outcome;
 
 /**
- * Walks an expression the way its evaluation went: operands that a known part made idle are left out, and nothing that
- * does not apply here waits for anything.
- * Only for the trace (missing answers, assumed values); verdicts come from `bind`.
+ * Binds an expression so that evaluating it notes the way that it went: operands that a known part made idle are left out, and
+ * nothing that does not apply here waits for anything. Only for what is traced: in draws `bind` alone is enough.
  */
-export function trace(whole: Traceable, into: Trace = { blocking: [], read: [] }): Trace {
-	walk(whole, into, true);
-	return into;
+export function traced(tree: Expression, reader: Reader): Traced {
+	const at = { notes: emptyNotes() };
+	const now = noting(tree, reader, at);
+	return into => {
+		at.notes = into;
+		return now();
+	};
 }
 
-function walk({ tree, now, parts }: Traceable, into: Trace, waits: boolean): void {
-	if (tree[0] === 'value' || tree[0] === 'list') return;
-	const outcome = now();
-	if (tree[0] === 'name') {
-		note(tree[1], into.read);
-		if (waits && outcome === undefined) note(tree[1], into.blocking);
-		return;
-	}
-	for (const part of inPlay(tree, parts)) walk(part, into, waits && outcome !== null);
+/** Where the notes go at the time. */
+interface Notebook {
+	notes: Trace;
+}
+
+function noting(tree: Expression, reader: Reader, at: Notebook): Bound {
+	if (tree[0] === 'value' || tree[0] === 'list') return bind(tree, reader);
+	if (tree[0] === 'name') return notingName(tree[1], reader, at);
+	let [reads, blocks] = [0, 0];
+	const [first] = operands(tree);
+	const inside = (part: Expression): Bound => {
+		const value = noting(part, reader, at);
+		if (tree[0] !== '&&' && tree[0] !== '||') return value;
+		const decides = tree[0] === '||';
+		if (part === first) return value;
+		return () => {
+			const outcome = value();
+			return outcome === decides ? alone(value) : outcome;
+		};
+	};
+	/** What decides by itself rests on nothing that stands before it. */
+	const alone = (value: Bound): Outcome => {
+		at.notes.read.length = reads;
+		at.notes.blocking.length = blocks;
+		return value();
+	};
+	const now = bind(tree, reader, inside);
+	return () => {
+		const { read, blocking } = at.notes;
+		reads = read.length;
+		blocks = blocking.length;
+		const outcome = now();
+		if (outcome === null) blocking.length = blocks;
+		return outcome;
+	};
+}
+
+function notingName(name: string, reader: Reader, at: Notebook): Bound {
+	const now = reader(name);
+	return () => {
+		const value = now();
+		note(name, at.notes.read);
+		if (value === undefined) note(name, at.notes.blocking);
+		return value;
+	};
 }
 
 /** Once each: an expression has a handful of names, and a list of them costs less than a set. */
 function note(name: string, names: string[]): void {
 	if (!names.includes(name)) names.push(name);
-}
-
-function inPlay(tree: Expression, parts: readonly Traceable[]): readonly Traceable[] {
-	if (tree[0] === '&&' || tree[0] === '||') {
-		const decides = tree[0] === '||';
-		const deciding = parts.find(part => part.now() === decides);
-		return deciding ? [deciding] : parts;
-	}
-	if (tree[0] === '?:') {
-		const [test, yes, no] = parts as [Traceable, Traceable, Traceable];
-		const outcome = test.now();
-		if (outcome === undefined || outcome === null) return [test];
-		return [test, outcome ? yes : no];
-	}
-	return parts;
 }

@@ -1,6 +1,6 @@
 import { type Bound, bind, type Reader } from '../expressions/bind.ts';
-import { type Trace, type Traceable, trace, traceable } from '../expressions/trace.ts';
-import type { Expression, Outcome } from '../expressions/tree.ts';
+import { emptyNotes, type Trace, type Traced, traced } from '../expressions/trace.ts';
+import { type Expression, type Outcome, operands } from '../expressions/tree.ts';
 import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
 import { union } from '../graph/trace.ts';
@@ -41,14 +41,17 @@ interface Test {
 }
 
 /** The verdict on the values and the subject at hand, in one word. */
-export function wordOf({ rule, applies, holds }: Ready, subject: Subject | null): VerdictWord {
+export const wordOf = ({ rule, applies, holds }: Ready, subject: Subject | null): VerdictWord =>
+	wordFrom(rule, subject, applies ? applies.now : () => true, holds.now);
+
+function wordFrom(rule: Rule, subject: Subject | null, applies: Bound, holds: Bound): VerdictWord {
 	if (subject?.unknown) return subject.unknown;
 	// Without a pull a rule on each pull may still be known not to apply; other rules speak of the part in what they ask.
 	if (rule.each && !subject && rule.each.over !== 'pulls') return 'cannot-tell';
-	const applicable = applies ? applies.now() : true;
+	const applicable = applies();
 	if (applicable === false || applicable === null) return 'does-not-apply';
 	if (rule.each && !subject) return 'cannot-tell';
-	const outcome = holds.now();
+	const outcome = holds();
 	if (outcome === null) return 'does-not-apply';
 	if (applicable === undefined || outcome === undefined) return 'cannot-tell';
 	return outcome ? 'holds' : 'fails';
@@ -79,9 +82,14 @@ export const notEvaluated = (rule: Rule, subject: Subject | null, error: unknown
 function tracedVerdict(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
 	const { rule } = ready;
 	const { graph, values } = state;
-	const word = wordOf(ready, subject);
 	const traces = tracesFor(ready, reader);
-	const { read, blocking } = tracedBy(traces);
+	const { read, blocking, applicable, outcome } = tracedBy(traces);
+	const word = wordFrom(
+		rule,
+		subject,
+		() => applicable,
+		() => outcome,
+	);
 	const slotsOf = (names: readonly string[]) => names.map(name => graph.slotOf.get(name)).filter(isSlot);
 	const valueAt = (name: string) => {
 		if (subject && Object.hasOwn(subject.names, name)) return subject.names[name];
@@ -106,7 +114,7 @@ function tracedVerdict(ready: Ready, subject: Subject | null, state: State, read
 		),
 		assumed: union(slotsOf(read).map(slot => state.assumed[slot]!)),
 		numbers: numbersOf(traces, read, valueAt),
-		distance: verdict === 'fails' ? distanceOf(traces.holds) : null,
+		distance: verdict === 'fails' ? distanceOf(ready.holds.tree, reader) : null,
 		broke,
 		names: subject?.names ?? {},
 	};
@@ -116,8 +124,8 @@ const isSlot = (slot: number | undefined): slot is number => slot !== undefined;
 
 /** What the trace of a rule needs beyond its verdict, bound once. */
 interface Traces {
-	readonly applies: Traceable | null;
-	readonly holds: Traceable;
+	readonly applies: Traced | null;
+	readonly holds: Traced;
 	readonly thresholds: readonly (readonly [string, Bound])[];
 }
 
@@ -128,8 +136,8 @@ function tracesFor(ready: Ready, reader: Reader): Traces {
 	if (!traces) {
 		const { rule, applies, holds } = ready;
 		traces = {
-			applies: applies && traceable(applies.tree, reader),
-			holds: traceable(holds.tree, reader),
+			applies: applies && traced(applies.tree, reader),
+			holds: traced(holds.tree, reader),
 			thresholds: Object.entries(rule.thresholds).map(([name, { value }]) => [name, bind(value, reader)] as const),
 		};
 		known.set(ready, traces);
@@ -137,12 +145,18 @@ function tracesFor(ready: Ready, reader: Reader): Traces {
 	return traces;
 }
 
-/** What the verdict read and waits for. What holds is not looked at where the rule is known not to apply. */
-function tracedBy({ applies, holds }: Traces): Trace {
-	if (!applies) return trace(holds);
-	const traced = trace(applies);
-	const applicable = applies.now();
-	return applicable === false || applicable === null ? traced : trace(holds, traced);
+/** Both outcomes, and what they read and wait for. What holds is not looked at where the rule is known not to apply. */
+interface TracedRule extends Trace {
+	readonly applicable: Outcome;
+	readonly outcome: Outcome;
+}
+
+function tracedBy({ applies, holds }: Traces): TracedRule {
+	const notes = emptyNotes();
+	const applicable = applies ? applies(notes) : true;
+	const idle = applicable === false || applicable === null;
+	const outcome = idle ? undefined : holds(notes);
+	return { read: notes.read, blocking: notes.blocking, applicable, outcome };
 }
 
 function whatBroke({ graph, broken }: State, waitsFor: readonly number[], blocking: readonly string[]): string | null {
@@ -166,14 +180,15 @@ function numbersOf(
 const comparisons: readonly string[] = ['<', '<=', '>', '>=', '==', '!='];
 
 /** |value - threshold| / |threshold| of the first comparison that has one. */
-function distanceOf(holds: Traceable): number | null {
-	const open: Traceable[] = [holds];
-	for (let node = open.shift(); node; node = open.shift()) {
-		if (comparisons.includes(node.tree[0])) {
-			const [left, right] = node.parts.map(({ now }) => now());
-			if (typeof left === 'number' && typeof right === 'number' && right !== 0) return Math.abs((left - right) / right);
-		}
-		open.unshift(...node.parts);
+function distanceOf(tree: Expression, reader: Reader): number | null {
+	const parts = operands(tree);
+	if (comparisons.includes(tree[0])) {
+		const [left, right] = parts.map(part => bind(part, reader)());
+		if (typeof left === 'number' && typeof right === 'number' && right !== 0) return Math.abs((left - right) / right);
+	}
+	for (const part of parts) {
+		const distance = distanceOf(part, reader);
+		if (distance !== null) return distance;
 	}
 	return null;
 }

@@ -2,7 +2,7 @@ import { Environment } from '@marcbachmann/cel-js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { bind } from '../../src/expressions/bind.ts';
-import { trace, traceable } from '../../src/expressions/trace.ts';
+import { emptyNotes, type Trace, traced } from '../../src/expressions/trace.ts';
 import type { Expression, Outcome } from '../../src/expressions/tree.ts';
 import { compileExpression } from '../../src/rulebook/compile/expression.ts';
 import type { Names } from '../../src/rulebook/compile/names.ts';
@@ -41,6 +41,14 @@ function compile(text: string): Expression {
 
 const evaluate = (text: string): Outcome => bind(compile(text), reader)();
 
+function traceOf(tree: Expression): Trace {
+	const notes = emptyNotes();
+	expect(traced(tree, reader)(notes)).toEqual(bind(tree, reader)());
+	return notes;
+}
+
+const waitsFor = (tree: Expression): readonly string[] => traceOf(tree).blocking;
+
 describe('a known part that decides, decides', () => {
 	test.each([
 		['a.open && a.no', false],
@@ -64,11 +72,19 @@ describe('a known part that decides, decides', () => {
 	});
 
 	test('only what it waits for is named as missing', () => {
-		expect([...trace(traceable(compile('a.yes && (n.open > 1 || a.open)'), reader)).blocking].sort()).toEqual([
-			'a.open',
-			'n.open',
-		]);
-		expect([...trace(traceable(compile('a.no && n.open > 1'), reader)).blocking]).toEqual([]);
+		expect([...waitsFor(compile('a.yes && (n.open > 1 || a.open)'))].sort()).toEqual(['a.open', 'n.open']);
+		expect([...waitsFor(compile('a.no && n.open > 1'))]).toEqual([]);
+	});
+
+	test.each([
+		['n.open > 1 && a.no', ['a.no'], []],
+		['(n.open > n.five || n.two < 1) && (n.open > 3 || a.no) && n.open > n.two && a.no', ['a.no'], []],
+		['(a.yes && n.open > 1) || (n.two == 2 && a.yes)', ['n.two', 'a.yes'], []],
+		['a.yes ? n.two + n.open > 1 : a.no', ['a.yes', 'n.two', 'n.open'], ['n.open']],
+		['a.open ? n.two == 2 : n.five == 5', ['a.open'], ['a.open']],
+		['a.idle && (n.open > 1 || a.yes)', ['a.idle', 'a.yes'], []],
+	] as const)('%s rests on %j and waits for %j', (text, read, blocking) => {
+		expect(traceOf(compile(text))).toEqual({ read, blocking });
 	});
 });
 
@@ -150,10 +166,8 @@ describe('figures', () => {
 
 test('what does not apply waits for nothing', () => {
 	const idle: Expression = ['+', ['name', 'a.idle'], ['name', 'n.open']];
-	expect([...trace(traceable(['>', idle, ['value', 1]], reader)).blocking]).toEqual([]);
-	expect([...trace(traceable(['&&', ['>', idle, ['value', 1]], ['name', 'a.open']], reader)).blocking]).toEqual([
-		'a.open',
-	]);
+	expect([...waitsFor(['>', idle, ['value', 1]])]).toEqual([]);
+	expect([...waitsFor(['&&', ['>', idle, ['value', 1]], ['name', 'a.open']])]).toEqual(['a.open']);
 });
 
 const number = fc.letrec<{ deep: string; leaf: string }>(tie => ({

@@ -37,7 +37,8 @@ export async function auditJsonl(flags: JudgeFlags): Promise<number> {
 	const lost = (status: number) => process.exit(status);
 	for await (const text of createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
 		const asked: Line = { text, line: ++line, room: rooms.pop() ?? makeRoom() };
-		if (line > fewLines && availableParallelism() > 1) pool ??= new WorkerPool(startWorkers(flags), { here, take, lost });
+		if (line > fewLines && availableParallelism() > 1)
+			pool ??= new WorkerPool(startWorkers(flags), { here, take, lost });
 		if (pool) await pool.ask(asked, [asked.room.buffer]);
 		else take(here(asked));
 	}
