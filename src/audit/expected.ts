@@ -1,6 +1,6 @@
 import { CarAt, type Running } from '../fit/car-at.ts';
 import { isInCharge } from '../fit/charge-sensor.ts';
-import { fillingAt } from '../fit/filling.ts';
+import { fillingAt, placeOf } from '../fit/filling.ts';
 import { breathing, outsideUnknown, type Sensor, sensorErrors, sensors } from '../fit/terms.ts';
 import { latinHypercube } from '../graph/latin-hypercube.ts';
 import type { State } from '../graph/solve.ts';
@@ -58,7 +58,7 @@ export function expectedIn(
 			ambient: ambient.value,
 			outside: outside ?? outsideUnknown.usual + outsideUnknown.deviation * z[dimensions - 1]!,
 			lambda: lambdaOf(point)! - off('lambda_1'),
-			filling: fillingAt(car, point.speed, best, z, shape),
+			filling: fillingAt(car, placeOf(point.speed, best), z, shape),
 		};
 		return car.running(running, () => {
 			if (charge && isInCharge(state)) car.put('charge', charge.value - off('charge_temp'));

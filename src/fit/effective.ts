@@ -11,15 +11,9 @@ export function effectiveDraws(chains: readonly Float64Array[]): { readonly draw
 	const [count, length] = [halves.length, halves[0]!.length];
 	const means = halves.map(meanOf);
 	const whole = meanOf(means);
-	const covariance = (lag: number): number =>
-		meanOf(
-			halves.map((half, at) => {
-				let sum = 0;
-				for (let index = lag; index < length; index++)
-					sum += (half[index]! - means[at]!) * (half[index - lag]! - means[at]!);
-				return sum / length;
-			}),
-		);
+	// What is left of each half beyond its mean: it is multiplied with itself at every lag.
+	const beyond = halves.map((half, at) => half.map(value => value - means[at]!));
+	const covariance = (lag: number): number => meanOf(beyond.map(half => laggedSum(half, lag) / length));
 	const within = (covariance(0) * length) / (length - 1);
 	const between = means.reduce((sum, mean) => sum + (mean - whole) ** 2, 0) / (count - 1);
 	const all = covariance(0) + between;
@@ -41,3 +35,9 @@ const meanOf = (values: ArrayLike<number>): number => {
 	for (let at = 0; at < values.length; at++) sum += values[at]!;
 	return sum / values.length;
 };
+
+function laggedSum(values: Float64Array, lag: number): number {
+	let sum = 0;
+	for (let index = lag; index < values.length; index++) sum += values[index]! * values[index - lag]!;
+	return sum;
+}

@@ -1,18 +1,8 @@
 import { evaluate, type State } from '../graph/solve.ts';
 import type { CarAt, Running } from './car-at.ts';
-import { type Fact, type FitLog, type FitPoint, facts } from './fit-log.ts';
+import { type Fact, type FitLog, facts } from './fit-log.ts';
+import type { Prepared } from './prepared.ts';
 import { outsideUnknown } from './terms.ts';
-
-/** A point of a log that can be compared, with what was decided about it once. */
-export interface Prepared {
-	readonly point: FitPoint;
-	readonly log: number;
-	readonly lambdas: readonly ('lambda_1' | 'lambda_2')[];
-	/** Its charge temperature counts as a reading of the model's: the last of its pull. */
-	readonly judgesCharge: boolean;
-	/** The model computes the rail there, on its nominal values. */
-	readonly knowsRail: boolean;
-}
 
 /** The chance that a log shows a fact that does not hold, and how sharp its line is, as a share. */
 export const doubts: Readonly<Record<Fact, { readonly doubt: number; readonly soft: number }>> = {

@@ -29,20 +29,18 @@ export function cholesky(a: Square): Float64Array[] | null {
 	return lower;
 }
 
-/** Solves L y = b. */
-export function forward(lower: Square, b: ArrayLike<number>): Float64Array {
-	const y = new Float64Array(lower.length);
+/** Solves L Lt x = b; x may be given to be written to. */
+export function solveWith(
+	lower: Square,
+	b: ArrayLike<number>,
+	x: Float64Array = new Float64Array(lower.length),
+): Float64Array {
 	for (let row = 0; row < lower.length; row++) {
+		const of = lower[row]!;
 		let rest = b[row]!;
-		for (let at = 0; at < row; at++) rest -= lower[row]![at]! * y[at]!;
-		y[row] = rest / lower[row]![row]!;
+		for (let at = 0; at < row; at++) rest -= of[at]! * x[at]!;
+		x[row] = rest / of[row]!;
 	}
-	return y;
-}
-
-/** Solves L Lt x = b. */
-export function solveWith(lower: Square, b: ArrayLike<number>): Float64Array {
-	const x = forward(lower, b);
 	for (let row = lower.length - 1; row >= 0; row--) {
 		let rest = x[row]!;
 		for (let at = row + 1; at < lower.length; at++) rest -= lower[at]![row]! * x[at]!;

@@ -76,21 +76,24 @@ export function drawPosterior(problem: Problem, seed: number, count: number, eno
 	return start && finish(drawFrom(problem, start, count, enough));
 }
 
-/** What the chains are worth for the figure of which they say least. */
+/** What the chains are worth for the figure of which they say least: how likely, and each unknown. */
 function worthOf(
 	chains: readonly (readonly State[])[],
 	unknowns: readonly number[],
 ): ReturnType<typeof effectiveDraws> {
-	const figures = [
-		(state: State) => state.height,
-		...unknowns.map(
-			unknown =>
-				({ point }: State) =>
-					point[unknown]!,
-		),
-	];
-	const all = figures.map(figure => effectiveDraws(chains.map(chain => Float64Array.from(chain, figure))));
-	return { draws: Math.min(...all.map(({ draws }) => draws)), r: Math.max(...all.map(({ r }) => r)) };
+	const along = chains.map(chain => new Float64Array(chain.length));
+	let [draws, r] = [Number.POSITIVE_INFINITY, 0];
+	for (let figure = -1; figure < unknowns.length; figure++) {
+		for (const [at, chain] of chains.entries())
+			for (let index = 0; index < chain.length; index++) {
+				const { height, point } = chain[index]!;
+				along[at]![index] = figure < 0 ? height : point[unknowns[figure]!]!;
+			}
+		const one = effectiveDraws(along);
+		draws = Math.min(draws, one.draws);
+		r = Math.max(r, one.r);
+	}
+	return { draws, r };
 }
 
 /** The modes found from the center and from drawn starts, the highest first, each once. */

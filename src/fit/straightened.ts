@@ -18,6 +18,9 @@ export class Straightened {
 	private readonly factor: Square;
 	private readonly point: Float64Array;
 	private readonly sum: Float64Array;
+	/** The residuals' part of that. */
+	private readonly ofResiduals: Float64Array;
+	private readonly way: Float64Array;
 
 	constructor(surrogate: Surrogate) {
 		this.surrogate = surrogate;
@@ -45,6 +48,8 @@ export class Straightened {
 		this.factor = cholesky(square)!;
 		this.point = new Float64Array(all.length);
 		this.sum = new Float64Array(surrogate.slopes[0]?.length ?? 0);
+		this.ofResiduals = this.sum.subarray(0, surrogate.directions);
+		this.way = new Float64Array(surrogate.directions);
 	}
 
 	/** The coordinates of a point, by unknown. */
@@ -67,9 +72,9 @@ export class Straightened {
 		const height = surrogate.logLikelihood(point, gradient) - dot(point, point) / 2;
 		for (let at = 0; at < point.length; at++) gradient[at]! -= point[at]!;
 		if (bends.length === 0) return height;
-		const pushed = this.sum.fill(0).subarray(0, surrogate.directions);
+		const pushed = this.ofResiduals.fill(0);
 		for (const other of others) addTimes(gradient[other]!, slopes[other]!, pushed);
-		const way = solveWith(factor, pushed);
+		const way = solveWith(factor, pushed, this.way);
 		for (const unknown of bends)
 			gradient[unknown]! -= dot(way, surrogate.slopes[unknown]!) - dot(way, slopes[unknown]!);
 		return height;
@@ -80,12 +85,12 @@ export class Straightened {
 		if (this.bends.length === 0) return;
 		const { surrogate, slopes, bends, others } = this;
 		const sum = this.sum.fill(0);
-		const bend = sum.subarray(0, surrogate.directions);
+		const bend = this.ofResiduals;
 		for (const unknown of bends) {
 			surrogate.add(unknown, point[unknown]!, sum);
 			addTimes(-point[unknown]!, slopes[unknown]!, bend);
 		}
-		const way = solveWith(this.factor, bend);
+		const way = solveWith(this.factor, bend, this.way);
 		for (const other of others) point[other]! -= sign * dot(way, slopes[other]!);
 	}
 }

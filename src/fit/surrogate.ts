@@ -32,8 +32,11 @@ export class Surrogate {
 	private readonly center: Float64Array;
 	/** Residuals along their directions, then the margins of facts. */
 	private readonly base: Float64Array;
-	/** By unknown and segment of its grid: of each output a cubic, lowest power first. */
-	private readonly cubics: readonly (readonly Float64Array[])[];
+	/** By unknown: for each segment of its grid and each output a cubic, lowest power first. */
+	private readonly cubics: readonly Float64Array[];
+	/** By unknown, what it changes in each output where it was last followed to, and where that is. */
+	private readonly changes: readonly Float64Array[];
+	private readonly followed: Float64Array;
 	private readonly pairs: readonly Pair[];
 	private readonly outputs: Float64Array;
 
@@ -80,6 +83,8 @@ export class Surrogate {
 		this.pairs = pairs.map(pair => ({ ...pair, change: reduced(pair.change) }));
 		this.outputs = this.base.slice();
 		this.slopes = unknowns.map(() => this.base.slice());
+		this.changes = unknowns.map(() => this.base.slice());
+		this.followed = new Float64Array(unknowns.length).fill(Number.NaN);
 	}
 
 	/** The logarithm of the likelihood at a point (by unknown), up to a constant; its slopes are written to `gradient`. */
@@ -114,11 +119,20 @@ export class Surrogate {
 
 	/** Adds the change of the outputs with one unknown by itself; how they move with it there stands in its slopes. */
 	add(unknown: number, to: number, outputs: Float64Array): void {
-		const own = this.slopes[unknown]!;
+		// Who straightens it asks for the same place just before.
+		if (this.followed[unknown] !== to) this.follow(unknown, to);
+		const changes = this.changes[unknown]!;
+		for (let at = 0; at < changes.length; at++) outputs[at]! += changes[at]!;
+	}
+
+	private follow(unknown: number, to: number): void {
+		this.followed[unknown] = to;
+		const changes = this.changes[unknown]!;
+		const slopes = this.slopes[unknown]!;
 		// A trajectory that went astray: nothing is known there, and it is refused.
 		if (Number.isNaN(to)) {
-			outputs.fill(Number.NaN);
-			own.fill(Number.NaN);
+			changes.fill(Number.NaN);
+			slopes.fill(Number.NaN);
 			return;
 		}
 		const place = (to + far) / step;
@@ -126,14 +140,14 @@ export class Surrogate {
 		// Beyond the grid it goes on straight.
 		const t = Math.max(0, Math.min(1, place - segment));
 		const beyond = place - segment - t;
-		const cubics = this.cubics[unknown]![segment]!;
-		for (let at = 0, from = 0; at < own.length; at++, from += 4) {
+		const cubics = this.cubics[unknown]!;
+		for (let at = 0, from = 4 * segment * changes.length; at < changes.length; at++, from += 4) {
 			const b = cubics[from + 1]!;
 			const c = cubics[from + 2]!;
 			const d = cubics[from + 3]!;
 			const slope = b + t * (2 * c + 3 * d * t);
-			outputs[at]! += cubics[from]! + t * (b + t * (c + d * t)) + beyond * slope;
-			own[at] = slope / step;
+			changes[at] = cubics[from]! + t * (b + t * (c + d * t)) + beyond * slope;
+			slopes[at] = slope / step;
 		}
 	}
 }
@@ -155,14 +169,14 @@ function goneOn(knots: readonly (Float64Array | null)[]): Float64Array[] {
 	});
 }
 
-/** By segment the cubics through the knots, smooth from one to the next (Catmull & Rom 1974). */
-function cubicsThrough(knots: readonly Float64Array[]): Float64Array[] {
+/** By segment the cubics through the knots, smooth from one to the next (Catmull & Rom 1974), one after the other. */
+function cubicsThrough(knots: readonly Float64Array[]): Float64Array {
 	const slopeAt = (knot: number, output: number): number => {
 		const [before, after] = [Math.max(0, knot - 1), Math.min(segments, knot + 1)];
 		return (knots[after]![output]! - knots[before]![output]!) / (after - before);
 	};
-	return knots.slice(1).map((knot, segment) =>
-		Float64Array.from(
+	return Float64Array.from(
+		knots.slice(1).flatMap((knot, segment) =>
 			[...knot.keys()].flatMap(output => {
 				const [from, to] = [knots[segment]![output]!, knot[output]!];
 				const [left, right] = [slopeAt(segment, output), slopeAt(segment + 1, output)];

@@ -1,4 +1,5 @@
-import { type CarProblem, type Compared, carProblem } from '../../src/fit/car-problem.ts';
+import { type CarProblem, carProblem } from '../../src/fit/car-problem.ts';
+import type { Compared } from '../../src/fit/comparison.ts';
 import type { FitLog, FitPoint } from '../../src/fit/fit-log.ts';
 import { logLikelihood } from '../../src/fit/problem.ts';
 import { type Chance, chanceFrom } from '../../src/fit/random.ts';
