@@ -52,8 +52,8 @@ export interface FitOptions {
 const [leastChance, farthestSensor] = [0.01, 2.5] as const;
 /** An input that is still as uncertain as this share of before has not moved, nor one within so many deviations of it. */
 const [settled, aside] = [0.8, 0.5] as const;
-/** Draws, and how many independent ones they are to be worth. */
-const [draws, worth] = [2000, 800] as const;
+/** Draws, and how many independent ones they are to be worth: for the figure of which they say least; most are worth twice that. */
+const [draws, worth] = [2000, 400] as const;
 
 /**
  * Fits the uncertain inputs of a solved sheet to logs, together with what the sensors are off. Null: nothing to compare with.
