@@ -1,5 +1,6 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { LimitRung } from '../../audit/audit.ts';
+import { asFineAsBand } from '../../wording/as-fine-as-band.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
 import { inUnits } from '../pictures/in-units.ts';
@@ -40,7 +41,7 @@ function notHeld(placed: readonly LimitRung[], rest: readonly LimitRung[]): stri
 function placedLine(rung: LimitRung, assessment: Assessment): Inline[] {
 	const { wording } = assessment;
 	const { value, low, high, bound, of_target, power } = rung;
-	const show = (number: number) => wording.show(rung.limit, number)!;
+	const show = asFineAsBand(wording, rung.limit, rung);
 	const own = inUnits(wording, rung.limit);
 	// Where a search ends is a round figure: 40 psi, 2.8 bar.
 	const roundly = (number: number) => own.show(Number(own.of(number).toPrecision(2)));

@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Assessment } from '../../audit/assess.ts';
+import { asFineAsBand } from '../../wording/as-fine-as-band.ts';
 import { bar, color, drawing, edged, label, type Picture, round, rule, sheet } from './draw.ts';
 import { inUnits } from './in-units.ts';
 
@@ -47,7 +48,10 @@ export function drawLadder({ audit, wording, state, fits }: Assessment): Picture
 			...(aim === null ? [] : [edged(at(aim), y - 2, at(aim), y + 16, '4 2')]),
 		];
 	});
-	const names = rungs.map(({ title, value, bound }) => `${title}: ${bound === 'above' ? 'over ' : ''}${show(value!)}`);
+	const names = rungs.map(
+		rung =>
+			`${rung.title}: ${rung.bound === 'above' ? 'over ' : ''}${asFineAsBand(wording, rung.limit, rung)(rung.value!)}`,
+	);
 	const mark = aim === null ? null : `${varied === 'boost.target' ? 'target' : 'best power'} ${show(aim)}`;
 	const banded = rungs.some(({ low, high }) => low !== null && high !== null && low < high);
 	const key = [
