@@ -41,7 +41,7 @@ function applied(sheet: Sheet, report: LogReport): Sheet {
 }
 
 const driven = (sheet: Sheet, faults: Driven['faults'] = {}, name = 'drive.csv', rate = 12) =>
-	loggedReport(simulateDrive({ faults, cruise: 30, rate }), sheet, name);
+	loggedReport(simulateDrive({ faults, cruise: 30, idle: 20, rate }), sheet, name);
 
 const audit = (sheet: Sheet) =>
 	assess(model, { sheet, warnings: [] }, { date: '2026-05-02', units: 'us', tool: 'test', draws: 0 });

@@ -51,8 +51,8 @@ const faults: readonly (readonly [rule: string, drive: Partial<Driven>, also?: r
 	['log.air-and-fuel-disagree', { faults: { injectorFlow: 0.8 } }],
 ];
 
-/** A drive of two minutes, ten rows a second: enough for a fault to show. */
-const short: Partial<Driven> = { rate: 10, cruise: 12, pulls: 1 };
+/** A drive of a minute and a half, ten rows a second: enough for a fault to show. */
+const short: Partial<Driven> = { rate: 10, cruise: 12, idle: 20, pulls: 1 };
 
 /** The simulator drives the boosted build of rules/examples, with or without its boost. */
 const boosted = buildSheet('boosted');

@@ -6,8 +6,13 @@ import { openRecording } from '../../src/log/record.ts';
 
 const built = fileURLToPath(new URL('../../dist/rulebook.json', import.meta.url));
 
+let read: readonly Channel[] | undefined;
+
 /** The channels of rules/channels.yaml, as built. */
-export const channels = (): readonly Channel[] => JSON.parse(readFileSync(built, 'utf8')).channels;
+export function channels(): readonly Channel[] {
+	read ??= JSON.parse(readFileSync(built, 'utf8')).channels as readonly Channel[];
+	return read;
+}
 
 /** What `--channel` and `--not` say. */
 export const choices = (given: readonly string[], not: readonly string[] = []): ColumnChoices => ({

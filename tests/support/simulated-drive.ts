@@ -69,8 +69,9 @@ export interface Driven {
 	readonly pulls: number;
 	/** Starts stone cold at this many K; else warm. */
 	readonly cold?: number;
-	/** s of cruise. */
+	/** s of cruise, and of the idle after the start and after the cruise. */
 	readonly cruise: number;
+	readonly idle: number;
 	/** How the controller logs the pulse: with the dead time of 1 ms in it, whole or one of two halves. */
 	readonly pulse: { readonly dead: boolean; readonly perCycle: 1 | 2 };
 	readonly faults: Faults;
@@ -83,6 +84,7 @@ const usual: Driven = {
 	polled: false,
 	pulls: 2,
 	cruise: 60,
+	idle: 40,
 	pulse: { dead: true, perCycle: 1 },
 	faults: {},
 };
@@ -313,7 +315,7 @@ export function simulateDrive(given: Partial<Driven> = {}): Drive {
 	});
 	state.running = true;
 	hold(1, towards(1150, 1500, 0.14));
-	idle(40);
+	idle(driven.idle);
 	for (const gear of [1, 2, 3, 4]) {
 		state.gear = gear;
 		state.rpm = Math.max(1200, state.v * gearing(gear));
@@ -331,7 +333,7 @@ export function simulateDrive(given: Partial<Driven> = {}): Drive {
 	hold(4, towards(1700, 250, 0.14));
 	state.gear = 0;
 	state.v = 0;
-	idle(40);
+	idle(driven.idle);
 	for (; pullsDone < driven.pulls; pullsDone++) {
 		state.gear = 3;
 		state.rpm = 1900;

@@ -19,6 +19,10 @@ import { recheckedBy } from './rechecked.ts';
 const model = testModel();
 const fresh = () => newApp(model, '2026-05-01', '0.0.0', []);
 const onSheet = (sheet = emptySheet('mule')) => withSheet(fresh(), sheet, 'quick', null);
+/** The healthy build, open at its audit: everything is answered. */
+const answered = onSheet(buildSheet('boosted'));
+const withWrongHose = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
+const onWrongHose = onSheet(withWrongHose);
 const press = (app: App, ...keys: (Key | string)[]): App =>
 	keys.reduce<App>((now, key) => reduce(now, typeof key === 'string' ? ({ key } as Key) : key), app);
 const type = (text: string): Key[] => [...text].map(character => ({ key: 'text', text: character }));
@@ -79,8 +83,8 @@ describe('the keys', () => {
 		['opening', fresh()],
 		['question', onSheet()],
 		['sections', press(onSheet(), 'ctrl-g')],
-		['review', press(onSheet(buildSheet('boosted')), 'ctrl-r')],
-		['audit', press(onSheet(buildSheet('boosted')), 'ctrl-t')],
+		['review', press(answered, 'ctrl-r')],
+		['audit', press(answered, 'ctrl-t')],
 	];
 
 	test.each(screens)('%s: the footer is one line of four keys at most, and the one that lists all', (_, app) => {
@@ -136,7 +140,7 @@ describe('the keys', () => {
 });
 
 test('at the end of a pass the audit is asked for and shown', () => {
-	const app = withSheet(fresh(), buildSheet('boosted'), 'quick', null);
+	const app = answered;
 	expect(app.screen).toBe('audit');
 	expect(app.effects.map(({ do: what }) => what)).toContain('write-audit');
 	expect(seen(app)).toContain('Before it cranks: ready, as far as the answers go');
@@ -153,9 +157,7 @@ test('a comma that reads two ways is a choice of two; typing on takes the choice
 });
 
 describe('a recheck', () => {
-	const boosted = buildSheet('boosted');
-	const bad = withAnswer(boosted, 'fuel.hose', { value: 'carburettor-rated' });
-	const sheet = { ...bad, audits: [recordOf(audited(bad))] };
+	const sheet = { ...withWrongHose, audits: [recordOf(audited(withWrongHose))] };
 	const opened = withSheet(fresh(), sheet, 'full', null);
 	const sectionAt = model.rulebook.sections.findIndex(({ id }) => id === 'fuel');
 	const down = (count: number) => Array.from({ length: count }, () => 'down');
@@ -252,8 +254,7 @@ test('text half typed at a question is found again on coming back to it', () => 
 
 test('that something is not saved is reported on every screen, until it is', () => {
 	const alert = { kind: 'unsaved', text: 'the disk is full' } as const;
-	const wrong = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
-	const app: App = { ...onSheet(wrong), alert };
+	const app: App = { ...onWrongHose, alert };
 	for (const screen of ['audit', 'limits', 'finding', 'review', 'sections', 'touched'] as const)
 		expect(seen({ ...app, screen })).toContain('NOT SAVED: the disk is full');
 	const fork: App = { ...app, alert: { kind: 'fork', text: 'another program wrote the sheet' } };
@@ -263,10 +264,9 @@ test('that something is not saved is reported on every screen, until it is', () 
 
 describe('the list of questions', () => {
 	const items = (app: App) => frameOf(app, 79).rows?.items ?? [];
-	const atBore = () => {
-		const at = withSheet(fresh(), buildSheet('boosted'), 'full', null);
-		return arrive({ ...at, screen: 'question' as const, interview: { ...at.interview!, at: 'engine.bore' } });
-	};
+	const whole = withSheet(fresh(), buildSheet('boosted'), 'full', null);
+	const atBore = () =>
+		arrive({ ...whole, screen: 'question' as const, interview: { ...whole.interview!, at: 'engine.bore' } });
 
 	test('is found in by the beginnings of words, by an id, by a number', () => {
 		const list = press(atBore(), 'ctrl-r');
@@ -346,19 +346,18 @@ describe('readings typed cylinder by cylinder', () => {
 });
 
 describe('the audit screen', () => {
-	const wrong = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
-	const audit = () => press(onSheet(wrong), 'ctrl-t');
+	const audit = press(onWrongHose, 'ctrl-t');
 	const space: Key = { key: 'text', text: ' ' };
 
 	test('lists a stage at a time under how ready it is; the cursor goes by findings', () => {
-		const { rows } = frameOf(audit(), 79);
+		const { rows } = frameOf(audit, 79);
 		expect(rows!.items[0]).toMatch(/^! Before it cranks: /);
 		expect(rows!.items.filter(row => /^[!+] /.test(row)).length).toBeGreaterThan(3);
 		expect(rows!.items[rows!.cursor]).toContain('Carburetor hose');
 	});
 
 	test('a line is ticked as done, kept in the sheet, and unticked; no verdict changes by it', () => {
-		const ticked = press(audit(), space);
+		const ticked = press(audit, space);
 		expect(ticked.interview?.sheet.ticks).toEqual([expect.stringContaining('fuel.')]);
 		expect(ticked.effects.at(-1)).toMatchObject({ do: 'save', sheet: { ticks: ticked.interview?.sheet.ticks } });
 		expect(seen(ticked)).toContain('1 ticked');
@@ -369,8 +368,7 @@ describe('the audit screen', () => {
 });
 
 test('a pass ends on what is known, the first jobs and where the audit is; Enter shows it whole', () => {
-	const wrong = withAnswer(buildSheet('boosted'), 'fuel.hose', { value: 'carburettor-rated' });
-	const last = withSheet(fresh(), withAnswer(wrong, 'cooling.fan', undefined), 'quick', null);
+	const last = withSheet(fresh(), withAnswer(withWrongHose, 'cooling.fan', undefined), 'quick', null);
 	const end = press(last, 'enter');
 	expect(end.screen).toBe('end');
 	expect(seen(end)).toContain('Audit of boosted: the pass is done');
