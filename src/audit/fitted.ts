@@ -94,19 +94,29 @@ const lastFit = new WeakMap<Model, { readonly from: string; readonly fitted: Fit
  *
  * @param state the sheet solved, without any fit
  */
-export function fitOf(model: Model, sheet: Sheet, state: State): FittedOf | null {
+export const fitOf = (model: Model, sheet: Sheet, state: State): FittedOf | null =>
+	finish(fitInSteps(model, sheet, state));
+
+/** The same, step by step: each yields the share that is done. Made before, it takes no step. */
+export function* fitInSteps(model: Model, sheet: Sheet, state: State): Steps<FittedOf | null> {
 	if (!sheet.logs?.length) return null;
-	const from = JSON.stringify([sheet.answers, sheet.logs]);
+	const from = madeFrom(sheet);
 	const last = lastFit.get(model);
 	if (last?.from === from) return last.fitted;
-	const fitted = fittedTo(model, sheet, state);
+	const fitted = yield* fittedTo(model, sheet, state);
 	lastFit.set(model, { from, fitted });
 	return fitted;
 }
 
-function fittedTo(model: Model, sheet: Sheet, state: State): FittedOf | null {
+/** Whether an audit of a sheet has to make a fit first, which takes seconds. */
+export const fitsFirst = (model: Model, sheet: Sheet): boolean =>
+	countingLogs(model, sheet).some(log => fitLogOf(log) !== null) && lastFit.get(model)?.from !== madeFrom(sheet);
+
+const madeFrom = ({ answers, logs }: Sheet): string => JSON.stringify([answers, logs]);
+
+function* fittedTo(model: Model, sheet: Sheet, state: State): Steps<FittedOf | null> {
 	const records = countingLogs(model, sheet);
-	const fitted = records.length === 0 ? null : finish(fitTo(model, sheet, state, records));
+	const fitted = records.length === 0 ? null : yield* fitTo(model, sheet, state, records);
 	if (!fitted) return null;
 	const out = new Set(fitted.leftOut.map(({ sha256 }) => sha256));
 	return {

@@ -27,6 +27,7 @@ export type Screen =
 	| 'touched'
 	| 'changed'
 	| 'end'
+	| 'fitting'
 	| 'audit'
 	| 'finding'
 	| 'limits'
@@ -41,6 +42,9 @@ export type Screen =
 	| 'pins'
 	| 'about-half'
 	| 'about-pin';
+
+/** The screens with an audit behind them that something ends on. */
+export type Audited = 'audit' | 'changed' | 'end';
 
 /** Everything the drawn face shows. Only `reduce` makes the next. */
 export interface App {
@@ -72,6 +76,8 @@ export interface App {
 	readonly open: 'how' | 'keys' | null;
 	/** The plugs while they are edited, and what the last TAB offered for a half-typed circuit. */
 	readonly pins: { readonly edit: Edit; readonly offered: readonly string[] } | null;
+	/** While the model is fitted before an audit: the screen after it, and the share that is done. */
+	readonly fitting: { readonly to: Audited; readonly share: number } | null;
 	/** The audit on the screen. */
 	readonly assessment: Assessment | null;
 	/** The live figures, and those before the last answer, to show what it moved. */
@@ -112,6 +118,7 @@ export function newApp(model: Model, today: string, tool: string, found: readonl
 		unfolded: null,
 		open: null,
 		pins: null,
+		fitting: null,
 		assessment: null,
 		figures: null,
 		before: null,

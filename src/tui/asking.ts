@@ -37,7 +37,7 @@ export function dispatch(app: App, event: Event): App {
 	const next: App = { ...app, interview, effects, notice: null, before: changed ? app.figures : app.before };
 	if (interview.at === null && app.interview.at !== null) {
 		if (app.interview.fromReview) return toList(arrive(next), app.show, app.interview.at, app.filter);
-		return app.interview.recheck ? rechecked(next) : { ...toAudit(next), screen: 'end', scroll: 0 };
+		return app.interview.recheck ? rechecked(next) : toAudit({ ...next, scroll: 0 }, 'end');
 	}
 	return moved ? arrive(next) : { ...next, taking: 'answer' };
 }

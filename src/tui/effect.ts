@@ -17,6 +17,8 @@ export type Effect =
 	| { readonly do: 'stop-log' }
 	/** The log that is fitted to goes on without the fit. */
 	| { readonly do: 'skip-fit' }
+	/** Fits the model to the logs of a sheet, for its audit. */
+	| { readonly do: 'fit'; readonly sheet: Sheet }
 	| { readonly do: 'create'; readonly name: string; readonly units: UnitSet }
 	/** Stops the program until the shell goes on with it. */
 	| { readonly do: 'suspend' }

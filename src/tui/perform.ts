@@ -1,6 +1,7 @@
 import type { Sheet } from '../sheet/sheet.ts';
 import type { App } from './app.ts';
 import type { Effect } from './effect.ts';
+import { Fitter } from './fitter.ts';
 import type { Host, Opening } from './host.ts';
 import { LogReader } from './log-reader.ts';
 import { offered, readLog } from './log-steps.ts';
@@ -15,6 +16,7 @@ export class Performer {
 	private readonly quit: (app: App) => void;
 	private readonly suspend: () => void;
 	private readonly logs: LogReader;
+	private readonly fitter: Fitter;
 
 	constructor(
 		opening: Opening,
@@ -28,6 +30,7 @@ export class Performer {
 		this.quit = quit;
 		this.suspend = suspend;
 		this.logs = new LogReader(host, later);
+		this.fitter = new Fitter(later);
 	}
 
 	/** Why the last sheet could not be saved; null when it is saved. */
@@ -83,6 +86,9 @@ export class Performer {
 				return app;
 			case 'skip-fit':
 				this.logs.skipFit();
+				return app;
+			case 'fit':
+				this.fitter.fit(app.model, effect.sheet);
 				return app;
 			case 'create':
 				return withSheet(app, host.create(effect.name, effect.units), 'quick', opening.section);

@@ -8,6 +8,7 @@ import * as build from './screens/build.ts';
 import * as changed from './screens/changed.ts';
 import * as end from './screens/end.ts';
 import * as finding from './screens/finding.ts';
+import * as fitting from './screens/fitting.ts';
 import * as limits from './screens/limits.ts';
 import * as logAnswers from './screens/log-answers.ts';
 import * as logChannel from './screens/log-channel.ts';
@@ -48,6 +49,7 @@ export const screens: Readonly<Record<Screen, Drawn>> = {
 	touched,
 	changed,
 	end,
+	fitting,
 	audit,
 	finding,
 	limits,

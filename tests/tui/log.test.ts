@@ -1,11 +1,16 @@
 import { describe, expect, test } from 'vitest';
+import { takeLog } from '../../src/audit/take-log.ts';
+import type { Steps } from '../../src/fit/steps.ts';
 import type { LogProgress } from '../../src/log/progress.ts';
-import { newApp } from '../../src/tui/app.ts';
+import { type App, newApp } from '../../src/tui/app.ts';
+import { Fitter } from '../../src/tui/fitter.ts';
 import type { Host } from '../../src/tui/host.ts';
 import { LogReader } from '../../src/tui/log-reader.ts';
 import { withLog } from '../../src/tui/log-steps.ts';
 import { withSheet } from '../../src/tui/open-sheet.ts';
+import { loggedReport } from '../support/logged-report.ts';
 import { buildSheet, testModel } from '../support/model.ts';
+import { simulateDrive } from '../support/simulated-drive.ts';
 import { answerIn, logScreens, press } from './log-screens.ts';
 
 const sheet = { ...buildSheet('boosted'), name: 'mule' };
@@ -96,5 +101,49 @@ describe('while the model is fitted', () => {
 		reader.judge(sheet, 'drive.csv', { given: [], not: [] });
 		await expect.poll(() => now.screen).toBe('logFound');
 		expect(seen).toEqual(['reading', true, 'fitting', 0.25, false]);
+	});
+});
+
+describe('an audit after new answers, of a sheet with a log', () => {
+	const drive = simulateDrive({ rate: 10, pulls: 1, seed: 3 });
+	const logged = takeLog(sheet, loggedReport(drive, sheet, 'drive-1.csv'), () => false);
+	const asking = {
+		...withSheet(newApp(testModel(), '2026-05-01', '0.0.0', []), logged, 'full', null),
+		screen: 'question',
+	};
+	const fitting = press(asking as App, 'ctrl-t');
+
+	test('fits first, on a screen of its own', () => {
+		expect(fitting).toMatchObject({ screen: 'fitting', fitting: { to: 'audit', share: 0 }, assessment: null });
+		expect(last(fitting)).toEqual({ do: 'fit', sheet: fitting.interview!.sheet });
+	});
+
+	test('Esc shows it without the fit, and it is not written', () => {
+		const without = press({ ...fitting, effects: [] }, 'escape');
+		expect(without).toMatchObject({ screen: 'audit', fitting: null, effects: [] });
+		expect(without.assessment!.audit.fit).toBeNull();
+		expect(without.notice).toContain('without the fit');
+		// What is saved is fitted.
+		expect(press(without, key('s')).screen).toBe('fitting');
+	});
+
+	test('the bar follows the fit; then the audit is written. Where nobody waits any more it ends', async () => {
+		const seen: unknown[] = [];
+		let now: App = { ...withSheet(app, sheet, 'full', null), screen: 'fitting', fitting: { to: 'end', share: 0 } };
+		const fitter = new Fitter(change => {
+			now = change(now);
+			seen.push(now.fitting?.share);
+		});
+		function* steps(): Steps<null> {
+			yield* [0, 0.101, 0.104, 0.5];
+			return null;
+		}
+		fitter.follow(steps());
+		await expect.poll(() => now.screen).toBe('end');
+		expect(seen).toEqual([0.1, 0.5, undefined]);
+		expect(last(now)).toMatchObject({ do: 'write-audit' });
+		fitter.follow(steps());
+		await expect.poll(() => seen.length).toBe(4);
+		expect(now.screen).toBe('end');
 	});
 });

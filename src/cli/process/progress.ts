@@ -3,7 +3,7 @@ import { exit } from './exit.ts';
 /** How far a long reading is, on a terminal alone; Ctrl-C ends the command with its line cleared. */
 export interface ShownProgress {
 	at(taken: number, size: number | null): void;
-	/** All is read. What follows leaves no signal time to be heard: Ctrl-C ends the process as it does any. */
+	/** All is read. From here on a signal may wait for a part of the work, a second at most. */
 	judging(): void;
 	/** How far the fit is, 0 to 1; it always goes on. */
 	fitting(share: number): boolean;
@@ -12,15 +12,17 @@ export interface ShownProgress {
 
 export function progress(): ShownProgress {
 	const shown = process.stderr.isTTY === true;
-	let last = '';
+	let [last, width] = ['', 0];
 	const write = (text: string) => {
 		if (!shown || text === last) return;
-		process.stderr.write(`\r${text.padEnd(last.length)}`);
+		process.stderr.write(`\r${text.padEnd(width)}`);
 		last = text;
+		width = Math.max(width, text.length);
 	};
 	const clear = () => {
-		if (last !== '') process.stderr.write(`\r${' '.repeat(last.length)}\r`);
-		last = '';
+		// Two more for the ^C that the terminal may have put behind it.
+		if (width > 0) process.stderr.write(`\r${' '.repeat(width + 2)}\r`);
+		[last, width] = ['', 0];
 	};
 	const stop = () => {
 		clear();
@@ -30,10 +32,7 @@ export function progress(): ShownProgress {
 	return {
 		at: (taken, size) =>
 			write(size ? `reading: ${Math.floor((taken / size) * 100)} %` : `reading: ${Math.floor(taken / 1e6)} MB`),
-		judging() {
-			process.off('SIGINT', stop);
-			write('judging');
-		},
+		judging: () => write('judging'),
 		fitting(share) {
 			write(`fitting: ${Math.floor(share * 100)} %`);
 			return true;

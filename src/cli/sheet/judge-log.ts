@@ -51,10 +51,12 @@ export async function judgeLog(
 		progress.at(stream.taken(), stream.size);
 	}
 	progress.judging?.();
+	await setImmediate();
 	if (recording.totals.rows === 0) throw new BadTable('no row with a number', 'a table with numbers in its rows');
 	const analysis = analyzer.finish(impossibleOf(recording));
 	if (Number.isNaN(analysis.seconds))
 		throw new BadTable('no row with a time', 'a time in the rows, or rows so many a second (--channel time=#@20Hz)');
+	await setImmediate();
 	const report = reportLog(
 		model,
 		opened,

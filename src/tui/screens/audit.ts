@@ -91,7 +91,7 @@ export const bindings: readonly Binding[] = [
 		run: app => ({ ...app, screen: 'touched', cursor: 0, touched: [], unfolded: null }),
 	},
 	{ keys: ['text:g'], shown: 'G', label: 'read a log', run: readLog },
-	{ keys: ['text:s'], shown: 'S', label: 'save the audit', run: toAudit },
+	{ keys: ['text:s'], shown: 'S', label: 'save the audit', run: app => toAudit(app) },
 	{
 		keys: ['ctrl-r'],
 		shown: '^R',

@@ -30,7 +30,7 @@ function ways(app: App): Way[] {
 			go: at => ({ ...at, screen: 'touched', cursor: 0, touched: [], unfolded: null }),
 		},
 		{ words: 'Read a log of it', go: readLog },
-		{ words: 'See the audit', go: toAudit },
+		{ words: 'See the audit', go: app => toAudit(app) },
 		{
 			words: 'Look through the answers',
 			go: toReview,

@@ -1,8 +1,7 @@
 import type { App } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import type { Binding } from '../keymap.ts';
-import { clip, joined, line } from '../text.ts';
-import { bar } from '../theme.ts';
+import { waiting } from '../waiting.ts';
 
 const isFitting = ({ log }: App): boolean => log?.doing === 'fitting';
 
@@ -28,18 +27,5 @@ export const bindings: readonly Binding[] = [
 /** How far a log is read, or the model fitted to it. */
 export function view(app: App, width: number): Frame {
 	const { path, share } = app.log!;
-	const length = Math.max(8, Math.min(40, width - 8));
-	return {
-		top: [
-			line(clip(isFitting(app) ? 'Fitting the model to this car' : `Reading ${path}`, width), 'title'),
-			joined(
-				{ text: bar(share ?? 0, length, app.appearance), look: 'good' },
-				{ text: share === null ? '' : ` ${Math.floor(100 * share)} %`, look: 'quiet' },
-			),
-		],
-		rows: null,
-		bottom: [],
-		panel: [],
-		footer: [],
-	};
+	return waiting(isFitting(app) ? 'Fitting the model to this car' : `Reading ${path}`, share, width, app.appearance);
 }

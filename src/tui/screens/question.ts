@@ -61,7 +61,7 @@ export const bindings: readonly Binding[] = [
 		label: 'review',
 		run: toReview,
 	},
-	{ keys: ['ctrl-t'], shown: '^T', label: 'audit now', minor: true, run: toAudit },
+	{ keys: ['ctrl-t'], shown: '^T', label: 'audit now', minor: true, run: app => toAudit(app) },
 	{
 		keys: ['escape'],
 		shown: 'Esc',

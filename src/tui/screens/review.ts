@@ -33,7 +33,7 @@ export const bindings: readonly Binding[] = [
 		run: app => ({ ...app, show: shows[(shows.indexOf(app.show) + 1) % shows.length]!, cursor: 0 }),
 	},
 	{ keys: ['ctrl-b', 'escape'], shown: '^B', label: 'back', run: app => leave(app) },
-	{ keys: ['ctrl-t'], shown: '^T', label: 'audit', minor: true, run: toAudit },
+	{ keys: ['ctrl-t'], shown: '^T', label: 'audit', minor: true, run: app => toAudit(app) },
 	...listKeys(count),
 ];
 
