@@ -117,12 +117,14 @@ export function sureForGates(
 	const counts = ({ verdict, rule }: Verdict) => verdict === 'holds' && isSerious(rule);
 	const { sure } =
 		gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws, points, counts);
+	const unsure = (verdict: Verdict, at: number) => counts(verdict) && (sure[at] ?? 1) < sureEnough;
+	if (!verdicts.some(unsure)) return sure;
 	const shown = model.quantities.flatMap(({ id, shownBy }) => (shownBy ? [slotNamed(state.graph, id)] : []));
 	const moved = reach(shown, slot => state.graph.readers[slot]!);
 	const rests = ({ assumed, rule }: Verdict) =>
 		assumed.some(name => model.judge.usualBehind(name) === 'quantity') ||
 		slotsRead(new Set([rule]), state).some(slot => moved.has(slot));
-	const doubtful = (verdict: Verdict, at: number) => counts(verdict) && (sure[at] ?? 1) < sureEnough && rests(verdict);
+	const doubtful = (verdict: Verdict, at: number) => unsure(verdict, at) && rests(verdict);
 	if (!verdicts.some(doubtful)) return sure;
 	const asked = { ...model, quantities: model.quantities.filter(quantity => !standsByItself(quantity)) };
 	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws, points, doubtful).sure;

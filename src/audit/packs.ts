@@ -3,6 +3,7 @@ import type { Finding, PackUse } from './audit.ts';
 
 /** Each pack with the answers that it stands in for in this audit, and the rules that it changed. */
 export function packsUsed({ packs, changed }: Rulebook, findings: readonly Finding[]): PackUse[] {
+	if (packs.length === 0) return [];
 	const assumed = new Set(findings.flatMap(finding => finding.assumed));
 	return [...new Set(packs)].map(pack => {
 		const ending = ` (${pack})`;

@@ -6,7 +6,11 @@ export class OutOfRange extends Error {
 	readonly accepted: string;
 
 	constructor(what: string, found: number, accepted: string) {
+		// It says by itself what is wrong; to gather where it came from takes longer than the formula that it ends.
+		const frames = Error.stackTraceLimit;
+		Error.stackTraceLimit = 0;
 		super(`${what} is ${found}; accepted: ${accepted}`);
+		Error.stackTraceLimit = frames;
 		this.what = what;
 		this.found = found;
 		this.accepted = accepted;

@@ -90,37 +90,47 @@ function tracedVerdict(ready: Ready, subject: Subject | null, state: State, read
 		() => applicable,
 		() => outcome,
 	);
-	const slotsOf = (names: readonly string[]) => names.map(name => graph.slotOf.get(name)).filter(isSlot);
-	const valueAt = (name: string) => {
-		if (subject && Object.hasOwn(subject.names, name)) return subject.names[name];
-		const slot = graph.slotOf.get(name);
-		return slot === undefined ? subject?.names[name] : values[slot];
-	};
-	const waitsFor = slotsOf(blocking);
 	// A list that is not known, or a part of it that has no reading.
 	const list = rule.each && (!subject || subject.unknown) ? slotNamed(graph, rule.each.answer) : null;
+	const waitsFor = word === 'cannot-tell' ? slotsOf(blocking, state) : [];
 	const broke = word === 'cannot-tell' && list === null ? whatBroke(state, waitsFor, blocking) : null;
 	const verdict = broke === null ? word : 'not-evaluated';
 	const lacking = verdict !== 'cannot-tell' ? [] : list === null ? waitsFor : [...waitsFor, list];
+	const numbers: Record<string, Outcome> = {};
+	const assumed: (readonly string[])[] = [];
+	for (const name of read) {
+		const slot = graph.slotOf.get(name);
+		if (slot !== undefined && state.assumed[slot]!.length > 0) assumed.push(state.assumed[slot]!);
+		const ofSubject = subject !== null && (slot === undefined || Object.hasOwn(subject.names, name));
+		numbers[name] = ofSubject ? subject.names[name] : slot === undefined ? undefined : values[slot];
+	}
+	// Names as the rule writes them: its thresholds by their own names.
+	for (const [name, now] of traces.thresholds) numbers[name] = now();
 	return {
 		rule,
 		subject: subject?.name ?? null,
 		verdict,
-		missing: union(
-			lacking
-				.map(slot => (state.missing[slot]!.length > 0 ? state.missing[slot]! : [graph.nodes[slot]!.id]))
-				// Only answers can be given; what a log lacks is said by the rule itself.
-				.map(ids => ids.filter(id => !id.startsWith('log.'))),
-		),
-		assumed: union(slotsOf(read).map(slot => state.assumed[slot]!)),
-		numbers: numbersOf(traces, read, valueAt),
+		missing: lacking.length === 0 ? none : missingFor(lacking, state),
+		assumed: union(assumed),
+		numbers,
 		distance: verdict === 'fails' ? distanceOf(ready.holds.tree, reader) : null,
 		broke,
 		names: subject?.names ?? {},
 	};
 }
 
-const isSlot = (slot: number | undefined): slot is number => slot !== undefined;
+const none: readonly string[] = [];
+
+const slotsOf = (names: readonly string[], { graph }: State): number[] =>
+	names.flatMap(name => graph.slotOf.get(name) ?? []);
+
+/** The answers that some slots wait for. Only answers can be given; what a log lacks is said by the rule itself. */
+const missingFor = (lacking: readonly number[], { graph, missing }: State): readonly string[] =>
+	union(
+		lacking
+			.map(slot => (missing[slot]!.length > 0 ? missing[slot]! : [graph.nodes[slot]!.id]))
+			.map(ids => ids.filter(id => !id.startsWith('log.'))),
+	);
 
 /** What the trace of a rule needs beyond its verdict, bound once. */
 interface Traces {
@@ -163,18 +173,6 @@ function whatBroke({ graph, broken }: State, waitsFor: readonly number[], blocki
 	const slot = waitsFor.find(other => broken.has(other));
 	if (slot !== undefined) return `${graph.nodes[slot]!.id}: ${broken.get(slot)}`;
 	return blocking.length === 0 ? 'a figure in it is too large' : null;
-}
-
-/** Names as the rule writes them: its thresholds by their own names. */
-function numbersOf(
-	{ thresholds }: Traces,
-	read: readonly string[],
-	valueAt: (name: string) => Outcome,
-): Record<string, Outcome> {
-	const numbers: Record<string, Outcome> = {};
-	for (const name of read) numbers[name] = valueAt(name);
-	for (const [name, now] of thresholds) numbers[name] = now();
-	return numbers;
 }
 
 const comparisons: readonly string[] = ['<', '<=', '>', '>=', '==', '!='];

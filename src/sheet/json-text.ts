@@ -1,20 +1,21 @@
 import { createScanner, type ParseErrorCode, visit } from 'jsonc-parser';
 
 /** The library's kinds of token, whose names its types do not let go at run time. */
-const token = { openBrace: 1, closeBrace: 2, openBracket: 3, closeBracket: 4, text: 10, end: 17 } as const;
+const token = { openBrace: 1, closeBrace: 2, openBracket: 3, closeBracket: 4, colon: 6, text: 10, end: 17 } as const;
 
-/** How deep the brackets of a text go, and how many brackets and strings it has; the text need not be JSON. */
-export function sizeOf(text: string): { readonly depth: number; readonly count: number } {
+/** How deep the brackets of a text go, how many brackets and strings it has, and how many keys; the text need not be JSON. */
+export function sizeOf(text: string): { readonly depth: number; readonly count: number; readonly keys: number } {
 	const scanner = createScanner(text, true);
-	let [depth, deepest, count] = [0, 0, 0];
+	let [depth, deepest, count, keys] = [0, 0, 0, 0];
 	for (let kind: number = scanner.scan(); kind !== token.end; kind = scanner.scan()) {
 		const opens = kind === token.openBrace || kind === token.openBracket;
 		const closes = kind === token.closeBrace || kind === token.closeBracket;
 		if (opens) deepest = Math.max(deepest, ++depth);
 		else if (closes) depth--;
 		if (opens || closes || kind === token.text) count++;
+		if (kind === token.colon) keys++;
 	}
-	return { depth: deepest, count };
+	return { depth: deepest, count, keys };
 }
 
 /** A place in a text, both counted from 1. */
@@ -58,6 +59,16 @@ export function firstFault(text: string): Fault | null {
 	};
 	visit(text, { onError }, { disallowComments: true });
 	return fault;
+}
+
+/** How many keys there are in data that was read from JSON: fewer than in its text where one stands twice. */
+export function keysIn(data: unknown): number {
+	let keys = 0;
+	if (typeof data !== 'object' || data === null) return keys;
+	const inside: readonly unknown[] = Array.isArray(data) ? data : Object.values(data);
+	if (!Array.isArray(data)) keys += inside.length;
+	for (const value of inside) if (typeof value === 'object') keys += keysIn(value);
+	return keys;
 }
 
 /** Of a JSON text: the first key that stands twice in one object, of which reading would silently drop one. */

@@ -1,4 +1,4 @@
-import { firstFault, type Place, repeatedKey, sizeOf } from './json-text.ts';
+import { firstFault, keysIn, type Place, repeatedKey, sizeOf } from './json-text.ts';
 import { BadSheet, shown } from './problem.ts';
 
 /** Deeper than any sheet: a file that is only brackets is refused before it is walked. */
@@ -14,11 +14,11 @@ const most = 1_500_000;
 export function parseSheet(text: string): unknown {
 	const plain = text.startsWith('\ufeff') ? text.slice(1) : text;
 	if (plain.trim() === '') throw bad('an empty file', 'a JSON object');
-	const { depth, count } = sizeOf(plain);
+	const { depth, count, keys } = sizeOf(plain);
 	if (depth > deepest) throw bad(`brackets more than ${deepest} deep`, 'a sheet as swap-audit writes it');
 	if (count > most) throw bad(`more than ${most} brackets and texts`, 'a sheet as swap-audit writes it');
 	const data = jsonOf(plain);
-	const repeated = repeatedKey(plain);
+	const repeated = keysIn(data) < keys ? repeatedKey(plain) : null;
 	if (repeated)
 		throw bad(`${shown(repeated.key)} a second time at ${placeText(repeated.at)}`, 'each key once in its object');
 	return data;

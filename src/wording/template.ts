@@ -10,8 +10,8 @@ export class Wording {
 	private readonly questions: ReadonlyMap<string, Question>;
 	private readonly quantities: ReadonlyMap<string, AnyQuantity>;
 	readonly units: UnitSet;
-	/** The rulebook's texts are the same for every sheet, so they are made ready once. */
-	private readonly texts = new Map<string, Ready>();
+	/** The rulebook's texts are the same for every sheet, so they are made ready once; names may mean something else in each rule. */
+	private readonly texts = new Map<Rule | null, Map<string, Ready>>();
 	private readonly rules = new Map<Rule, RuleWords<Ready>>();
 
 	constructor(questions: readonly Question[], quantities: readonly AnyQuantity[], units: UnitSet) {
@@ -59,14 +59,14 @@ export class Wording {
 	 * name that is not known is left out; a text of which nothing is left is empty.
 	 */
 	fill(text: Text, read: (name: string) => Outcome, rule: Rule | null = null): string {
-		return this.filled(this.readied(text), read, rule);
+		return this.filled(this.readied(text, rule), read);
 	}
 
 	/** A rule's words as `fill` would have them, by what they are for. */
 	ofRule(rule: Rule, read: (name: string) => Outcome): RuleWords<string> {
 		let ready = this.rules.get(rule);
 		if (!ready) {
-			const readied = (text: Text) => this.readied(text);
+			const readied = (text: Text) => this.readied(text, rule);
 			ready = {
 				title: readied(rule.title),
 				why: readied(rule.why),
@@ -75,43 +75,47 @@ export class Wording {
 			};
 			this.rules.set(rule, ready);
 		}
-		const filled = (text: Ready) => this.filled(text, read, rule);
+		const filled = (text: Ready) => this.filled(text, read);
 		const steps = ready.do.every(isPlain) ? ready.do : ready.do.map(filled);
 		return { title: filled(ready.title), why: filled(ready.why), do: steps, prove: filled(ready.prove) };
 	}
 
-	private filled(ready: Ready, read: (name: string) => Outcome, rule: Rule | null): string {
+	private filled(ready: Ready, read: (name: string) => Outcome): string {
 		if (isPlain(ready)) return ready;
 		let filled = '';
 		for (const pieces of ready) {
-			const sentence = this.sentence(pieces, read, rule);
+			const sentence = this.sentence(pieces, read);
 			if (sentence) filled += filled === '' ? sentence : ` ${sentence}`;
 		}
 		return filled;
 	}
 
-	private readied(text: Text): Ready {
+	private readied(text: Text, rule: Rule | null): Ready {
 		const said = this.say(text);
-		let ready = this.texts.get(said);
-		if (ready === undefined) this.texts.set(said, (ready = split(said)));
+		let texts = this.texts.get(rule);
+		if (texts === undefined) this.texts.set(rule, (texts = new Map()));
+		let ready = texts.get(said);
+		if (ready === undefined) texts.set(said, (ready = split(said, name => this.what(name, rule))));
 		return ready;
 	}
 
 	/** Words and names by turns as one sentence; null when a name in it is not known. */
-	private sentence(pieces: Sentence, read: (name: string) => Outcome, rule: Rule | null): string | null {
-		let sentence = pieces[0]!;
-		for (let index = 1; index < pieces.length; index += 2) {
-			const name = pieces[index]!;
-			const shown = formatValue(read(name), this.what(name, rule), this.units, true);
+	private sentence({ begins, names }: Sentence, read: (name: string) => Outcome): string | null {
+		let sentence = begins;
+		for (const { name, what, then } of names) {
+			const shown = formatValue(read(name), what, this.units, true);
 			if (shown === null) return null;
-			sentence += shown + pieces[index + 1]!;
+			sentence += shown + then;
 		}
 		return sentence;
 	}
 }
 
 /** Words and names by turns: it begins and ends with words, which may be empty. */
-type Sentence = readonly string[];
+interface Sentence {
+	readonly begins: string;
+	readonly names: readonly { readonly name: string; readonly what: Formattable; readonly then: string }[];
+}
 
 /**
  * A text split behind the full stops that end its sentences: those with a capital, a digit or a brace after them; one
@@ -124,11 +128,17 @@ const isPlain = (ready: Ready): ready is string => typeof ready === 'string';
 /** A name to fill in, or sentences that are not one space apart. Most texts of a rulebook have neither. */
 const unfinished = /\{|\s\s|[^\S ]/;
 
-function split(said: string): Ready {
+function split(said: string, whatIs: (name: string) => Formattable): Ready {
 	if (!unfinished.test(said)) return said;
 	const sentences = said.split(/(?<=[.!?])\s+(?=[A-Z0-9{"(])/).map(sentence => sentence.split(/\{([^{}]*)\}/));
-	const plain = sentences.every(({ length }) => length === 1);
-	return plain ? sentences.flat().filter(Boolean).join(' ') : sentences;
+	if (sentences.every(({ length }) => length === 1)) return sentences.flat().filter(Boolean).join(' ');
+	return sentences.map(pieces => {
+		const names = pieces.filter((_, at) => at % 2 === 1);
+		return {
+			begins: pieces[0]!,
+			names: names.map((name, at) => ({ name, what: whatIs(name), then: pieces[2 * at + 2]! })),
+		};
+	});
 }
 
 /** What a rule says, in texts of one sort or another. */

@@ -1,6 +1,7 @@
 import { availableParallelism } from 'node:os';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { setFlagsFromString } from 'node:v8';
 import { parentPort, Worker, workerData } from 'node:worker_threads';
 import { inputIsFolder } from '../../files/descriptors.ts';
 import { FileProblem } from '../../files/problem.ts';
@@ -53,8 +54,9 @@ interface Handed {
 	readonly flags: JudgeFlags;
 }
 
-/** The command itself, once a thread. */
+/** The command itself, once a thread. Each thread has its own core: helpers in collecting garbage would only take turns with it. */
 function startWorkers(flags: JudgeFlags): Worker[] {
+	setFlagsFromString('--no-parallel-scavenge');
 	const handed: Handed = { is: worker, flags };
 	const command = join(import.meta.dirname, 'swap-audit.js');
 	const start = () => new Worker(command, { argv: ['audit', '--lines'], workerData: handed });
