@@ -49,6 +49,13 @@ describe('limits of boost', () => {
 		expect(Math.abs(before - wanted)).toBeGreaterThan(Math.abs(at - wanted));
 	});
 
+	test('the air meter: there nothing of its flow is left', () => {
+		const names = ['sensors.meter_boost_limit', 'boost.target', 'sensors.meter_headroom'] as const;
+		const { at, before } = around(boosted, {}, names, ['psi', psi]);
+		expect(Math.abs(at)).toBeLessThan(2e-3);
+		expect(before).toBeGreaterThan(5e-3);
+	});
+
 	test('the gap that fires: there the voltage needed is what the coil has', () => {
 		const { at } = around(
 			boosted,

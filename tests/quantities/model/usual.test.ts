@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { quantities } from '../../../src/quantities/all.ts';
-import { fahrenheit, psi } from '../by-hand.ts';
+import { buildSheet } from '../../support/model.ts';
+import { fahrenheit, num, psi, sheetOf, solved } from '../by-hand.ts';
 
 // What is taken where nobody answers and how wide an estimate is left, as the trade says them: common practice, no source.
 
@@ -114,4 +115,14 @@ test('every range that is not 0 or more', () => {
 			id.startsWith('boost.lowest') || id === 'boost.most' ? range.map(end => Math.round(end! / psi)) : range;
 		expect(inPsi, id).toEqual(wanted.get(id));
 	}
+});
+
+test('what rests on common practice alone is said to be assumed, until somebody proves better', () => {
+	const q = solved(buildSheet('boosted'));
+	expect(q('engine.power').assumed).toContain('engine.air_efficiency');
+	expect(q('sensors.meter_voltage_idle').assumed).toContain('engine.idle_air_flow');
+	const clean = { 'ignition.proven_gap': num(0.04, 'in'), 'ignition.proven_boost': num(14, 'psi') };
+	const proven = solved(sheetOf(clean, buildSheet('boosted')));
+	expect(proven('ignition.capacity').value).toBeGreaterThan(27_500);
+	expect(proven('ignition.capacity').assumed).not.toContain('ignition.capacity');
 });

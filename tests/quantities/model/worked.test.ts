@@ -197,6 +197,21 @@ worked('turbine and wastegate', [
 ]);
 
 worked('the engine', [
+	// Of the moist air 0.96 is dry: 0.9 of 5 L, 50 times a second, at 1.5 kg/m3.
+	[
+		'engine.air_flow',
+		{
+			'engine.volumetric_efficiency': 0.9,
+			'boost.manifold_density': 1.5,
+			'air.dry_share': 0.96,
+			'engine.displacement': 0.005,
+			'engine.peak_rpm': 6000,
+		},
+		0.9 * 0.005 * 50 * 1.5 * 0.96,
+	],
+	// One dead cylinder is a spread; where all are, there is nothing to compare with.
+	['engine.compression_spread', { 'engine.compression': [900e3, 0, 950e3, 920e3] }, 0],
+	['engine.compression_spread', { 'engine.compression': [0, 0, 0, 0] }, null],
 	// Ten studs a bank of four at 40 kN over 80 bar on a disc of 100 mm.
 	[
 		'engine.head_clamp_ratio',
@@ -413,6 +428,30 @@ worked('sensors', [
 		},
 		null,
 	],
+	// Nobody says what the old curve is; a curve that matches reads right, whatever else is written down.
+	[
+		'sensors.load_seen',
+		{
+			...meter,
+			'sensors.meter_curve_loaded': 'old-curve',
+			'sensors.controller_curve': undefined,
+			'sensors.meter_top_volts': 5,
+			'engine.air_flow': 0.3,
+		},
+		undefined,
+	],
+	[
+		'sensors.load_seen',
+		{
+			...meter,
+			'sensors.meter_curve_loaded': 'matches-meter',
+			'sensors.controller_curve': [0.5, 1, 2, 3, 4, 5].map(volts => [volts, 0.08 * volts]),
+			'sensors.meter_top_volts': 5,
+			'engine.air_flow': 0.3,
+		},
+		1,
+	],
+	['sensors.meter', { ...meter, 'sensors.meter_kind': 'none-speed-density' }, null],
 	// 10 kPa are left over the highest pressure expected.
 	['sensors.map_margin', { 'sensors.map_full_scale': 250e3, 'boost.manifold_pressure': 190e3 }, 0.25],
 	['sensors.speed_error', { 'sensors.speed_pulses_sent': 8800, 'sensors.speed_pulses_expected': 8000 }, 0.1],
@@ -445,6 +484,7 @@ worked('ignition', [
 	['ignition.gap_limit', { 'ignition.gap_fires': 1e-3, 'ignition.kind': 'distributor' }, 1e-3],
 	['ignition.points_disagree', { 'ignition.proven_voltage': 26e3, 'ignition.blown_voltage': 25e3 }, true],
 	['ignition.points_disagree', { 'ignition.proven_voltage': 25e3, 'ignition.blown_voltage': 26e3 }, false],
+	['ignition.points_disagree', { 'ignition.proven_voltage': 26e3, 'ignition.blown_voltage': 26e3 }, false],
 	[
 		'ignition.usual_capacity',
 		{ 'ignition.kind': 'distributor', 'ignition.direct_coil': 27e3, 'ignition.distributor_coil': 24e3 },
@@ -669,6 +709,16 @@ worked('a bypass valve', [
 			'engine.air_flow': 0.28,
 		},
 		0.112,
+	],
+	[
+		'boost.bypass_valve_needed',
+		{
+			'boost.kind': 'turbocharger',
+			'boost.compressor_surge': undefined,
+			'boost.usual_surge_share': 0.45,
+			'engine.air_flow': 0.28,
+		},
+		0.126,
 	],
 	['boost.bypass_valve_needed', { 'boost.kind': 'supercharger', 'engine.air_flow': 0.28 }, null],
 	['boost.bypass_valve_margin', { 'boost.bypass_valve_flow': 0.2, 'boost.bypass_valve_needed': 0.16 }, 0.25],
