@@ -14,7 +14,10 @@ import { buildSheet } from '../support/model.ts';
 const day = ['--date', '2026-05-01', '--draws', '0'];
 const wideGap = withAnswer(buildSheet('boosted'), 'ignition.gap', { value: 0.06, unit: 'in', known: 'measured' });
 
-function sheetFile(sheet = wideGap): string {
+/** A sheet of one answer, for what does not hang on the build: the stages of a whole one take draws. */
+const small = withAnswer(emptySheet('small'), 'ignition.gap', { value: 0.06, unit: 'in', known: 'measured' });
+
+function sheetFile(sheet: Sheet = wideGap): string {
 	const path = join(temporaryFolder(), 'mule.json');
 	writeFileSync(path, writeSheet(sheet));
 	return path;
@@ -22,14 +25,14 @@ function sheetFile(sheet = wideGap): string {
 
 describe('printing changes nothing, writing records', () => {
 	test.each([[[]], [['--json']], [['--gate', 'tidy']]])('audit %j leaves the sheet alone', args => {
-		const path = sheetFile();
+		const path = sheetFile(small);
 		const before = readFileSync(path);
 		runCommand(['audit', path, ...day, ...args]);
 		expect(readFileSync(path).equals(before)).toBe(true);
 	});
 
 	test('--out records one audit, --no-record none, --record one without writing', () => {
-		const path = sheetFile();
+		const path = sheetFile(small);
 		const audits = () => JSON.parse(readFileSync(path, 'utf8')).audits.length;
 		runCommand(['audit', path, ...day, '--out', `${path}.md`, '--no-record']);
 		expect(audits()).toBe(0);
@@ -38,7 +41,7 @@ describe('printing changes nothing, writing records', () => {
 		// What says the same is not recorded a second time.
 		runCommand(['audit', path, ...day, '--record']);
 		expect(audits()).toBe(1);
-		writeFileSync(path, writeSheet({ ...wideGap, audits: [] }));
+		writeFileSync(path, writeSheet({ ...small, audits: [] }));
 		runCommand(['audit', path, ...day, '--record']);
 		expect(audits()).toBe(1);
 	});
@@ -66,7 +69,7 @@ describe('printing changes nothing, writing records', () => {
 	});
 
 	test.each(['html', 'json', 'csv'])('--out writes .%s', ending => {
-		const path = sheetFile();
+		const path = sheetFile(small);
 		expect(runCommand(['audit', path, ...day, '--out', `${path}.${ending}`]).status).toBe(0);
 		expect(readFileSync(`${path}.${ending}`, 'utf8').length).toBeGreaterThan(200);
 	});
@@ -89,7 +92,7 @@ describe('the gate', () => {
 
 describe('recheck', () => {
 	test('says that there is nothing to compare with, on stderr, with status 0', () => {
-		const { status, out, err } = runCommand(['recheck', sheetFile(), '--json', '--no-record', ...day]);
+		const { status, out, err } = runCommand(['recheck', sheetFile(small), '--json', '--no-record', ...day]);
 		expect(err).toContain('Nothing to compare with');
 		expect(JSON.parse(out).since).toBeNull();
 		expect(status).toBe(0);
@@ -118,7 +121,7 @@ describe('recheck', () => {
 	});
 
 	test('--since takes a day, an audit as JSON, or another sheet; anything else ends with 2', () => {
-		const path = sheetFile();
+		const path = sheetFile(small);
 		runCommand(['audit', path, ...day, '--out', `${path}.old.json`]);
 		for (const since of ['2026-05-02', `${path}.old.json`, path]) {
 			const { out, status } = runCommand(['recheck', path, '--since', since, '--json', '--no-record', ...day]);
