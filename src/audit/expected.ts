@@ -4,7 +4,7 @@ import { fillingAt, placeOf } from '../fit/filling.ts';
 import { breathing, outsideUnknown, type Sensor, sensorErrors, sensors } from '../fit/terms.ts';
 import { latinHypercube } from '../graph/latin-hypercube.ts';
 import type { State } from '../graph/solve.ts';
-import type { Analysis } from '../log/analyze.ts';
+import type { Analysis } from '../log/analysis.ts';
 import type { Measured } from '../log/measured.ts';
 import type { PullPoint } from '../log/points.ts';
 import type { Sheet } from '../sheet/sheet.ts';

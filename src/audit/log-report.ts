@@ -2,71 +2,28 @@ import { readByFit } from '../fit/car-at.ts';
 import type { Steps } from '../fit/steps.ts';
 import { reach } from '../graph/paths.ts';
 import type { State } from '../graph/solve.ts';
-import type { Analysis } from '../log/analyze.ts';
+import type { Analysis } from '../log/analysis.ts';
 import type { Recording } from '../log/block.ts';
 import type { OverviewPoint } from '../log/overview.ts';
 import { recordedPoints } from '../log/recorded-points.ts';
-import { type LogResults, resultsOf } from '../log/results.ts';
+import { resultsOf } from '../log/results.ts';
 import { plugsOf } from '../plugs/parts.ts';
 import type { Checked } from '../sheet/check.ts';
 import type { Wording } from '../wording/template.ts';
-import type { AuditOptions, Finding, FitJson, LimitRung } from './audit.ts';
+import type { AuditOptions } from './audit.ts';
 import { logsOf } from './boost/logs.ts';
-import { type BoostStep, nextStep } from './boost/next-step.ts';
+import { nextStep } from './boost/next-step.ts';
 import { certaintyOf } from './certainty.ts';
 import { valueIn } from './conditions.ts';
 import { type Expected, expectedIn } from './expected.ts';
 import { findingOf } from './findings.ts';
 import { countingLogs, fitJson, fitTo } from './fitted.ts';
 import { ladder } from './limits.ts';
-import { answersOf, type LoggedAnswer, withLogged } from './log-answers.ts';
+import { answersOf, withLogged } from './log-answers.ts';
+import type { LogFile, LogJson } from './log-json.ts';
 import { stateWithLog, withFigures } from './logged.ts';
 import type { Model } from './model.ts';
 import { inOrder } from './priority.ts';
-
-export interface LogFile {
-	readonly name: string;
-	readonly sha256: string;
-	readonly bytes: number;
-}
-
-/** What `log --json` prints; every key is always there. */
-export interface LogJson {
-	readonly format: 'swap-audit/log';
-	readonly version: 1;
-	readonly sheet: string;
-	readonly date: string;
-	readonly tool: string;
-	readonly rules: string;
-	readonly file: LogFile & {
-		readonly rows: number;
-		readonly unread: number;
-		readonly seconds: number;
-		readonly rate: number | null;
-	};
-	readonly channels: readonly {
-		readonly channel: string;
-		readonly header: string;
-		readonly unit: string;
-		readonly by: string;
-		readonly samples: number | null;
-		readonly low: number | null;
-		readonly high: number | null;
-		readonly lag: number | null;
-	}[];
-	readonly unused: readonly string[];
-	readonly episodes: Analysis['episodes'];
-	readonly quantities: LogResults;
-	readonly findings: readonly Finding[];
-	readonly answers: readonly LoggedAnswer[];
-	readonly fit: FitJson | null;
-	readonly limits: { readonly before: readonly LimitRung[]; readonly after: readonly LimitRung[] };
-	readonly boost_steps: readonly BoostStep[];
-	/** Why there is no step; empty where there is one, and without boost. */
-	readonly boost_steps_refused: readonly string[];
-	/** What was decided while reading. */
-	readonly notes: readonly string[];
-}
 
 /** A judged log with what its report is made from. */
 export interface LogReport {
@@ -108,15 +65,16 @@ export function* reportLog(
 	const wording = model.wordings[units];
 	const quantities = resultsOf(analysis);
 	const state = withFigures(model, solved, quantities);
-	const all = judge.judge(state);
-	const certainty = certaintyOf(model, sheet, state, all, draws);
-	const findings = all.flatMap((verdict, at) =>
-		verdict.rule.section === 'log' ? findingOf(verdict, state, judge, wording, certainty.sure[at] ?? null) : [],
+	const verdicts = judge.judge(state, null, ({ section }) => section === 'log');
+	const certainty = certaintyOf(model, sheet, state, verdicts, draws);
+	const findings = verdicts.flatMap((verdict, at) =>
+		findingOf(verdict, state, judge, wording, certainty.sure[at] ?? null),
 	);
 	const answers = answersOf(model, sheet, state, quantities);
 	const taken = answers.filter(({ by_hand }) => !by_hand);
 	const after = withLogged(sheet, taken, { name: file.name, date }).sheet;
-	const unfitted = stateWithLog(model, after, quantities);
+	const plain = stateWithLog(model, after, null);
+	const unfitted = withFigures(model, plain, quantities);
 	const earlier = countingLogs(model, after).filter(({ sha256 }) => sha256 !== file.sha256);
 	const logs = [...earlier, { ...file, points: recordedPoints(analysis.points), quantities }];
 	const stopped = fits ? yield* untilStopped(fitTo(model, after, unfitted, logs)) : null;
@@ -126,6 +84,7 @@ export function* reportLog(
 	const step = nextStep({
 		model,
 		sheet: after,
+		plain,
 		state: stateAfter,
 		fitted: draws === 0 ? null : fitted,
 		logs: [

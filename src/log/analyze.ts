@@ -1,11 +1,12 @@
 import { logQuantities } from './all.ts';
 import { Ambient } from './ambient.ts';
+import type { Analysis } from './analysis.ts';
 import type { Block } from './block.ts';
 import type { Car } from './car.ts';
 import { type Channel, type Moving, movingIn } from './channel.ts';
 import type { Chunk } from './chunk.ts';
 import type { Declared } from './declared.ts';
-import { DemandSeen, type DemandSource } from './demand.ts';
+import { DemandSeen } from './demand.ts';
 import { whileRunning, withDerived } from './derived.ts';
 import type { Episode } from './episodes.ts';
 import { findEpisodes } from './find-episodes.ts';
@@ -16,35 +17,11 @@ import type { PullView } from './pull.ts';
 import { viewPull } from './pull-view.ts';
 import { PulseSeen } from './pulse-seen.ts';
 import type { Gathering, InPull, InRun } from './quantity.ts';
+import { count, type Samples } from './samples.ts';
 import { within } from './series.ts';
 import { ReadingStore } from './store.ts';
 import { ticksOf } from './ticks.ts';
 import { Warmth } from './warmth.ts';
-
-/** What a log came to. */
-export interface Analysis {
-	/** In the order of time. */
-	readonly episodes: readonly Episode[];
-	/** By quantity id, of every quantity of a whole log. */
-	readonly run: ReadonlyMap<string, Measured>;
-	/** By quantity id, one a pull in their order. */
-	readonly pulls: ReadonlyMap<string, readonly Measured[]>;
-	/** What was binned of each pull: for pictures, and for whoever fits the model to it. */
-	readonly points: readonly PullPoints[];
-	/** s by which lambda is late; null where it lines up with nothing. */
-	readonly lag: number | null;
-	/** Pa abs, and what it was read from; null where nothing has it. */
-	readonly ambient: { readonly value: number; readonly from: Ambient['from'] } | null;
-	readonly demand: DemandSource;
-	/** What the injector pulse was taken for, in words; null where none is logged. */
-	readonly pulse: string | null;
-	/** New readings by channel. */
-	readonly samples: ReadonlyMap<string, { readonly count: number; readonly low: number; readonly high: number }>;
-	/** New readings of engine speed a second; null without any. */
-	readonly rate: number | null;
-	/** s from the first row to the last. */
-	readonly seconds: number;
-}
 
 /** Readings from which a part of the log is judged: two numbers each, so about 2 MB, and many times that while it is judged. */
 const usualMost = 120_000;
@@ -75,7 +52,7 @@ export class Analyzer {
 	private readonly results = new Map<string, Measured[]>(this.perPull.map(({ id }) => [id, []]));
 	private readonly episodes: Episode[] = [];
 	private readonly points: PullPoints[] = [];
-	private readonly samples = new Map<string, { count: number; low: number; high: number }>();
+	private readonly samples: Samples = new Map();
 	private judgedTo = beforeAll;
 	private readonly car: Car;
 	private readonly declared: Declared;
@@ -130,7 +107,7 @@ export class Analyzer {
 		const { store, declared, car } = this;
 		const breaks = store.jumps.map(({ at }) => at);
 		const until = store.now;
-		this.count(until);
+		count(this.samples, store, this.countedTo + 2e-9, until);
 		this.ambient.take(store, declared);
 		const channels = withDerived(store, this.ambient.known?.value);
 		this.takeDemand(until);
@@ -203,22 +180,7 @@ export class Analyzer {
 		this.points.push(pointsOf(view));
 	}
 
-	/** Counts what came since it was last counted. */
 	private countedTo = beforeAll;
-
-	private count(until: number): void {
-		for (const id of this.store.channels) {
-			const { value } = within(this.store.of(id), this.countedTo + 2e-9, until);
-			const seen = this.samples.get(id) ?? { count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
-			let { low, high } = seen;
-			for (let index = 0; index < value.length; index++) {
-				const one = value[index]!;
-				if (one < low) low = one;
-				if (one > high) high = one;
-			}
-			this.samples.set(id, { count: seen.count + value.length, low, high });
-		}
-	}
 
 	private takeDemand(until: number): void {
 		const speed = this.store.of('engine_speed');

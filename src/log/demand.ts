@@ -1,6 +1,6 @@
 import type { Declared } from './declared.ts';
 import type { Readings } from './series.ts';
-import { percentile } from './statistics.ts';
+import { ofSorted } from './statistics.ts';
 import { Summary } from './summary.ts';
 
 /** What stands for the driver's foot. */
@@ -71,7 +71,8 @@ class Extremes {
 	get span(): number {
 		if (this.spanAt !== this.count) {
 			const { values } = this.summary;
-			this.spanNow = percentile(values, 0.95) - percentile(values, 0.05);
+			const sorted = new Float64Array(values).sort();
+			this.spanNow = ofSorted(sorted, 0.95) - ofSorted(sorted, 0.05);
 			this.spanAt = this.count;
 		}
 		return this.spanNow;

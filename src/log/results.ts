@@ -2,7 +2,7 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { RecordedFigure, RecordedInPull } from '../sheet/sheet.ts';
 import { canonicalUnits } from '../units/kinds.ts';
 import { logQuantities } from './all.ts';
-import type { Analysis } from './analyze.ts';
+import type { Analysis } from './analysis.ts';
 import type { Measured } from './measured.ts';
 import type { LogQuantity } from './quantity.ts';
 

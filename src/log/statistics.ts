@@ -4,7 +4,12 @@ import type { Readings } from './series.ts';
 export function percentile(values: ArrayLike<number>, share: number): number {
 	const { length } = values;
 	if (length === 0) return Number.NaN;
-	const sorted = length <= few.length ? sortFew(values) : new Float64Array(values).sort();
+	return ofSorted(length <= few.length ? sortFew(values) : new Float64Array(values).sort(), share, length);
+}
+
+/** The same of values that rise: of the first `length` of them. */
+export function ofSorted(sorted: Float64Array, share: number, length: number = sorted.length): number {
+	if (length === 0) return Number.NaN;
 	const rank = share * (length - 1);
 	const below = Math.floor(rank);
 	const [low, high] = [sorted[below]!, sorted[Math.min(below + 1, length - 1)]!];

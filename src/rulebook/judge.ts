@@ -82,9 +82,9 @@ export class Judge {
 		return { rule, applies: rule.applies && ready(rule.applies), holds: ready(rule.holds) };
 	}
 
-	/** Every verdict with what it rests on, in the order of the rulebook. */
-	judge(state: State, plugs: Plugs | null = null): Verdict[] {
-		return this.ready.flatMap((_, place) => this.judgeAt(place, state, plugs));
+	/** Every verdict with what it rests on, in the order of the rulebook; with `wanted` those of some rules alone. */
+	judge(state: State, plugs: Plugs | null = null, wanted?: (rule: Rule) => boolean): Verdict[] {
+		return this.ready.flatMap(({ rule }, place) => (!wanted || wanted(rule) ? this.judgeAt(place, state, plugs) : []));
 	}
 
 	/** The verdicts of the rule at one place in the rulebook. */

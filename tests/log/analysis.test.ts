@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../src/log/analyze.ts';
+import type { Analysis } from '../../src/log/analysis.ts';
 import { analyzed, unknownCar } from '../support/analyzed.ts';
 import { simulateDrive } from '../support/simulated-drive.ts';
 

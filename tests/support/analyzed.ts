@@ -1,4 +1,5 @@
-import { type Analysis, Analyzer } from '../../src/log/analyze.ts';
+import type { Analysis } from '../../src/log/analysis.ts';
+import { Analyzer } from '../../src/log/analyze.ts';
 import type { Car } from '../../src/log/car.ts';
 import { declared } from './declared.ts';
 import { channels } from './recorded.ts';

@@ -1,5 +1,5 @@
 import { type LoggedState, stateOf, withFigures } from '../../src/audit/logged.ts';
-import type { Analysis } from '../../src/log/analyze.ts';
+import type { Analysis } from '../../src/log/analysis.ts';
 import { carOf } from '../../src/log/car-of.ts';
 import { resultsOf } from '../../src/log/results.ts';
 import { Judge, type Verdict } from '../../src/rulebook/judge.ts';

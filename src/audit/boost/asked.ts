@@ -17,6 +17,8 @@ export interface Asked {
 	readonly model: Model;
 	/** With the answers that the logs settle. */
 	readonly sheet: Sheet;
+	/** That sheet solved without any log or fit, where it is at hand. */
+	readonly plain?: State;
 	/** Solved with the newest log, at the fitted center where a fit applies. */
 	readonly state: State;
 	readonly fitted: Fitted | null;

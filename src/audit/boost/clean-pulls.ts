@@ -44,7 +44,7 @@ const titles = (said: string, lines: readonly Verdict[]): string =>
  * @param state solved with this log's figures
  */
 export function pullsOf(judge: Judge, state: State, results: LogResults, log: number): JudgedPull[] {
-	const verdicts = judge.judge(state).filter(verdict => verdict.rule.section === 'log' && isGrave(verdict));
+	const verdicts = judge.judge(state, null, ({ section }) => section === 'log').filter(isGrave);
 	const numbers = (results['log.boost_peak'] ?? []) as readonly RecordedInPull[];
 	const [redline, advance] = ['engine.redline', 'ignition.full_load_advance'].map(id => numberIn(state, id));
 	return numbers.map(({ pull }, at): JudgedPull => {

@@ -7,9 +7,7 @@ import { isGrave, type JudgedPull, pullsOf } from './clean-pulls.ts';
 export function wrongIn({ model, logs }: Asked, plain: State): string[] {
 	const decided = new Set<string>();
 	return [...logs].reverse().flatMap(({ name, quantities }) => {
-		const judged = model.judge
-			.judge(withFigures(model, plain, quantities))
-			.filter(({ rule }) => rule.section === 'log');
+		const judged = model.judge.judge(withFigures(model, plain, quantities), null, ({ section }) => section === 'log');
 		const fails = judged.filter(one => isGrave(one) && one.verdict === 'fails' && !decided.has(one.rule.id));
 		for (const { rule, verdict } of judged) if (verdict === 'fails' || verdict === 'holds') decided.add(rule.id);
 		return [...new Set(fails.map(({ rule }) => rule.title))].map(title => `In the log ${name}: ${title}.`);

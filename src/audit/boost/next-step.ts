@@ -49,7 +49,7 @@ export function nextStep(asked: Asked): NextStep {
 		refused.push(`The fit is worth ${fit.effective} independent draws: too few for a chance of 5 %.`);
 	else if (!fit.applied) refused.push('The log fits no car of these answers. Its report says what to look at first.');
 	for (const { log } of fitted?.leftOut ?? []) refused.push(`The log ${log} fits no car of these answers.`);
-	const plain = stateWithLog(model, sheet, null);
+	const plain = asked.plain ?? stateWithLog(model, sheet, null);
 	refused.push(...wrongIn(asked, plain));
 	const pulls = logs.length > 0 ? cleanPulls(asked, plain, refused) : null;
 	const unplaced = unplacedIn(model, state);
@@ -119,8 +119,8 @@ const percent = (share: number): string => `${(100 * share).toFixed(share < 0.09
 
 function holdsCut({ model, state, plugs }: Asked): boolean {
 	return model.judge
-		.judge(state, plugs)
-		.some(({ rule, verdict }) => rule.id === 'boost.no-overboost-cut' && verdict === 'holds');
+		.judge(state, plugs, ({ id }) => id === 'boost.no-overboost-cut')
+		.some(({ verdict }) => verdict === 'holds');
 }
 
 /** The highest boost, rounded down, at which every line passes; null where none over what was run does, with what is open at the top. */
