@@ -26,6 +26,8 @@ export class Values {
 
 	/** The share of readings for which it holds. */
 	share(holds: (value: number) => boolean): number {
-		return this.sorted.length === 0 ? 0 : this.sorted.filter(holds).length / this.sorted.length;
+		let count = 0;
+		for (let index = 0; index < this.sorted.length; index++) if (holds(this.sorted[index]!)) count++;
+		return this.sorted.length === 0 ? 0 : count / this.sorted.length;
 	}
 }

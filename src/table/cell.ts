@@ -7,6 +7,10 @@ export const isMissing = (text: string): boolean => missing.test(text);
 
 /** Most of them, at once. */
 const simple = /^-?\d{1,15}(?:\.\d{1,15})?$/;
+
+/** Whether a cell is a number as most are written. */
+export const isSimple = (cell: string): boolean => simple.test(cell);
+
 const plain = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d{1,4})?$/i;
 const grouped = {
 	'.': /^[+-]?[1-9]\d{0,2}(?:([,' \u00a0\u202f])\d{3})(?:\1\d{3})*(?:\.\d+)?$/,

@@ -1,4 +1,4 @@
-import { type Decimal, isClock, isInstant, isMissing, readCell } from './cell.ts';
+import { type Decimal, isClock, isInstant, isMissing, isSimple, readCell } from './cell.ts';
 import { decimalOf } from './decimal.ts';
 import { cellsOf, type LogicalLine, logicalLines } from './lines.ts';
 import { BadTable } from './problem.ts';
@@ -35,6 +35,7 @@ const delimiters = ['\t', ';', '|', ','] as const;
 type Sort = 'number' | 'text' | 'missing';
 
 function sortOf(cell: string): Sort {
+	if (isSimple(cell)) return 'number';
 	if (isMissing(cell.trim())) return 'missing';
 	const number =
 		isClock(cell) || isInstant(cell) || readCell(cell, '.') !== undefined || readCell(cell, ',') !== undefined;
