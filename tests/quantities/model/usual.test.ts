@@ -121,6 +121,9 @@ test('what rests on common practice alone is said to be assumed, until somebody 
 	const q = solved(buildSheet('boosted'));
 	expect(q('engine.power').assumed).toContain('engine.air_efficiency');
 	expect(q('sensors.meter_voltage_idle').assumed).toContain('engine.idle_air_flow');
+	// Where a question asks for it, under the name of that.
+	const unmapped = solved(sheetOf({ 'boost.compressor_surge': undefined }, buildSheet('boosted')));
+	expect(unmapped('boost.bypass_valve_needed').assumed).toContain('boost.compressor_surge');
 	const clean = { 'ignition.proven_gap': num(0.04, 'in'), 'ignition.proven_boost': num(14, 'psi') };
 	const proven = solved(sheetOf(clean, buildSheet('boosted')));
 	expect(proven('ignition.capacity').value).toBeGreaterThan(27_500);

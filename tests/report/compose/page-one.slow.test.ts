@@ -37,14 +37,16 @@ const pageOf = (sheet: Sheet) => {
 };
 
 describe('page one', () => {
-	test.each(sheets)('%s: at most 45 lines of at most 100 characters', (_, sheet) => {
-		const lines = pageOf(sheet).page.split('\n');
+	const pages = sheets.map(([name, sheet]) => [name, pageOf(sheet)] as const);
+
+	test.each(pages)('%s: at most 45 lines of at most 100 characters', (_, { page }) => {
+		const lines = page.split('\n');
 		expect(lines.length).toBeLessThanOrEqual(45);
 		for (const line of lines) expect(line.length, line).toBeLessThanOrEqual(100);
 	});
 
-	test.each(sheets)('%s: says what is next, what must wait, what to do then, law and licensed help', (_, sheet) => {
-		const { assessment, page } = pageOf(sheet);
+	test.each(pages)('%s: says what is next, what must wait, what to do then, law and licensed help', (_, made) => {
+		const { assessment, page } = made;
 		expect(page).toContain(`${assessment.audit.date}. swap-audit `);
 		expect(page).toMatch(/^\*\*Next:\*\* /m);
 		expect(page).toMatch(/^\*\*When they are done:\*\* /m);
@@ -55,8 +57,8 @@ describe('page one', () => {
 		if (!held) expect(page).toContain('**Each spring or after it stood:**');
 	});
 
-	test.each(sheets)('%s: a tick has its place, and a line for each caution or all of their names', (_, sheet) => {
-		const { assessment, page } = pageOf(sheet);
+	test.each(pages)('%s: a tick has its place, and a line for each caution or all of their names', (_, made) => {
+		const { assessment, page } = made;
 		const ticks = page.match(/^- \[ \] .*(?:\n {4,}.*)*/gm) ?? [];
 		const first = assessment.audit.findings.filter(({ verdict }) => verdict === 'fails').length;
 		if (first > 0) expect(ticks.length).toBeGreaterThan(0);
@@ -96,11 +98,12 @@ test('a car that drives is not sent back to its first crank', () => {
 		const build = { ...sheet.answers.build, stage: { value: stage } };
 		return renderAudit(audited({ ...sheet, answers: { ...sheet.answers, build } }), 'md', 'x').text;
 	};
-	expect(at('wired')).toContain('### First crank');
-	expect(at('drives')).not.toContain('### First crank');
-	expect(at('drives')).toContain('### First boost');
-	expect(at('wired')).toContain('do not turn the starter');
-	expect(at('drives')).toContain('leave it parked with the engine off. It has run with these open.');
+	const [wired, drives] = [at('wired'), at('drives')];
+	expect(wired).toContain('### First crank');
+	expect(drives).not.toContain('### First crank');
+	expect(drives).toContain('### First boost');
+	expect(wired).toContain('do not turn the starter');
+	expect(drives).toContain('leave it parked with the engine off. It has run with these open.');
 });
 
 test('with the engine on the stand, page one names what is wrong for later stages and open only now', () => {
@@ -119,9 +122,10 @@ test('with the engine on the stand, page one names what is wrong for later stage
 		)
 			.text.split('\n## ')[0]!
 			.replace(/\s+/g, ' ');
-	expect(at('on-stand')).toMatch(/\*\*Do also while it is out:\*\* [^*]*top ring gap too small for the boost/);
-	expect(at('on-stand')).not.toMatch(/while it is out:\*\* [^*]*runaway boost/);
-	expect(at('on-stand')).toContain('**Pilot bearing missing.** On the bench.');
-	expect(at('on-stand')).not.toContain('The day itself');
+	const onStand = at('on-stand');
+	expect(onStand).toMatch(/\*\*Do also while it is out:\*\* [^*]*top ring gap too small for the boost/);
+	expect(onStand).not.toMatch(/while it is out:\*\* [^*]*runaway boost/);
+	expect(onStand).toContain('**Pilot bearing missing.** On the bench.');
+	expect(onStand).not.toContain('The day itself');
 	expect(at('wired')).not.toContain('while it is out');
 });

@@ -33,6 +33,7 @@ function drawn(svg: string): { x: number[]; y: number[] } {
 }
 
 describe('the pictures', () => {
+	const whole = pictures();
 	const [limits, boost, meter, compression] = ['limits', 'over-boost', 'air-meter', 'compression'].map(
 		name => `mule-${name}.svg`,
 	) as [string, string, string, string];
@@ -58,7 +59,7 @@ describe('the pictures', () => {
 	});
 
 	test('each has a title and words for those who cannot see it, and only the colors of all', () => {
-		for (const svg of Object.values(pictures())) {
+		for (const svg of Object.values(whole)) {
 			expect(svg).toMatch(/<title id="[a-z-]+">[^<]+<\/title>\n<desc id="[a-z-]+">[^<]{20,}<\/desc>/);
 			const shades = [...svg.matchAll(/(?:fill|stroke)="(#[0-9a-f]+)"/g)].map(([, shade]) => shade!);
 			for (const shade of shades) expect(Object.values(color)).toContain(shade);
@@ -68,7 +69,7 @@ describe('the pictures', () => {
 	test('the ladder shows what the audit shows, lowest first', () => {
 		const placed = audited(brokenBuild()).audit.limits.filter(({ value }) => value !== null);
 		expect(placed.length).toBeGreaterThan(4);
-		const words = /<desc[^>]*>(.*?)<\/desc>/.exec(pictures()[limits]!)![1]!;
+		const words = /<desc[^>]*>(.*?)<\/desc>/.exec(whole[limits]!)![1]!;
 		const places = placed.map(({ title }) => words.indexOf(title.replaceAll("'", '&#39;')));
 		expect(places).not.toContain(-1);
 		expect(places).toEqual([...places].sort((a, b) => a - b));
@@ -76,7 +77,7 @@ describe('the pictures', () => {
 	});
 
 	test('the ladder has an axis and says what its signs mean; the target runs through no words', () => {
-		const svg = pictures()[limits]!;
+		const svg = whole[limits]!;
 		expect(svg.match(/font-size="11"[^>]*>[\d.]+ psi</g)!.length).toBeGreaterThan(3);
 		expect(svg).toMatch(
 			/>Dashed: target [\d.]+ psi\. Heavy edge, orange: gives out before it\. Pale: what is to spare/,
