@@ -15,7 +15,7 @@ import { certaintyOf, sureForGates } from './certainty.ts';
 import { valueIn } from './conditions.ts';
 import { findingOf } from './findings.ts';
 import { type Fitted, fitJson, fitOf } from './fitted.ts';
-import { ladder } from './limits.ts';
+import { ladder, limitSlots } from './limits.ts';
 import { loggedValues, stateOf, stillOpen } from './logged.ts';
 import type { Model } from './model.ts';
 import { nextAnswers } from './next.ts';
@@ -89,7 +89,9 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 				return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted, failing);
 			}),
 			...older.flatMap(open => {
-				const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws);
+				const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws, undefined, {
+					bandsOf: [],
+				});
 				return open.verdicts.flatMap((verdict, index) =>
 					verdict.verdict === 'fails' ? findingOf(verdict, open.state, judge, wording, surely[index] ?? null) : [],
 				);
@@ -118,7 +120,13 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		since: null,
 	};
 	const prior = () =>
-		ladder(plain, quantities, rulebook, certaintyOf(model, sheet, plain, [], options.draws).band, options.units);
+		ladder(
+			plain,
+			quantities,
+			rulebook,
+			certaintyOf(model, sheet, plain, [], options.draws, undefined, { bandsOf: limitSlots(plain, rulebook) }).band,
+			options.units,
+		);
 	const moved = rests ? reach([...rests.strays.keys()], slot => state.graph.readers[slot]!) : new Set<number>();
 	const fits = { moved, prior: rests && options.draws > 0 ? prior : null };
 	return { audit, sheet, warnings, model, state, verdicts, wording, plugs, step, fits };

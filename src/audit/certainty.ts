@@ -25,6 +25,14 @@ export interface Certainty {
 	readonly sure: readonly (number | null)[];
 }
 
+/** What of it is asked for; the rest is not to be looked at, and costs nothing. */
+interface AskedCertainty {
+	/** How sure those verdicts are, and no bands. */
+	readonly only?: (verdict: Verdict, at: number) => boolean;
+	/** How sure all verdicts are, and the bands of those slots. */
+	readonly bandsOf?: readonly number[];
+}
+
 /** Without draws nothing is claimed. */
 export const unsaid: Certainty = { band: () => null, sure: [] };
 
@@ -34,8 +42,7 @@ const tail = 0.05;
 /**
  * Evaluates the graph at `draws` points and judges each. Each input is drawn by its id: the same sheet, the same
  * bands, and an answer that does not move a figure does not move its band.
- * `pointsFor` replaces the usual sequence for the car, as by draws from what a log says of it. With `only` no more is worked out
- * than how sure those verdicts are: no bands, and the others are not to be looked at.
+ * `pointsFor` replaces the usual sequence for the car, as by draws from what a log says of it.
  */
 export function certaintyOf(
 	model: Pick<Model, 'judge' | 'graph' | 'rulebook' | 'quantities'>,
@@ -44,25 +51,27 @@ export function certaintyOf(
 	verdicts: readonly Verdict[],
 	draws: number,
 	pointsFor?: (sampler: Sampler) => Points,
-	only?: (verdict: Verdict, at: number) => boolean,
+	{ only, bandsOf = only && [] }: AskedCertainty = {},
 ): Certainty {
 	if (draws === 0) return unsaid;
 	const { judge, quantities } = model;
-	const rules = only && new Set(verdicts.filter(only).map(({ rule }) => rule));
+	const rules = only ? new Set(verdicts.filter(only).map(({ rule }) => rule)) : decided(verdicts);
+	const targets = bandsOf && [...bandsOf, ...slotsRead(rules, state)];
 	const ofCar = uncertaintyOf(model, sheet, state);
 	const ofLog = state.logged ? loggedUncertainty(state, state.logged) : [];
-	const sampler = makeSampler(state, [...ofCar, ...ofLog], rules && slotsRead(rules, state));
+	const sampler = makeSampler(state, [...ofCar, ...ofLog], targets);
 	const usual = latinHypercube(sampler.names, draws);
 	// What the sensors of the newest log are off is no part of the draws of the car.
 	const dimensions = dimensionsOf(ofCar, sampler);
 	const points = pointsFor?.({ ...sampler, uncertain: ofCar, dimensions, names: sampler.names.slice(0, dimensions) });
 	const z = new Float64Array(sampler.dimensions);
-	const watched = rules ? [] : [...sampler.affected].filter(slot => typeof state.values[slot] === 'number');
+	const watched = (bandsOf ?? [...sampler.affected]).filter(
+		slot => sampler.affected.has(slot) && typeof state.values[slot] === 'number',
+	);
 	// A row a draw, so that what is written together lies together.
 	const drawn = new Float64Array(draws * watched.length);
 	const starts = startsOf(judge, verdicts);
-	const asked = rules ?? decided(verdicts);
-	const affected = judge.placesReadingAny(sampler.affected).filter(place => asked.has(judge.rulebook.rules[place]!));
+	const affected = judge.placesReadingAny(sampler.affected).filter(place => rules.has(judge.rulebook.rules[place]!));
 	const same = new Uint32Array(verdicts.length);
 	for (let index = 0; index < draws; index++) {
 		usual.point(index, z);
@@ -116,7 +125,7 @@ export function sureForGates(
 	const { draws, gateDraws = draws } = options;
 	const counts = ({ verdict, rule }: Verdict) => verdict === 'holds' && isSerious(rule);
 	const { sure } =
-		gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws, points, counts);
+		gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws, points, { only: counts });
 	const unsure = (verdict: Verdict, at: number) => counts(verdict) && (sure[at] ?? 1) < sureEnough;
 	if (!verdicts.some(unsure)) return sure;
 	const shown = model.quantities.flatMap(({ id, shownBy }) => (shownBy ? [slotNamed(state.graph, id)] : []));
@@ -127,7 +136,7 @@ export function sureForGates(
 	const doubtful = (verdict: Verdict, at: number) => unsure(verdict, at) && rests(verdict);
 	if (!verdicts.some(doubtful)) return sure;
 	const asked = { ...model, quantities: model.quantities.filter(quantity => !standsByItself(quantity)) };
-	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws, points, doubtful).sure;
+	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws, points, { only: doubtful }).sure;
 	return verdicts.map((verdict, at) => (doubtful(verdict, at) ? proved[at]! : (sure[at] ?? null)));
 }
 

@@ -9,6 +9,10 @@ import { textIn } from '../sheet/text.ts';
 import type { LimitRung } from './audit.ts';
 import { unitOf } from './quantity-values.ts';
 
+/** The slots of all limits that a ladder may have. */
+export const limitSlots = ({ graph }: State, { limits }: Rulebook): number[] =>
+	Object.keys(limits).map(id => slotNamed(graph, id));
+
 /** The ladder: every limit that rules/limits.yaml words, lowest first, then those that could not be placed. */
 export function ladder(
 	state: State,

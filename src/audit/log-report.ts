@@ -18,7 +18,7 @@ import { valueIn } from './conditions.ts';
 import { type Expected, expectedIn } from './expected.ts';
 import { findingOf } from './findings.ts';
 import { countingLogs, fitJson, fitTo } from './fitted.ts';
-import { ladder } from './limits.ts';
+import { ladder, limitSlots } from './limits.ts';
 import { answersOf, withLogged } from './log-answers.ts';
 import type { LogFile, LogJson } from './log-json.ts';
 import { stateWithLog, withFigures } from './logged.ts';
@@ -66,7 +66,8 @@ export function* reportLog(
 	const quantities = resultsOf(analysis);
 	const state = withFigures(model, solved, quantities);
 	const verdicts = judge.judge(state, null, ({ section }) => section === 'log');
-	const certainty = certaintyOf(model, sheet, state, verdicts, draws);
+	const bandsOf = limitSlots(state, model.rulebook);
+	const certainty = certaintyOf(model, sheet, state, verdicts, draws, undefined, { bandsOf });
 	const findings = verdicts.flatMap((verdict, at) =>
 		findingOf(verdict, state, judge, wording, certainty.sure[at] ?? null),
 	);
@@ -127,7 +128,7 @@ export function* reportLog(
 				stateAfter,
 				model.quantities,
 				model.rulebook,
-				certaintyOf(model, after, stateAfter, [], draws, fit?.applied ? fit.points : undefined).band,
+				certaintyOf(model, after, stateAfter, [], draws, fit?.applied ? fit.points : undefined, { bandsOf }).band,
 				units,
 			),
 		},
