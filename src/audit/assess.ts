@@ -83,11 +83,13 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const failing = new Set(verdicts.flatMap(({ verdict, rule }) => (verdict === 'fails' ? [rule.id] : [])));
 	const findings = inOrder(
 		[
-			...verdicts.flatMap((verdict, index) => {
-				if (reopened.has(verdict.rule)) return [];
-				const unproved = isUnproved(verdict, sure[index] ?? null, judge, enough);
-				return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted, failing);
-			}),
+			...verdicts
+				.map((verdict, index) => {
+					if (reopened.has(verdict.rule)) return null;
+					const unproved = isUnproved(verdict, sure[index] ?? null, judge, enough);
+					return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted, failing);
+				})
+				.filter(finding => finding !== null),
 			...older.flatMap(open => {
 				const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws, undefined, {
 					bandsOf: [],

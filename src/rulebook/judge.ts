@@ -84,7 +84,12 @@ export class Judge {
 
 	/** Every verdict with what it rests on, in the order of the rulebook; with `wanted` those of some rules alone. */
 	judge(state: State, plugs: Plugs | null = null, wanted?: (rule: Rule) => boolean): Verdict[] {
-		return this.ready.flatMap(({ rule }, place) => (!wanted || wanted(rule) ? this.judgeAt(place, state, plugs) : []));
+		const verdicts: Verdict[] = [];
+		for (const [place, { rule }] of this.ready.entries()) {
+			if (wanted && !wanted(rule)) continue;
+			for (const verdict of this.judgeAt(place, state, plugs)) verdicts.push(verdict);
+		}
+		return verdicts;
 	}
 
 	/** The verdicts of the rule at one place in the rulebook. */
