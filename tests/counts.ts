@@ -55,7 +55,7 @@ export const counts = {
 	/** Simulated drives of sound cars, none of which may raise anything. */
 	soundDrives: long ? 600 : 6,
 	/** Cars drawn from what their sheets say, whose logs the model is fitted to. */
-	fits: long ? 500 : 12,
+	fits: long ? 500 : 60,
 	/** Tries to talk the program into a step of boost, in each of twelve ways. */
 	boostSteps: long ? 850 : 1,
 	/** More logs of one car by other noise, each of which leads to a step of boost. */
