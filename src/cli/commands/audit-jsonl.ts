@@ -54,9 +54,13 @@ interface Handed {
 	readonly flags: JudgeFlags;
 }
 
-/** The command itself, once a thread. Each thread has its own core: helpers in collecting garbage would only take turns with it. */
+/**
+ * The command itself, once a thread. Each thread has its own core: helpers in collecting garbage would only take turns with it.
+ * A heap that is collected once it has grown by two fifths of what lives in it stays as large as it is, however many lines come.
+ */
 function startWorkers(flags: JudgeFlags): Worker[] {
 	setFlagsFromString('--no-parallel-scavenge');
+	setFlagsFromString('--heap-growing-percent=40');
 	const handed: Handed = { is: worker, flags };
 	const command = join(import.meta.dirname, 'swap-audit.js');
 	const start = () => new Worker(command, { argv: ['audit', '--lines'], workerData: handed });
