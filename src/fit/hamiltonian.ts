@@ -1,5 +1,5 @@
 import { cholesky, dot, identity, type Square, solveWith } from './matrix.ts';
-import { curvatureOf, type Mode } from './mode.ts';
+import { curvatureOf } from './mode.ts';
 import { logLikelihood, type Problem } from './problem.ts';
 import type { Chance } from './random.ts';
 import { Straightened } from './straightened.ts';
@@ -42,7 +42,8 @@ export class Hamiltonian {
 	private readonly coordinates: Float64Array;
 	private readonly slopes: Float64Array;
 
-	constructor(problem: Problem, unknowns: readonly number[], { point }: Mode) {
+	/** `point`: what the surrogate is made about. */
+	constructor(problem: Problem, unknowns: readonly number[], point: Float64Array) {
 		const size = () => new Float64Array(unknowns.length);
 		this.problem = problem;
 		this.unknowns = unknowns;

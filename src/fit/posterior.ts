@@ -41,7 +41,9 @@ export function startOf(problem: Problem, seed: number): Start | null {
 
 /**
  * `count` draws from what is left of the prior, by chains that begin at the most likely points and go on until they are worth
- * `enough` draws, or are long. Yields the share that is done. Null: the chains do not agree.
+ * `enough` draws, or are long. Where they do not agree by then, most of what is likely lies aside of the mode, and what was worked
+ * out about the mode leads badly: once more about the mean of what was found. Yields the share that is done. Null: the chains do
+ * not agree then either.
  */
 export function* drawFrom(
 	problem: Problem,
@@ -49,10 +51,36 @@ export function* drawFrom(
 	count: number,
 	enough: number,
 ): Steps<Posterior | null> {
-	const sampler = new Hamiltonian(problem, seen, mode);
+	const begun = modes.map(({ point }) => point);
+	let ran = yield* chainsAbout(problem, { center: mode.point, begun, seen, chance, enough });
+	if (!ran.agree) {
+		const center = meanPoint(ran.chains, seen, mode.point);
+		if (!problem.at(center)) return null;
+		const begun = ran.chains.map(chain => chain.at(-1)!.point);
+		ran = yield* chainsAbout(problem, { center, begun, seen, chance, enough });
+	}
+	if (!ran.agree) return null;
+	const states = shuffled(ran.chains.flat(), chance);
+	const draws = Array.from({ length: count }, (_, at) => complete(states[at % states.length]!.point, seen, chance));
+	return { mode, seen, effective: ran.effective, draws };
+}
+
+interface Chains {
+	readonly chains: readonly (readonly State[])[];
+	readonly effective: number;
+	readonly agree: boolean;
+}
+
+/** Chains by a surrogate about `center`, from the points `begun`, until they agree and are worth `enough`, or are long. */
+function* chainsAbout(
+	problem: Problem,
+	how: Pick<Start, 'seen' | 'chance'> & { center: Float64Array; begun: readonly Float64Array[]; enough: number },
+): Steps<Chains> {
+	const { center, begun, seen, chance, enough } = how;
+	const sampler = new Hamiltonian(problem, seen, center);
 	yield 0.1;
 	const chains = Array.from({ length: chainCount }, (_, at): State[] => [
-		sampler.settle(modes[at % modes.length]!.point, chance),
+		sampler.settle(begun[at % begun.length]!, chance),
 	]);
 	for (let share = 0.1; ; ) {
 		for (let index = 0; index < round; index++) {
@@ -62,12 +90,17 @@ export function* drawFrom(
 		const { draws: effective, r } = worthOf(chains, seen);
 		share = Math.max(share, 0.1 + 0.9 * Math.min(1, effective / enough));
 		const agree = r < apart;
-		if (!(agree && effective >= enough) && chains[0]!.length < longest) continue;
-		if (!agree) return null;
-		const states = shuffled(chains.flat(), chance);
-		const draws = Array.from({ length: count }, (_, at) => complete(states[at % states.length]!.point, seen, chance));
-		return { mode, seen, effective, draws };
+		if ((agree && effective >= enough) || chains[0]!.length >= longest) return { chains, effective, agree };
 	}
+}
+
+/** The mean of the second halves of chains; unknowns that nothing seen moves with are as in `from`. */
+function meanPoint(chains: Chains['chains'], unknowns: readonly number[], from: Float64Array): Float64Array {
+	const states = chains.flatMap(chain => chain.slice(chain.length >> 1));
+	const point = from.slice();
+	for (const unknown of unknowns)
+		point[unknown] = states.reduce((sum, state) => sum + state.point[unknown]!, 0) / states.length;
+	return point;
 }
 
 /** Both at once. Null: no mode, or the chains do not agree. */

@@ -3,6 +3,7 @@ import { makeSampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
 import type { Posterior } from './posterior.ts';
+import { sharedVariance } from './shared-variance.ts';
 
 /** Of a limit: the three inputs or sensors that leave most of it open, and what to measure. */
 export interface Unsettled {
@@ -42,35 +43,23 @@ export function unsettledIn(
 		return slots.map(slot => Number(values[slot] ?? Number.NaN));
 	});
 	const unknowns = [...named.keys()].filter(unknown => unknown < sampler.dimensions || seen.includes(unknown));
+	const isSeen = new Set(seen);
 	return open.flatMap((limit, at): Unsettled[] => {
-		const values = Float64Array.from(figures, row => row[at]!);
-		if (!values.every(Number.isFinite) || values.every(value => value === values[0])) return [];
+		// In a draw where the limit has no place (a compressor that chokes before) there is nothing to follow.
+		const placed = [...drawn.keys()].filter(draw => Number.isFinite(figures[draw]![at]!));
+		const values = Float64Array.from(placed, draw => figures[draw]![at]!);
+		if (values.length < followed / 2 || values.every(value => value === values[0])) return [];
 		const shares = new Map<string, number>();
 		const above = reach([slots[at]!], slot => graph.feeds[slot]!);
-		for (const unknown of unknowns) {
-			const slot = graph.slotOf.get(named[unknown]!);
-			if (slot !== undefined && !above.has(slot)) continue;
-			const share = sharedVariance(
-				values,
-				Float64Array.from(drawn, draw => draw[unknown]!),
-			);
+		const moving = unknowns.filter(unknown => above.has(slotOf.get(named[unknown]!) ?? slots[at]!));
+		const rows = [...placed.map(draw => draws[draw]!), ...draws.slice(followed)];
+		const all = sharedVariance(values, rows, moving, isSeen);
+		for (const [index, unknown] of moving.entries()) {
+			const share = all[index]!;
 			if (share > some) shares.set(named[unknown]!, (shares.get(named[unknown]!) ?? 0) + share);
 		}
 		const inputs = [...shares].sort((a, b) => b[1] - a[1]).map(([id]) => id);
 		const measure = inputs.find(id => id.startsWith('sensor: ') || canMeasure(id)) ?? null;
 		return inputs.length === 0 ? [] : [{ limit, inputs: inputs.slice(0, 3), measure }];
 	});
-}
-
-/** The square of the correlation. */
-function sharedVariance(a: Float64Array, b: Float64Array): number {
-	const mean = (values: Float64Array) => values.reduce((sum, one) => sum + one, 0) / values.length;
-	const [ofA, ofB] = [mean(a), mean(b)];
-	let [both, first, second] = [0, 0, 0];
-	for (let at = 0; at < a.length; at++) {
-		both += (a[at]! - ofA) * (b[at]! - ofB);
-		first += (a[at]! - ofA) ** 2;
-		second += (b[at]! - ofB) ** 2;
-	}
-	return first > 0 && second > 0 ? both ** 2 / (first * second) : 0;
 }

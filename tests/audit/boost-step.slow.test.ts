@@ -34,7 +34,7 @@ function driven(noise: number): { report: LogReport; kept: Sheet; fit: Fit } {
 
 beforeAll(() => {
 	({ report, kept, fit } = driven(3));
-}, 300_000);
+});
 
 function stepOf(sheet: Sheet, other: { fit?: Fit; draws?: number } = {}): NextStep {
 	const model = testModel();

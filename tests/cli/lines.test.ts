@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { judgeLine, type Line } from '../../src/cli/lines/judge-line.ts';
-import { fill, makeRoom } from '../../src/cli/lines/room.ts';
+import { fill, makeBuffer } from '../../src/cli/lines/line-buffer.ts';
 import { printJson } from '../../src/report/json.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 
-const judged = (name: string, room = makeRoom()): string => {
-	const line: Line = { text: JSON.stringify({ ...buildSheet('boosted'), name }), line: 1, room };
-	const { room: filled, length } = judgeLine(testModel(), line, { date: '2026-05-01' });
+const judged = (name: string, buffer = makeBuffer()): string => {
+	const line: Line = { text: JSON.stringify({ ...buildSheet('boosted'), name }), line: 1, buffer };
+	const { buffer: filled, length } = judgeLine(testModel(), line, { date: '2026-05-01' });
 	return Buffer.from(filled.buffer, 0, length).toString();
 };
 
@@ -20,11 +20,11 @@ test.each(['plain', 'caf\u00e9', 'a\u007fb', 'a\u200b\u009bb', '\u{e0041} and \u
 	},
 );
 
-test('a line that does not fit into its room gets a larger one', () => {
-	const small = makeRoom(1000);
+test('a line that does not fit into its buffer gets a larger one', () => {
+	const small = makeBuffer(1000);
 	expect(judged('plain', small)).toBe(judged('plain'));
 	for (const text of ['', 'abcdef', 'abcdefg', 'abcdefgh', 'a\u00e9\u{1f600}', '\u20ac\u20ac\u20ac'])
-		expect(Buffer.from(fill(makeRoom(7), text).room.buffer, 0, fill(makeRoom(7), text).length).toString()).toBe(
+		expect(Buffer.from(fill(makeBuffer(7), text).buffer.buffer, 0, fill(makeBuffer(7), text).length).toString()).toBe(
 			`${text}\n`,
 		);
 });

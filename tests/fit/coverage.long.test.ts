@@ -75,7 +75,7 @@ beforeAll(() => {
 			if (Math.abs(nominal - peak) <= near) widths.push({ id, ratio: (high - low) / (most - least) });
 		}
 	}
-}, 7_200_000);
+}, 14_400_000);
 
 describe(`${counts.knownCars} simulated cars of which the truth is known`, () => {
 	test('at most 2 of 100 cannot be drawn', () => {

@@ -7,7 +7,7 @@ import { inputIsFolder } from '../../files/descriptors.ts';
 import { FileProblem } from '../../files/problem.ts';
 import { loadModel } from '../assets/model.ts';
 import { type JudgedLine, judgeLine, type Line } from '../lines/judge-line.ts';
-import { makeRoom, type Room } from '../lines/room.ts';
+import { type LineBuffer, makeBuffer } from '../lines/line-buffer.ts';
 import { WorkerPool } from '../lines/worker-pool.ts';
 import { exit } from '../process/exit.ts';
 import { printBytes } from '../process/output.ts';
@@ -25,22 +25,22 @@ export async function auditJsonl(flags: JudgeFlags): Promise<number> {
 	if (handed?.is === worker) return await serve(handed.flags);
 	if (inputIsFolder()) throw new FileProblem('standard input', 'this is a folder', 'Pipe sheets in, one a line.');
 	const model = await loadModel(flags.rules);
-	const rooms: Room[] = [];
+	const buffers: LineBuffer[] = [];
 	let line = 0;
 	let bad = 0;
 	let pool: WorkerPool<Line, JudgedLine> | null = null;
 	const here = (asked: Line) => judgeLine(model, asked, flags);
-	const take = ({ room, length, bad: isBad }: JudgedLine) => {
+	const take = ({ buffer, length, bad: isBad }: JudgedLine) => {
 		if (isBad) bad++;
-		printBytes(room.subarray(0, length));
-		rooms.push(room);
+		printBytes(buffer.subarray(0, length));
+		buffers.push(buffer);
 	};
 	const lost = (status: number) => process.exit(status);
 	for await (const text of createInterface({ input: process.stdin, crlfDelay: Number.POSITIVE_INFINITY })) {
-		const asked: Line = { text, line: ++line, room: rooms.pop() ?? makeRoom() };
+		const asked: Line = { text, line: ++line, buffer: buffers.pop() ?? makeBuffer() };
 		if (line > fewLines && availableParallelism() > 1)
 			pool ??= new WorkerPool(startWorkers(flags), { here, take, lost });
-		if (pool) await pool.ask(asked, [asked.room.buffer]);
+		if (pool) await pool.ask(asked, [asked.buffer.buffer]);
 		else take(here(asked));
 	}
 	await pool?.end();
@@ -73,7 +73,7 @@ async function serve(flags: JudgeFlags): Promise<never> {
 	return await new Promise(() => {
 		parentPort!.on('message', (line: Line) => {
 			const judged = judgeLine(model, line, flags);
-			parentPort!.postMessage(judged, [judged.room.buffer]);
+			parentPort!.postMessage(judged, [judged.buffer.buffer]);
 		});
 	});
 }
