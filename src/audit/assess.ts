@@ -11,10 +11,11 @@ import type { Wording } from '../wording/template.ts';
 import { type Audit, type AuditOptions, auditFormat, auditVersion, type LimitRung } from './audit.ts';
 import { logsOf } from './boost/logs.ts';
 import { type NextStep, nextStep, withStep } from './boost/next-step.ts';
-import { certaintyOf, sureForGates } from './certainty.ts';
+import { certaintyOf } from './certainty.ts';
 import { valueIn } from './conditions.ts';
 import { findingOf } from './findings.ts';
 import { type Fitted, fitJson, fitOf } from './fitted.ts';
+import { sureForGates } from './gate-certainty.ts';
 import { ladder, limitSlots } from './limits.ts';
 import { loggedValues, stateOf, stillOpen } from './logged.ts';
 import type { Model } from './model.ts';
@@ -73,7 +74,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const state = withStep(solved, step);
 	const verdicts = judge.judge(state, plugs);
 	const points = rests?.points;
-	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, points);
+	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, { pointsFor: points });
 	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty, points });
 	const enough = (rule: Rule) => (judgesReadings(rule, model, sheet) ? sureEnoughRead : sureEnough);
 	const unwanted = unwantedOn(state, rulebook.questions);
@@ -91,7 +92,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 				})
 				.filter(finding => finding !== null),
 			...older.flatMap(open => {
-				const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws, undefined, {
+				const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws, {
 					bandsOf: [],
 				});
 				return open.verdicts.flatMap((verdict, index) =>
@@ -126,7 +127,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 			plain,
 			quantities,
 			rulebook,
-			certaintyOf(model, sheet, plain, [], options.draws, undefined, { bandsOf: limitSlots(plain, rulebook) }).band,
+			certaintyOf(model, sheet, plain, [], options.draws, { bandsOf: limitSlots(plain, rulebook) }).band,
 			options.units,
 		);
 	const moved = rests ? reach([...rests.strays.keys()], slot => state.graph.readers[slot]!) : new Set<number>();

@@ -1,6 +1,5 @@
 import { slotNamed } from '../graph/graph.ts';
 import { latinHypercube, type Points } from '../graph/latin-hypercube.ts';
-import { reach } from '../graph/paths.ts';
 import { makeSampler, type Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
@@ -10,13 +9,10 @@ import type { Judge, Verdict } from '../rulebook/judge.ts';
 import { namesRead } from '../rulebook/reads.ts';
 import type { Rule } from '../rulebook/rulebook.ts';
 import type { Sheet } from '../sheet/sheet.ts';
-import type { AuditOptions } from './audit.ts';
 import type { LoggedState } from './logged.ts';
 import type { Model } from './model.ts';
 import { quantile } from './quantile.ts';
-import { isSerious } from './stages.ts';
 import { uncertaintyOf } from './uncertainty.ts';
-import { sureEnough } from './unproved.ts';
 
 /** How sure an audit is: the band of each number and the share of draws behind each verdict. */
 export interface Certainty {
@@ -25,8 +21,10 @@ export interface Certainty {
 	readonly sure: readonly (number | null)[];
 }
 
-/** What of it is asked for; the rest is not to be looked at, and costs nothing. */
+/** What of it is asked for, and by which draws; the rest is not to be looked at, and costs nothing. */
 interface AskedCertainty {
+	/** Points in place of the usual sequence for the car, as draws from what a log says of it. */
+	readonly pointsFor?: ((sampler: Sampler) => Points) | undefined;
 	/** How sure those verdicts are, and no bands. */
 	readonly only?: (verdict: Verdict, at: number) => boolean;
 	/** How sure all verdicts are, and the bands of those slots. */
@@ -42,7 +40,6 @@ const tail = 0.05;
 /**
  * Evaluates the graph at `draws` points and judges each. Each input is drawn by its id: the same sheet, the same
  * bands, and an answer that does not move a figure does not move its band.
- * `pointsFor` replaces the usual sequence for the car, as by draws from what a log says of it.
  */
 export function certaintyOf(
 	model: Pick<Model, 'judge' | 'graph' | 'rulebook' | 'quantities'>,
@@ -50,8 +47,7 @@ export function certaintyOf(
 	state: LoggedState,
 	verdicts: readonly Verdict[],
 	draws: number,
-	pointsFor?: (sampler: Sampler) => Points,
-	{ only, bandsOf = only && [] }: AskedCertainty = {},
+	{ pointsFor, only, bandsOf = only && [] }: AskedCertainty = {},
 ): Certainty {
 	if (draws === 0) return unsaid;
 	const { judge, quantities } = model;
@@ -102,44 +98,6 @@ export function certaintyOf(
 	};
 }
 
-/**
- * How sure each verdict is where stages are decided: by as many draws as those take, whatever number was asked for. A usual
- * value that no question asks stays put there: nobody could prove it. So does a band that only the running car shows: the line
- * that asks for it says so, and a second one need not wait for it.
- */
-export function sureForGates(
-	model: Model,
-	sheet: Sheet,
-	state: LoggedState,
-	verdicts: readonly Verdict[],
-	{
-		options,
-		certainty,
-		points,
-	}: {
-		options: Pick<AuditOptions, 'draws' | 'gateDraws'>;
-		certainty: Certainty;
-		points?: ((sampler: Sampler) => Points) | undefined;
-	},
-): readonly (number | null)[] {
-	const { draws, gateDraws = draws } = options;
-	const counts = ({ verdict, rule }: Verdict) => verdict === 'holds' && isSerious(rule);
-	const { sure } =
-		gateDraws === draws ? certainty : certaintyOf(model, sheet, state, verdicts, gateDraws, points, { only: counts });
-	const unsure = (verdict: Verdict, at: number) => counts(verdict) && (sure[at] ?? 1) < sureEnough;
-	if (!verdicts.some(unsure)) return sure;
-	const shown = model.quantities.flatMap(({ id, shownBy }) => (shownBy ? [slotNamed(state.graph, id)] : []));
-	const moved = reach(shown, slot => state.graph.readers[slot]!);
-	const rests = ({ assumed, rule }: Verdict) =>
-		assumed.some(name => model.judge.usualBehind(name) === 'quantity') ||
-		slotsRead(new Set([rule]), state).some(slot => moved.has(slot));
-	const doubtful = (verdict: Verdict, at: number) => unsure(verdict, at) && rests(verdict);
-	if (!verdicts.some(doubtful)) return sure;
-	const asked = { ...model, quantities: model.quantities.filter(quantity => !standsByItself(quantity)) };
-	const proved = certaintyOf(asked, sheet, state, verdicts, gateDraws, points, { only: doubtful }).sure;
-	return verdicts.map((verdict, at) => (doubtful(verdict, at) ? proved[at]! : (sure[at] ?? null)));
-}
-
 /** The rules that fail or hold somewhere: of the others nobody asks how sure they are. */
 const decided = (verdicts: readonly Verdict[]): ReadonlySet<Rule> =>
 	new Set(verdicts.flatMap(({ verdict, rule }) => (verdict === 'fails' || verdict === 'holds' ? [rule] : [])));
@@ -149,13 +107,8 @@ const dimensionsOf = (uncertain: readonly Uncertain[], { first }: Sampler): numb
 	uncertain.reduce((most, { slot, dimensions }) => Math.max(most, first.get(slot)! + dimensions), 0);
 
 /** The slots that rules read. */
-const slotsRead = (rules: ReadonlySet<Rule>, { graph }: State): number[] =>
+export const slotsRead = (rules: ReadonlySet<Rule>, { graph }: State): number[] =>
 	[...rules].flatMap(rule => [...namesRead(rule)]).flatMap(name => graph.slotOf.get(name) ?? []);
-
-/** Whether a quantity is a usual value that no question asks, or its band one that driving shows. */
-const standsByItself = (quantity: AnyQuantity): boolean =>
-	quantity.shownBy !== undefined ||
-	('value' in quantity ? quantity.standsFor === undefined : 'assumes' in quantity && quantity.assumes === true);
 
 /** The finite numbers in one column of a table that is kept row by row. */
 function finiteIn(table: Float64Array, columns: number, column: number): Float64Array {

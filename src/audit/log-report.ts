@@ -67,7 +67,7 @@ export function* reportLog(
 	const state = withFigures(model, solved, quantities);
 	const verdicts = judge.judge(state, null, ({ section }) => section === 'log');
 	const bandsOf = limitSlots(state, model.rulebook);
-	const certainty = certaintyOf(model, sheet, state, verdicts, draws, undefined, { bandsOf });
+	const certainty = certaintyOf(model, sheet, state, verdicts, draws, { bandsOf });
 	const findings = verdicts.flatMap((verdict, at) =>
 		findingOf(verdict, state, judge, wording, certainty.sure[at] ?? null),
 	);
@@ -128,7 +128,8 @@ export function* reportLog(
 				stateAfter,
 				model.quantities,
 				model.rulebook,
-				certaintyOf(model, after, stateAfter, [], draws, fit?.applied ? fit.points : undefined, { bandsOf }).band,
+				certaintyOf(model, after, stateAfter, [], draws, { pointsFor: fit?.applied ? fit.points : undefined, bandsOf })
+					.band,
 				units,
 			),
 		},

@@ -18,7 +18,7 @@ export function byPriority(a: Finding, b: Finding, shown = (stage: Stage): Stage
 
 /** By rule, then by subject, in an order that no locale changes. */
 export function byId(a: Finding, b: Finding): number {
-	return a.rule === b.rule ? compare(a.subject ?? '', b.subject ?? '') : a.rule < b.rule ? -1 : 1;
+	return compare(a.rule, b.rule) || compare(a.subject ?? '', b.subject ?? '');
 }
 
 function compare(a: string, b: string): number {

@@ -97,10 +97,10 @@ export class Comparison {
 		return car.running(running, () => {
 			const charge = read.charge_temp;
 			if (charge && inCharge) {
-				const true_ = charge.value - off.charge_temp;
+				const actual = charge.value - off.charge_temp;
 				if (one.judgesCharge)
-					this.take('charge_temp', true_ - car.work('charge'), leftOut.charge_temp, log, pull, speed);
-				car.put('charge', true_);
+					this.take('charge_temp', actual - car.work('charge'), leftOut.charge_temp, log, pull, speed);
+				car.put('charge', actual);
 			} else car.work('charge');
 			const air = car.work('air');
 			const set = car.work('railSet');

@@ -7,6 +7,7 @@ import type { Declared } from '../log/declared.ts';
 import { agreement, leastShown } from './agreement.ts';
 import { type CarProblem, carProblem } from './car-problem.ts';
 import type { FitLog } from './fit-log.ts';
+import { meanPoint } from './mean-point.ts';
 import { type Moved, movedBy } from './moved.ts';
 import { drawFrom, type Posterior, startOf } from './posterior.ts';
 import type { Steps } from './steps.ts';
@@ -69,7 +70,7 @@ export function* fitCar(
 	if (p < leastChance) return refusedAt(start.mode.point);
 	const found = yield* drawFrom(problem, start, draws, worth);
 	if (!found) return refusal(null);
-	const mean = meanOf(found);
+	const mean = meanPoint(found.draws, found.seen, new Float64Array(problem.dimensions));
 	const far = problem.terms.some(
 		({ channel }, at) => channel !== null && Math.abs(mean[problem.car.sampler.dimensions + at]!) > farthestSensor,
 	);
@@ -134,12 +135,6 @@ function detectedBy(
 		id: `sensor: ${channel}`,
 		least: least * errors[channel as keyof typeof errors],
 	}));
-}
-
-function meanOf({ draws: all, seen }: Posterior): Float64Array {
-	const mean = new Float64Array(all[0]!.length);
-	for (const unknown of seen) mean[unknown] = all.reduce((sum, draw) => sum + draw[unknown]!, 0) / all.length;
-	return mean;
 }
 
 /** The draws as points of another sampler of the same car: each slot keeps its own coordinates. */

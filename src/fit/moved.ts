@@ -17,6 +17,7 @@ export interface Moved {
 
 /** An input that is still as uncertain as this share of before has not moved, nor one within so many deviations of it. */
 const [settled, aside] = [0.8, 0.5] as const;
+
 /** The inputs and sensors that the draws have elsewhere than the answers, or closer. `mean`: of the draws. */
 export function movedBy(
 	problem: CarProblem,

@@ -1,5 +1,6 @@
 import { effectiveDraws } from './effective.ts';
 import { Hamiltonian, type State } from './hamiltonian.ts';
+import { meanPoint } from './mean-point.ts';
 import { type Mode, modeFrom, seenUnknowns } from './mode.ts';
 import type { Problem } from './problem.ts';
 import { type Chance, chanceFrom } from './random.ts';
@@ -54,7 +55,8 @@ export function* drawFrom(
 	const begun = modes.map(({ point }) => point);
 	let ran = yield* chainsAbout(problem, { center: mode.point, begun, seen, chance, enough });
 	if (!ran.agree) {
-		const center = meanPoint(ran.chains, seen, mode.point);
+		const later = ran.chains.flatMap(chain => chain.slice(chain.length >> 1).map(({ point }) => point));
+		const center = meanPoint(later, seen, mode.point);
 		if (!problem.at(center)) return null;
 		const begun = ran.chains.map(chain => chain.at(-1)!.point);
 		ran = yield* chainsAbout(problem, { center, begun, seen, chance, enough });
@@ -92,15 +94,6 @@ function* chainsAbout(
 		const agree = r < apart;
 		if ((agree && effective >= enough) || chains[0]!.length >= longest) return { chains, effective, agree };
 	}
-}
-
-/** The mean of the second halves of chains; unknowns that nothing seen moves with are as in `from`. */
-function meanPoint(chains: Chains['chains'], unknowns: readonly number[], from: Float64Array): Float64Array {
-	const states = chains.flatMap(chain => chain.slice(chain.length >> 1));
-	const point = from.slice();
-	for (const unknown of unknowns)
-		point[unknown] = states.reduce((sum, state) => sum + state.point[unknown]!, 0) / states.length;
-	return point;
 }
 
 /** Both at once. Null: no mode, or the chains do not agree. */

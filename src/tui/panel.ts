@@ -1,5 +1,6 @@
 import type { Figures } from '../interview/figures.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
+import { limitWords } from '../wording/as-fine-as-band.ts';
 import type { App } from './app.ts';
 import { lastOf } from './last-of.ts';
 import { clip, joined, type Line, line, lines } from './text.ts';
@@ -78,8 +79,9 @@ const linesBeside = lastOf(
 		const shownLines = figureLines(rulebook, figures, before, section).flatMap(text => lines(text, width));
 		const placed = figures.limits.filter(({ value, of_target }) => value !== null && of_target !== null);
 		const most = Math.max(1.2, Math.min(2, Math.max(...placed.map(({ of_target }) => of_target!))));
-		const bars = placed.slice(0, mostBars).flatMap(({ limit, title, value, of_target, bound }) => {
-			const shown = `${bound === 'above' ? 'over ' : ''}${figures.wording.show(limit, value!)}`;
+		const bars = placed.slice(0, mostBars).flatMap(rung => {
+			const { title, of_target } = rung;
+			const shown = limitWords(figures.wording, rung.limit, { ...rung, value: rung.value! });
 			const length = Math.max(6, width - shown.length - 1);
 			const enough = of_target! >= 1;
 			return [

@@ -20,3 +20,10 @@ export function asFineAsBand(
 	const step = 10 ** Math.floor(Math.log10(width / leastSteps));
 	return value => wording.show(id, toCanonical(Math.round(fromCanonical(value, unit) / step) * step, unit))!;
 }
+
+/** Where a limit lies, in words; "over" where the search for it ended before. */
+export const limitWords = (
+	wording: Wording,
+	limit: string,
+	{ value, bound, low, high }: { value: number; bound: string | null; low: number | null; high: number | null },
+): string => `${bound === 'above' ? 'over ' : ''}${asFineAsBand(wording, limit, { low, high })(value)}`;

@@ -205,7 +205,7 @@ describe('what the sensors are off', () => {
 		const state = stateOf(model, sheet);
 		const verdicts = model.judge.judge(state);
 		const only = (verdict: Verdict) => verdict.rule.id === rule;
-		return certaintyOf(model, sheet, state, verdicts, 3200, undefined, { only }).sure[verdicts.findIndex(only)]!;
+		return certaintyOf(model, sheet, state, verdicts, 3200, { only }).sure[verdicts.findIndex(only)]!;
 	};
 	const [record] = soundSheet.logs!;
 	const chargeAt = (kelvin: number): Sheet => {

@@ -28,7 +28,7 @@ export function composeFit(report: LogReport): Block[] {
 	if (!fit.applied)
 		return [
 			title,
-			paragraph('What is left of the cars of these answers could not be drawn. Nothing rests on this fit.'),
+			paragraph('The model could not be fitted to this log: repeated tries do not agree. Nothing rests on it.'),
 		];
 	const moved = fit.moved.map(({ id, before, after }): Inline[] => {
 		const [was, is] = [before, after].map(([low, middle, high]) => {

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Assessment } from '../../audit/assess.ts';
-import { asFineAsBand } from '../../wording/as-fine-as-band.ts';
+import { limitWords } from '../../wording/as-fine-as-band.ts';
 import { bar, color, drawing, edged, label, type Picture, round, rule, sheet } from './draw.ts';
 import { inUnits } from './in-units.ts';
 
@@ -48,10 +48,7 @@ export function drawLadder({ audit, wording, state, fits }: Assessment): Picture
 			...(aim === null ? [] : [edged(at(aim), y - 2, at(aim), y + 16, '4 2')]),
 		];
 	});
-	const names = rungs.map(
-		rung =>
-			`${rung.title}: ${rung.bound === 'above' ? 'over ' : ''}${asFineAsBand(wording, rung.limit, rung)(rung.value!)}`,
-	);
+	const names = rungs.map(rung => `${rung.title}: ${limitWords(wording, rung.limit, { ...rung, value: rung.value! })}`);
 	const mark = aim === null ? null : `${varied === 'boost.target' ? 'target' : 'best power'} ${show(aim)}`;
 	const banded = rungs.some(({ low, high }) => low !== null && high !== null && low < high);
 	const key = [

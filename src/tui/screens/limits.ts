@@ -1,4 +1,4 @@
-import { asFineAsBand } from '../../wording/as-fine-as-band.ts';
+import { limitWords } from '../../wording/as-fine-as-band.ts';
 import type { App } from '../app.ts';
 import type { Frame } from '../frame.ts';
 import { type Binding, scrollKeys } from '../keymap.ts';
@@ -14,8 +14,9 @@ export function view(app: App, width: number): Frame {
 	const { audit, wording } = app.assessment!;
 	const placed = audit.limits.filter(({ value }) => value !== null);
 	const most = Math.max(...placed.map(({ value }) => value!), 1);
-	const bars = placed.flatMap(({ limit, title, value, bound, low, high }): Line[] => {
-		const words = `${bound === 'above' ? 'over ' : ''}${asFineAsBand(wording, limit, { low, high })(value!)}`;
+	const bars = placed.flatMap((rung): Line[] => {
+		const { limit, title, value } = rung;
+		const words = limitWords(wording, limit, { ...rung, value: value! });
 		return [
 			line(clip(`${title}: ${words}`, width)),
 			line('#'.repeat(Math.max(1, Math.round((value! / most) * (width - 2)))), 'quiet'),
