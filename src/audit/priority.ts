@@ -2,9 +2,10 @@ import { harms, type Stage, stages } from '../rulebook/rulebook.ts';
 import type { Finding } from './audit.ts';
 
 /**
- * The order of the list, most urgent first: stage, harm, how sure, how far past the threshold, then the rule's id and
- * its subject, so that no two findings are ever equal. One place; DEVELOPERS.md says why in this order. `shown` is the
- * stage under which a stage's lines stand.
+ * The order of the list, most urgent first. Stage: what keeps the engine from its next step is done first. Harm: a person
+ * before the engine, and both before what only annoys. How sure: what surely fails is worth the work. How far past the threshold.
+ * Then the rule's id and its subject, so that no two findings are ever equal. `shown` is the stage under which a stage's lines
+ * stand.
  */
 export function byPriority(a: Finding, b: Finding, shown = (stage: Stage): Stage => stage): number {
 	return (

@@ -33,7 +33,8 @@ export function judgesReadings(
 /**
  * Whether a line that holds is not proved: nobody found out what it rests on. Where people get hurt no usual value of a
  * question will do; where the engine or the drive home is at stake one will, if the line holds over its spread. What a pack
- * says proves neither. `sure` is null without draws.
+ * says proves neither. So a gate never opens because an answer was taken away, except where a usual value holds over its spread.
+ * `sure` is null without draws.
  */
 export function isUnproved(
 	{ verdict, rule, assumed }: Verdict,

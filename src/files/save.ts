@@ -18,6 +18,7 @@ export type Saved =
  *
  * A symbolic link is followed once, a link to a link refused. Mode and owner are kept; hard links and access lists are not.
  * Synchronous, so that it also works while a signal ends the program. Waits at most 2 seconds for another program's save.
+ * Why no library does it: tests/bench/README.md.
  *
  * @param expected the mark from the last read or save, or null when there was no file
  * @throws FileProblem when the system refuses; its message says in what state the file is

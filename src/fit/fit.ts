@@ -25,7 +25,7 @@ export interface Fit {
 	readonly misfit: { readonly p: number; readonly look_at: readonly string[] } | null;
 	/** By sensor the least error (a share, or in its unit) that would not pass for a difference of the car. */
 	readonly detects: readonly { readonly id: string; readonly least: number }[];
-	/** Where the inputs are by now: the mean of the draws. Empty unless applied. */
+	/** Where the inputs are by now, the mean of the draws: the whole graph is solved there. Empty unless applied. */
 	readonly strays: Strays;
 	/** What is left of the uncertain inputs, as points of a sampler of the same car. */
 	points(sampler: Sampler): Points;

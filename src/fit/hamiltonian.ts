@@ -26,6 +26,7 @@ const widest = 0.8;
  * Hamiltonian Monte Carlo (Neal 2011) on a surrogate, each trajectory accepted or not by the model (Liu 2001, 9.4.3), and after
  * it a step by the model alone: what is drawn is what the model says, for two evaluations of it a draw. The normal distribution
  * about the mode is followed exactly, what differs from it kicks (Shahbaba et al. 2014): a quarter of a turn is an independent draw.
+ * Other samplers that were tried are in tests/bench/README.md.
  */
 export class Hamiltonian {
 	private readonly problem: Problem;

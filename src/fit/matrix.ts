@@ -1,3 +1,5 @@
+// Our own: these matrices are symmetric and small, and a library of matrices would be loaded by every audit.
+
 /** A square matrix, row by row. */
 export type Square = readonly Float64Array[];
 

@@ -1,4 +1,4 @@
-/** Work that is done in steps: each yields the share that is done, and others may do something in between. */
+/** Work that is done in steps: each yields the share that is done, so that keys are heard and progress shown in between. */
 export type Steps<T> = Generator<number, T, undefined>;
 
 /** Does all steps at once. */

@@ -128,7 +128,10 @@ function edge(spare: Spare, good: number, atGood: number, unproven: number, step
 	}
 }
 
-/** The root between `a` and `b`, whose values differ in sign; `c` is the point dropped last. */
+/**
+ * The root between `a` and `b`, whose values differ in sign; `c` is the point dropped last. Plain assignments, no lists taken
+ * apart: an audit is over before the engine has optimized much, and until then each list is made.
+ */
 function crossing(spare: Spare, good: number, atGood: number, bad: number, atBad: number, step: number): Bounded {
 	let a = bad;
 	let fa = atBad;

@@ -84,6 +84,7 @@ export class Judge {
 
 	/** Every verdict with what it rests on, in the order of the rulebook; with `wanted` those of some rules alone. */
 	judge(state: State, plugs: Plugs | null = null, wanted?: (rule: Rule) => boolean): Verdict[] {
+		// A loop: flatMap makes its list by a slow way of the engine, which shows in a stream of sheets.
 		const verdicts: Verdict[] = [];
 		for (const [place, { rule }] of this.ready.entries()) {
 			if (wanted && !wanted(rule)) continue;

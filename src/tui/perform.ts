@@ -7,7 +7,10 @@ import { LogReader } from './log-reader.ts';
 import { offered, readLog } from './log-steps.ts';
 import { toBuild, withSheet } from './open-sheet.ts';
 
-/** Does what the reducer asked of its host, and keeps in the app what came of it. */
+/**
+ * Does what the reducer asked of its host, and keeps in the app what came of it. A save is done at once, after each key that
+ * changed the sheet: a signal finds nothing unsaved but half-typed text, which `leaving` puts into the sheet's draft.
+ */
 export class Performer {
 	/** The last save that failed: tried once more on leaving. Who then leaves once more, leaves without it. */
 	private failed: { readonly sheet: Sheet; readonly error: Error; readonly said: boolean } | null = null;
