@@ -1,11 +1,12 @@
-import { type ClosedCycle, CylinderGas } from './cylinder-gas.ts';
+import type { ClosedCycle } from './closed-cycle.ts';
+import { CylinderGas } from './cylinder-gas.ts';
 import { positive, within } from './range.ts';
 import { checkCylinder, sweptVolume } from './slider-crank.ts';
 import { burntAt, tail, usualPower } from './wiebe.ts';
 
 /** What one cycle gives. The three lists run side by side, a place a step. */
 export interface CycleTrace {
-	/** deg from top dead centre. */
+	/** deg from top dead center. */
 	readonly angle: Float64Array;
 	/** Pa absolute. */
 	readonly pressure: Float64Array;

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { chargeOf } from '../../src/physics/charge.ts';
+import type { ClosedCycle } from '../../src/physics/closed-cycle.ts';
 import { closedCycle, usualStep } from '../../src/physics/cycle.ts';
-import type { ClosedCycle } from '../../src/physics/cylinder-gas.ts';
 import { enthalpyAt, type Gas } from '../../src/physics/gas.ts';
 import { knockIntegral } from '../../src/physics/knock.ts';
 import { cylinderVolume } from '../../src/physics/slider-crank.ts';

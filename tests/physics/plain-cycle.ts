@@ -1,4 +1,4 @@
-import type { ClosedCycle } from '../../src/physics/cylinder-gas.ts';
+import type { ClosedCycle } from '../../src/physics/closed-cycle.ts';
 import type { Gas } from '../../src/physics/gas.ts';
 
 /**
