@@ -15,7 +15,7 @@ export interface Block {
 export type By = 'header' | 'given' | 'asked' | 'kept';
 
 /** A column that was taken for a channel. */
-export interface Recognised {
+export interface Recognized {
 	readonly channel: ChannelId;
 	/** As in the file, unit included. */
 	readonly header: string;
@@ -26,7 +26,7 @@ export interface Recognised {
 
 /** A log being read: what its columns are is known before the first row is handed over. */
 export interface Recording {
-	readonly channels: readonly Recognised[];
+	readonly channels: readonly Recognized[];
 	/** Every column with its first cells, in the order of the table. */
 	readonly columns: readonly { readonly header: string; readonly first: readonly string[] }[];
 	/** Headers of columns that are no channel. */

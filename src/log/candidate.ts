@@ -1,5 +1,5 @@
 import type { Column } from '../table/layout.ts';
-import type { By, Recognised } from './block.ts';
+import type { By, Recognized } from './block.ts';
 import type { Channel } from './channel.ts';
 import type { Reading } from './fit.ts';
 import type { Scale } from './scale.ts';
@@ -16,7 +16,7 @@ export interface Candidate {
 }
 
 /** A column that was taken: how its cells become readings. */
-export interface Taken extends Recognised {
+export interface Taken extends Recognized {
 	/** Its place in the table, from 0. */
 	readonly column: number;
 	readonly declared: Channel;

@@ -1,9 +1,9 @@
-import type { Recognised, Recording } from './block.ts';
+import type { Recognized, Recording } from './block.ts';
 
 /** One column of a log: what it is taken for, if anything, and its first cells. */
 export interface LogColumn {
 	readonly header: string;
-	readonly taken: Recognised | null;
+	readonly taken: Recognized | null;
 	readonly first: readonly string[];
 }
 

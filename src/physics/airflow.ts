@@ -42,7 +42,7 @@ export function meanPistonSpeed(stroke: number, rpm: number): number {
  * Share of the fuel energy which the air could burn at stoichiometric that becomes work at the crank.
  *
  * Estimate, common practice, from memory; spread -5/+20 %. It is 304 g/kWh at lambda 0.87 unboosted and 365 g/kWh at
- * lambda 0.80 boosted, on petrol. Lambda itself does not enter: what is over-rich has no air to burn in.
+ * lambda 0.80 boosted, on gasoline. Lambda itself does not enter: what is over-rich has no air to burn in.
  */
 export const usualAirEfficiency = { unboosted: 0.3133, boosted: 0.2838 } as const;
 

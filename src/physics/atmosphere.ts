@@ -24,7 +24,7 @@ export function dryAirDensity(pressure: number, temperature: number): number {
 }
 
 /**
- * Pressure of water vapour, Pa, in saturated air at a temperature in K: over ice to 273.16 K, over water above it.
+ * Pressure of water vapor, Pa, in saturated air at a temperature in K: over ice to 273.16 K, over water above it.
  *
  * Range: 173.15 to 473.15 K. Errors: OutOfRange. Source: Hyland & Wexler 1983, as in ASHRAE Fundamentals, Psychrometrics.
  */
@@ -42,7 +42,7 @@ export function saturationPressure(temperature: number): number {
 /**
  * Density of moist air, kg/m3: temperature in K (173.15 to 473.15), relative humidity 0 to 1, pressure in Pa.
  *
- * Errors: OutOfRange, also where the vapour alone would fill the pressure.
+ * Errors: OutOfRange, also where the vapor alone would fill the pressure.
  * Source: ASHRAE Fundamentals, Psychrometrics: ideal gases side by side, within 0.1 % of real moist air.
  */
 export function moistAirDensity(temperature: number, humidity: number, pressure: number): number {

@@ -44,14 +44,14 @@ export function shaftCriticalSpeed(length: number, diameter: number, wall: numbe
 	return (60 * (Math.PI / 2) * steel * gyration) / (length * length);
 }
 
-/** Turns of the drive shaft for each m of road: axle ratio, tyre diameter in m. Errors: OutOfRange. Geometry, tyre not squashed. */
+/** Turns of the drive shaft for each m of road: axle ratio, tire diameter in m. Errors: OutOfRange. Geometry, tire not squashed. */
 export function shaftTurns(axleRatio: number, tyreDiameter: number): number {
 	positive('axle ratio', axleRatio);
 	positive('tire diameter', tyreDiameter);
 	return axleRatio / (Math.PI * tyreDiameter);
 }
 
-/** Engine speed, rpm, at a road speed in m/s in a gear; shaft turns a metre by `shaftTurns`. Errors: OutOfRange. Geometry. */
+/** Engine speed, rpm, at a road speed in m/s in a gear; shaft turns a meter by `shaftTurns`. Errors: OutOfRange. Geometry. */
 export function engineSpeedAt(roadSpeed: number, gearRatio: number, shaftTurnsPerMetre: number): number {
 	positive('road speed', roadSpeed);
 	positive('gear ratio', gearRatio);

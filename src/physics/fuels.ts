@@ -13,7 +13,7 @@ export interface Fuel {
  * The three pump fuels, near 15-20 degC.
  *
  * Source: US DOE Alternative Fuels Data Center, Properties of Fuels; the blends (10 and 85 % ethanol by volume, ethanol
- * 789 kg/m3, 9.0, 26.95 MJ/kg) by mass. Viscosity: petrol 0.5 to 0.6 mm2/s, ethanol 1.5 (same table); blends by the
+ * 789 kg/m3, 9.0, 26.95 MJ/kg) by mass. Viscosity: gasoline 0.5 to 0.6 mm2/s, ethanol 1.5 (same table); blends by the
  * logarithm over volume, an estimate (E85 is quoted as 1.3). A change of 10 % in viscosity moves a line's loss by 2 %.
  */
 export const fuels = {

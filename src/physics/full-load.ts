@@ -14,7 +14,7 @@ export interface FullLoad {
 	readonly cylinder: Cylinder;
 	/** rpm. */
 	readonly speed: number;
-	/** deg after bottom dead centre. */
+	/** deg after bottom dead center. */
 	readonly intakeCloses: number;
 	/** Pa absolute and K, in the manifold. */
 	readonly manifoldPressure: number;

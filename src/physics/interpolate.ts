@@ -4,7 +4,7 @@ import { OutOfRange } from './range.ts';
 /** A point of a measured curve: x, y. */
 export type Point = readonly [x: number, y: number];
 
-/** A smooth curve through measured points, which never leaves the range of its two neighbours and never goes past its ends. */
+/** A smooth curve through measured points, which never leaves the range of its two neighbors and never goes past its ends. */
 export interface Curve {
 	readonly first: Point;
 	readonly last: Point;

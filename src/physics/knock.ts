@@ -3,10 +3,10 @@ import type { CycleTrace } from './cycle.ts';
 import { positive, within } from './range.ts';
 
 /**
- * How long a petrol mixture stands a pressure and temperature before it goes off by itself, s: 0.01768 (RON/100)^3.402
+ * How long a gasoline mixture stands a pressure and temperature before it goes off by itself, s: 0.01768 (RON/100)^3.402
  * p^-1.7 exp(3800/T), p in atm.
  *
- * RON 60 to 120 (fitted on 80 to 100); Pa absolute and K, above 0. Made for petrol: not for E85.
+ * RON 60 to 120 (fitted on 80 to 100); Pa absolute and K, above 0. Made for gasoline: not for E85.
  * Source: Douaud & Eyzat, Four-Octane-Number Method, SAE 780080 (1978), as in Heywood, Internal Combustion Engine
  * Fundamentals, section 9.6 (figures from memory, seen quoted under that name; the paper was not opened).
  */

@@ -19,9 +19,9 @@ export function checkCylinder({ bore, stroke, rod, ratio }: Cylinder): void {
 }
 
 /**
- * How far the piston stands below top dead centre, m, at a crank angle in deg from there (any angle, either sign).
+ * How far the piston stands below top dead center, m, at a crank angle in deg from there (any angle, either sign).
  *
- * The rod's share is written as throw^2 sin^2 / (rod + root): it keeps its digits near top dead centre and is 0 for an
+ * The rod's share is written as throw^2 sin^2 / (rod + root): it keeps its digits near top dead center and is 0 for an
  * infinite rod. Geometry; as in Heywood, Internal Combustion Engine Fundamentals, section 2.2.
  */
 export function pistonDrop(stroke: number, rod: number, angle: number): number {
@@ -45,7 +45,7 @@ export function sweptVolume(bore: number, stroke: number): number {
 	return (Math.PI / 4) * bore * bore * stroke;
 }
 
-/** Gas volume above the piston, m3, at a crank angle in deg from top dead centre. Refuses a cylinder that cannot turn. */
+/** Gas volume above the piston, m3, at a crank angle in deg from top dead center. Refuses a cylinder that cannot turn. */
 export function cylinderVolume(cylinder: Cylinder, angle: number): number {
 	checkCylinder(cylinder);
 	const swept = sweptVolume(cylinder.bore, cylinder.stroke);

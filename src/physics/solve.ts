@@ -113,7 +113,7 @@ function look(spare: Spare, x: number): number | undefined {
 	return value;
 }
 
-/** Halves towards the last x where `spare` is defined, as long as it is still above 0 there. */
+/** Halves toward the last x where `spare` is defined, as long as it is still above 0 there. */
 function edge(spare: Spare, good: number, atGood: number, unproven: number, step: number): Bounded {
 	for (;;) {
 		const middle = good + (unproven - good) / 2;

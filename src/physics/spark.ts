@@ -7,7 +7,7 @@ import { type Cylinder, cylinderVolume } from './slider-crank.ts';
  *
  * Manifold density times how far the piston has squeezed it since the intake closed. No volumetric efficiency, residual or
  * exponent: the coil's usual figure is fitted with exactly this. Manifold in Pa absolute and K; intake closing in deg after
- * bottom dead centre, 0 to 120; spark in deg before top dead centre, -30 to 60. Ideal gas, slider-crank with rod.
+ * bottom dead center, 0 to 120; spark in deg before top dead center, -30 to 60. Ideal gas, slider-crank with rod.
  */
 export function gasDensityAtSpark(
 	cylinder: Cylinder,
@@ -26,7 +26,7 @@ export function gasDensityAtSpark(
 /**
  * Voltage that breaks the gap down in a uniform field, V: 1000 (24.22 x + 6.08 sqrt x), x = density x gap in cm.
  *
- * Density over air at 293 K and 101325 Pa, above 0; gap in m, above 0. Not a catalogue's kilovolts: judge by `sparkMargin`.
+ * Density over air at 293 K and 101325 Pa, above 0; gap in m, above 0. Not a catalog's kilovolts: judge by `sparkMargin`.
  * Source: Naidu & Kamaraju, High Voltage Engineering (from memory; 1 to 6 % under published sphere-gap tables).
  */
 export function requiredVoltage(density: number, gap: number): number {
@@ -36,7 +36,7 @@ export function requiredVoltage(density: number, gap: number): number {
 	return 1000 * (24.22 * x + 6.08 * Math.sqrt(x));
 }
 
-/** What a coil can do, V, in this formula's kilovolts; never compare it with a catalogue's. */
+/** What a coil can do, V, in this formula's kilovolts; never compare it with a catalog's. */
 export interface SparkCapacity {
 	readonly usual: number;
 	readonly low: number;

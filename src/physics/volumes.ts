@@ -33,7 +33,7 @@ export function ratioFromVolumes(v: Volumes): number {
 /**
  * Compression ratio that the charge really sees, 1: the volume where the intake closes over the volume at top dead center.
  *
- * Intake closing in deg after bottom dead centre, 0 to 120. Geometry, slider-crank with rod.
+ * Intake closing in deg after bottom dead center, 0 to 120. Geometry, slider-crank with rod.
  */
 export function effectiveRatio(cylinder: Cylinder, intakeCloses: number): number {
 	within('intake closing', intakeCloses, 0, 120);

@@ -138,7 +138,7 @@ function entered(after: After, edit: Edit, line: string, vocabulary: Vocabulary)
 	if (next.said?.kind === 'problem') return after(next);
 	const row = pinsOf(next).findIndex(one => pinName(one.pin) === pinName(pin.pin));
 	const beside = facing(next.halves, next.half, vocabulary).rows[row]!;
-	const strange = beside.pin.recognised.is === 'strange' || beside.pin.recognised.is === 'unclear';
+	const strange = beside.pin.recognized.is === 'strange' || beside.pin.recognized.is === 'unclear';
 	const titles =
 		strange && beside.pin.raw.sort === undefined ? completions(vocabulary, beside.pin.raw.circuit ?? '') : [];
 	const offers = strange

@@ -2,7 +2,7 @@ import MiniSearch from 'minisearch';
 import type { PlugHalf } from '../sheet/plugs.ts';
 import { likeness } from '../text/likeness.ts';
 import type { Vocabulary } from './circuit.ts';
-import { namesOf, recogniserOf } from './recognise.ts';
+import { namesOf, recognizerOf } from './recognize.ts';
 import { wordsOf } from './words.ts';
 
 const known = new WeakMap<Vocabulary, (text: string) => string[]>();
@@ -15,10 +15,10 @@ export function candidatesFor(vocabulary: Vocabulary, text: string): string[] {
 }
 
 /** The pins whose words are not taken for a circuit, each with what comes nearest; lines for people. */
-export function notRecognised({ pins }: PlugHalf, vocabulary: Vocabulary): string[] {
+export function notRecognized({ pins }: PlugHalf, vocabulary: Vocabulary): string[] {
 	const titles = new Map(vocabulary.circuits.map(({ id, title }) => [id, title]));
 	return pins.flatMap(({ pin, circuit = '', sort }) => {
-		const { is } = recogniserOf(vocabulary)(circuit);
+		const { is } = recognizerOf(vocabulary)(circuit);
 		if (sort !== undefined || (is !== 'strange' && is !== 'unclear')) return [];
 		const near = candidatesFor(vocabulary, circuit).map(id => titles.get(id)!);
 		const offered = near.length === 0 ? '' : `${is === 'unclear' ? '; it could be ' : '; nearest: '}${near.join(', ')}`;
@@ -43,9 +43,9 @@ function makeFinder(vocabulary: Vocabulary): (text: string) => string[] {
 		},
 	});
 	search.addAll(names.map((row, id) => ({ id, ...row })));
-	const recognise = recogniserOf(vocabulary);
+	const recognize = recognizerOf(vocabulary);
 	return text => {
-		const plain = recognise(text);
+		const plain = recognize(text);
 		const sure = plain.is === 'circuit' ? [plain.circuit.id] : plain.is === 'unclear' ? plain.candidates : [];
 		const words = wordsOf(text).sort().join(' ');
 		// The library finds the names by their words; of those the one with the most letters in common comes first.

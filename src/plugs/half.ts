@@ -2,7 +2,7 @@ import { areaOf, readGauge } from '../sheet/gauge.ts';
 import type { HalfName, Pin, PlugHalf, Sort } from '../sheet/plugs.ts';
 import type { Circuit, Vocabulary } from './circuit.ts';
 import { readColor } from './color.ts';
-import { isAirbag, type Recognised, recogniserOf } from './recognise.ts';
+import { isAirbag, type Recognized, recognizerOf } from './recognize.ts';
 
 /** A pin with what its texts stand for. */
 export interface ReadPin {
@@ -11,7 +11,7 @@ export interface ReadPin {
 	readonly half: HalfName;
 	/** Its name as compared: capitals, no spaces around. */
 	readonly pin: string;
-	readonly recognised: Recognised;
+	readonly recognized: Recognized;
 	readonly circuit: Circuit | null;
 	/** Its sort in the table of meetings; `unknown` where nothing says it. */
 	readonly sort: Sort;
@@ -37,22 +37,22 @@ export function readHalf(raw: PlugHalf, vocabulary: Vocabulary): ReadHalf {
 
 function readPin(raw: Pin, half: HalfName, vocabulary: Vocabulary): ReadPin {
 	const text = raw.circuit ?? '';
-	const recognised = recogniserOf(vocabulary)(text);
-	const circuit = recognised.is === 'circuit' ? recognised.circuit : null;
+	const recognized = recognizerOf(vocabulary)(text);
+	const circuit = recognized.is === 'circuit' ? recognized.circuit : null;
 	return {
 		raw,
 		half,
 		pin: pinName(raw.pin),
-		recognised,
+		recognized,
 		circuit,
-		sort: circuit?.sort ?? (isSpare(recognised) ? 'empty' : (raw.sort ?? 'unknown')),
+		sort: circuit?.sort ?? (isSpare(recognized) ? 'empty' : (raw.sort ?? 'unknown')),
 		color: raw.wire === undefined ? null : readColor(raw.wire),
 		area: copperOf(raw.gauge),
 		airbag: circuit?.id === 'airbag' || isAirbag(`${text} ${raw.note ?? ''}`),
 	};
 }
 
-const isSpare = ({ is }: Recognised): boolean => is === 'empty' || is === 'spare';
+const isSpare = ({ is }: Recognized): boolean => is === 'empty' || is === 'spare';
 
 /** Copper of a gauge as typed, m2. */
 function copperOf(said: Pin['gauge']): number | null {

@@ -51,14 +51,14 @@ function words({ side, kind, pin }: Act, row: Row, answered: Answered, sizes: Si
 /** A pin in words: its wire and what it carries. */
 export function pinWords(pin: ReadPin | null, half: ReadHalf): string {
 	if (pin === null) return `the ${half.half}'s half: not listed`;
-	const { recognised, circuit, raw } = pin;
+	const { recognized, circuit, raw } = pin;
 	const carries =
 		circuit?.title ??
-		(recognised.is === 'empty'
+		(recognized.is === 'empty'
 			? 'empty'
-			: recognised.is === 'spare'
+			: recognized.is === 'spare'
 				? 'a spare wire'
-				: recognised.is === 'blank'
+				: recognized.is === 'blank'
 					? 'not known'
 					: `"${raw.circuit?.trim()}"`);
 	const gauge = readGauge(raw.gauge);

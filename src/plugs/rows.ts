@@ -47,7 +47,7 @@ function combined({ left, right }: Cavity): [ReadPin | null, ReadPin | null][] {
 	return lefts.flatMap(a => rights.map((b): [ReadPin | null, ReadPin | null] => [a, b]));
 }
 
-const isEmpty = ({ recognised }: ReadPin): boolean => recognised.is === 'empty';
+const isEmpty = ({ recognized }: ReadPin): boolean => recognized.is === 'empty';
 const isKnown = (pin: ReadPin | null): pin is ReadPin => pin !== null && pin.sort !== 'unknown';
 
 interface Context {
@@ -127,7 +127,7 @@ function rightAct(left: ReadPin | null, right: ReadPin | null, { moves, needed }
 	const need = missing ? needed(circuit) : false;
 	if (need === undefined) return [{ side: 'left', kind: 'find-out' }];
 	if (need) return isKnown(left) ? [{ side: 'left', kind: 'add' }] : [{ side: 'left', kind: 'find-out' }];
-	return isFeed(right.sort) || right.recognised.is === 'spare' ? [{ side: 'right', kind: 'insulate' }] : [];
+	return isFeed(right.sort) || right.recognized.is === 'spare' ? [{ side: 'right', kind: 'insulate' }] : [];
 }
 
 /** One row a circuit: the shells are cut off, and nothing touches anything. */

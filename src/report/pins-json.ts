@@ -88,10 +88,10 @@ function rowJson(row: Row, { reading, sizes }: Plugs): Record<string, unknown> {
 	};
 }
 
-const pinJson = ({ raw, circuit, recognised }: ReadPin): Record<string, unknown> => ({
+const pinJson = ({ raw, circuit, recognized }: ReadPin): Record<string, unknown> => ({
 	pin: raw.pin.trim(),
 	wire: raw.wire ?? null,
-	circuit: circuit?.id ?? (recognised.is === 'empty' || recognised.is === 'spare' ? recognised.is : null),
+	circuit: circuit?.id ?? (recognized.is === 'empty' || recognized.is === 'spare' ? recognized.is : null),
 	text: raw.circuit ?? '',
 	gauge: raw.gauge ?? null,
 	joined: raw.joined ?? false,

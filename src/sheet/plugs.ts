@@ -40,7 +40,7 @@ export interface Pin {
 	readonly meets?: string;
 	/** Whether this half is the one that feeds the circuit; left out: the worst way round is taken. */
 	readonly fed_here?: boolean;
-	/** What the wire carries, where its circuit is not recognised. */
+	/** What the wire carries, where its circuit is not recognized. */
 	readonly sort?: Sort;
 	/** Pins with the same name here are joined in one splice. */
 	readonly splice?: string;

@@ -1,4 +1,4 @@
-/** Terminal escape sequences, whole: colours and cursor moves (ECMA-48 CSI), titles and links (OSC). */
+/** Terminal escape sequences, whole: colors and cursor moves (ECMA-48 CSI), titles and links (OSC). */
 const sequences =
 	/(?:\u001b\[|\u009b)[0-?]*[ -/]*[@-~]|(?:\u001b\]|\u009d)[^\u0007\u001b\u009c]*(?:\u0007|\u001b\\|\u009c)/g;
 

@@ -45,6 +45,6 @@ export function offersFor(app: App): readonly string[] {
 	const { vocabulary } = app.model.rulebook;
 	if (app.taking === 'cell') return edit.column === 'circuit' ? completions(vocabulary, textOf(app.field)) : [];
 	if (!halfOf(edit)) return [];
-	const is = facing(edit.halves, edit.half, vocabulary).rows[edit.row]?.pin.recognised.is;
+	const is = facing(edit.halves, edit.half, vocabulary).rows[edit.row]?.pin.recognized.is;
 	return is === 'strange' || is === 'unclear' ? completions(vocabulary, cellText(pinOf(edit), 'circuit')) : [];
 }

@@ -15,7 +15,7 @@ export type Unit = {
 	readonly also: readonly string[];
 	/** The unit of the other unit set that says the same thing to somebody else. Missing: both sets use this one. */
 	readonly partner?: string;
-	/** Decimals that a workshop reads in this unit: inches to 0.001, millimetres to 0.01. */
+	/** Decimals that a workshop reads in this unit: inches to 0.001, millimeters to 0.01. */
 	readonly places?: number;
 	/** The usual value that the conversion leans on; the audit lists it among what was assumed. */
 	readonly assumes?: string;

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
 import { plugsOf } from '../../src/plugs/parts.ts';
-import { recogniserOf } from '../../src/plugs/recognise.ts';
+import { recognizerOf } from '../../src/plugs/recognize.ts';
 import type { Pin, PlugHalf } from '../../src/sheet/plugs.ts';
 import { counts, seed } from '../counts.ts';
 import { audited } from '../support/audited.ts';
@@ -11,7 +11,7 @@ import { buildSheet, rulesFolder, testModel } from '../support/model.ts';
 import { randomHalves } from './halves.ts';
 
 const { vocabulary } = testModel().rulebook;
-const recognise = recogniserOf(vocabulary);
+const recognize = recognizerOf(vocabulary);
 const order = ['nothing', 'unknown', 'wrong', 'kills', 'burns'];
 
 // A plain second reading of rules/meetings.yaml: from its text, by its own parser, into a table of both orders.
@@ -33,7 +33,7 @@ for (const { meeting, pairs } of file.meetings)
 /** What happens at one pin, by the design's words: the table, the worse of what a circuit says of itself, the side that is dead. */
 function plainMeeting(a: Pin | undefined, b: Pin | undefined): string {
 	const read = (pin: Pin | undefined) => {
-		const found = recognise(pin?.circuit ?? '');
+		const found = recognize(pin?.circuit ?? '');
 		const circuit = found.is === 'circuit' ? found.circuit : null;
 		const sort = circuit?.sort ?? (found.is === 'empty' || found.is === 'spare' ? 'empty' : 'unknown');
 		return {

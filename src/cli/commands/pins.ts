@@ -1,6 +1,6 @@
 import { writeOutput } from '../../files/output.ts';
 import { readRaw } from '../../files/read.ts';
-import { notRecognised } from '../../plugs/candidates.ts';
+import { notRecognized } from '../../plugs/candidates.ts';
 import { changesBetween, columnNames, findHalf, type PinTable, readPinFile, withHalf } from '../../plugs/table.ts';
 import { renderPins } from '../../report/render.ts';
 import { plugProblems } from '../../sheet/check-plugs.ts';
@@ -62,7 +62,7 @@ async function readInto(argument: string, file: string, flags: PinsFlags): Promi
 		[
 			`${name}, the ${half}'s half: ${pins.length} pins, ${changes.length} changed`,
 			...changes.map(line => `  ${line}`),
-			...notRecognised(read, rulebook.vocabulary).map(line => `  ? ${line}`),
+			...notRecognized(read, rulebook.vocabulary).map(line => `  ? ${line}`),
 		].join('\n'),
 	);
 	if (!(await agreed())) {

@@ -5,7 +5,7 @@ import { readRulebook } from '../assets/assets.ts';
 import { exit } from '../process/exit.ts';
 import { print } from '../process/output.ts';
 
-/** `swap-audit questions`: the catalogue for people, as JSON, or the JSON Schema of a sheet. */
+/** `swap-audit questions`: the catalog for people, as JSON, or the JSON Schema of a sheet. */
 export function questions(flags: { readonly json?: boolean; readonly schema?: boolean }): number {
 	const questions = readRulebook().questions.map(({ howEach, ...question }) => ({
 		...question,

@@ -19,7 +19,7 @@ export const checks: Readonly<Record<string, Check>> = {
 	'plugs.mirrored': meetings.mirrored,
 	'plugs.twice-pins': halves.twicePins,
 	'plugs.twice-circuits': halves.twiceCircuits,
-	'plugs.recognised': halves.recognised,
+	'plugs.recognised': halves.recognized,
 	'plugs.splices': halves.splices,
 	'plugs.shells': halves.shells,
 	'plugs.locks': halves.locks,

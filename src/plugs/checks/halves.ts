@@ -41,10 +41,10 @@ export const twiceCircuits: Of = eachHalf(half => {
 });
 
 /** A pin whose words are not taken for a circuit; blank ones are not known. */
-export const recognised: Of = eachHalf((half, { pairs, vocabulary }) => {
+export const recognized: Of = eachHalf((half, { pairs, vocabulary }) => {
 	const titles = new Map(vocabulary.circuits.map(({ id, title }) => [id, title]));
 	return half.pins.flatMap((pin): Part[] => {
-		const { is } = pin.recognised;
+		const { is } = pin.recognized;
 		const name = subjectOf(pin, half, pairs);
 		if (is === 'blank') return [{ name, right: undefined, here: pinWords(pin, half) }];
 		if (is !== 'strange' && is !== 'unclear') return [];

@@ -100,7 +100,7 @@ export const openEnds: Check = eachPair((pair, reading, sizes) =>
 					return ends.flatMap(([feed, other, goes]): Part[] => {
 						if (!feed || !isFeed(feed.sort) || feed.raw.fed_here === false) return [];
 						const open = other === null || other.sort === 'unknown' ? undefined : other.sort === 'empty' && !goes;
-						const spare = other?.recognised.is === 'spare';
+						const spare = other?.recognized.is === 'spare';
 						return [
 							{
 								name: subject(row),

@@ -1,6 +1,6 @@
 import { candidatesFor } from '../candidates.ts';
 import type { Vocabulary } from '../circuit.ts';
-import { namesOf, recogniserOf } from '../recognise.ts';
+import { namesOf, recognizerOf } from '../recognize.ts';
 import { wordsOf } from '../words.ts';
 
 /** A circuit by its title, with the words of each of its names; those of the title first. */
@@ -25,7 +25,7 @@ function makeFinder(vocabulary: Vocabulary): (text: string) => readonly string[]
 	const all = vocabulary.circuits.map(
 		(circuit): Named => ({ title: circuit.title, names: [circuit.title, ...namesOf(circuit)].map(wordsOf) }),
 	);
-	const recognise = recogniserOf(vocabulary);
+	const recognize = recognizerOf(vocabulary);
 	// A frame asks several times for one text.
 	let last: { readonly text: string; readonly found: readonly string[] } = { text: '', found: [] };
 	return text => {
@@ -36,7 +36,7 @@ function makeFinder(vocabulary: Vocabulary): (text: string) => readonly string[]
 	function found(text: string): readonly string[] {
 		const typed = wordsOf(text);
 		if (typed.length === 0) return [];
-		const own = recognise(text);
+		const own = recognize(text);
 		const sure =
 			own.is === 'circuit'
 				? [own.circuit.title]

@@ -100,5 +100,5 @@ export function conflict({
 		return { word: met.meeting, bad };
 	}
 	if (elsewhere !== null) return { word: `to ${elsewhere}`, bad: null };
-	return met.meeting === 'unknown' && pin.recognised.is !== 'empty' ? { word: '?', bad: null } : null;
+	return met.meeting === 'unknown' && pin.recognized.is !== 'empty' ? { word: '?', bad: null } : null;
 }

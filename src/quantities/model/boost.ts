@@ -8,7 +8,7 @@ import {
 import { pipeVelocity } from '../../physics/pipe.ts';
 import { assumption, quantity } from '../quantity.ts';
 
-/** Under the bonnet the air of an unboosted engine is warmer than outside, K. Common practice. */
+/** Under the hood the air of an unboosted engine is warmer than outside, K. Common practice. */
 const unboostedWarming = 10;
 
 export const inletLoss = assumption({

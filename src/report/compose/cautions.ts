@@ -2,7 +2,7 @@ import { conditionIn } from '../../audit/conditions.ts';
 import { type Block, heading, listed, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
 
-/** Shown whatever the build: local rules, and the people who hold a licence. */
+/** Shown whatever the build: local rules, and the people who hold a license. */
 const always = ['law', 'licensed-help'];
 
 /** Every caution that a line or a step of this audit or its details names, those of the build, local law and licensed help, in full. */

@@ -107,7 +107,7 @@ const wires = ({ left, right }: Row): string =>
 function comfort({ reading }: Plugs): Block[] {
 	const circuits = planOf(reading).comfort;
 	const spares = reading.halves.reduce(
-		(sum, { pins }) => sum + pins.filter(({ recognised }) => recognised.is === 'spare').length,
+		(sum, { pins }) => sum + pins.filter(({ recognized }) => recognized.is === 'spare').length,
 		0,
 	);
 	if (circuits.length === 0 && spares === 0) return [];

@@ -1,15 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { candidatesFor } from '../../src/plugs/candidates.ts';
-import { namesOf, recogniserOf } from '../../src/plugs/recognise.ts';
+import { namesOf, recognizerOf } from '../../src/plugs/recognize.ts';
 import { seed } from '../counts.ts';
 import { chance } from '../support/chance.ts';
 import { testModel } from '../support/model.ts';
 import { misspelled, written } from './names.ts';
 
 const { vocabulary } = testModel().rulebook;
-const recognise = recogniserOf(vocabulary);
+const recognize = recognizerOf(vocabulary);
 const taken = (text: string): string | null => {
-	const found = recognise(text);
+	const found = recognize(text);
 	return found.is === 'circuit' ? found.circuit.id : null;
 };
 const pairs = (names: typeof written) =>
@@ -17,7 +17,7 @@ const pairs = (names: typeof written) =>
 const right = pairs(written);
 const wrong = pairs(misspelled);
 
-describe('circuits are recognised by what people write', () => {
+describe('circuits are recognized by what people write', () => {
 	test('of the names here there are 400', () => {
 		expect(right.length + wrong.length).toBeGreaterThanOrEqual(400);
 	});
@@ -58,7 +58,7 @@ describe('circuits are recognised by what people write', () => {
 	test.each(['FP', 'coil 1', 'HO2S', 'injector', 'ground', '12 V', 'O2', 'O2 sensor', 'GND'])(
 		'%s is more than one circuit: it is not taken, and they are offered',
 		text => {
-			const found = recognise(text);
+			const found = recognize(text);
 			expect(found.is).toBe('unclear');
 			expect(candidatesFor(vocabulary, text).length).toBeGreaterThan(1);
 		},
@@ -72,7 +72,7 @@ describe('circuits are recognised by what people write', () => {
 		['not used', 'spare'],
 		['dome lamp', 'strange'],
 	])('"%s" is %s', (text, is) => {
-		expect(recognise(text).is).toBe(is);
+		expect(recognize(text).is).toBe(is);
 	});
 });
 

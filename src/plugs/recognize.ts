@@ -2,12 +2,12 @@ import type { Circuit, Vocabulary } from './circuit.ts';
 import { bagger } from './words.ts';
 
 /** What a text in a table of pins stands for. `candidates` are circuit ids where it could be several. */
-export type Recognised =
+export type Recognized =
 	| { readonly is: 'circuit'; readonly circuit: Circuit }
 	| { readonly is: 'empty' | 'spare' | 'blank' }
 	| { readonly is: 'unclear' | 'strange'; readonly candidates: readonly string[] };
 
-export type Recogniser = (text: string) => Recognised;
+export type Recognizer = (text: string) => Recognized;
 
 const blanks = ['', '-', '?', '??', '???', 'not known', 'unknown', 'n a', 'tbd'];
 const empties = [
@@ -22,19 +22,19 @@ const empties = [
 ];
 const spares = ['spare', 'not used', 'unused', 'spare wire', 'nc', 'not connected', 'no connection'];
 
-const known = new WeakMap<Vocabulary, Recogniser>();
+const known = new WeakMap<Vocabulary, Recognizer>();
 
 /**
- * Recognises a circuit by its id, its title, a synonym, an abbreviation, in any order of words. A name that is misspelled,
+ * Recognizes a circuit by its id, its title, a synonym, an abbreviation, in any order of words. A name that is misspelled,
  * or that stands for more than one circuit, is never taken.
  */
-export function recogniserOf(vocabulary: Vocabulary): Recogniser {
+export function recognizerOf(vocabulary: Vocabulary): Recognizer {
 	let made = known.get(vocabulary);
-	if (!made) known.set(vocabulary, (made = makeRecogniser(vocabulary)));
+	if (!made) known.set(vocabulary, (made = makeRecognizer(vocabulary)));
 	return made;
 }
 
-function makeRecogniser(vocabulary: Vocabulary): Recogniser {
+function makeRecognizer(vocabulary: Vocabulary): Recognizer {
 	const bag = bagger(vocabulary);
 	const ids = new Map(vocabulary.circuits.map(circuit => [circuit.id, circuit]));
 	const [whole, bare] = [new Map<string, Set<Circuit>>(), new Map<string, Set<Circuit>>()];
