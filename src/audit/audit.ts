@@ -4,9 +4,11 @@ import type { Harm, Stage, VerdictWord } from '../rulebook/rulebook.ts';
 import type { Effort, UnitSet } from '../sheet/question.ts';
 import type { KnownBy } from '../sheet/sheet.ts';
 
+/** What `audit --json` says that it is; the version rises when a key changes its meaning or goes. */
 export const auditFormat = 'swap-audit/audit';
 export const auditVersion = 1;
 
+/** How far a stage is from ready: lines by what keeps them open. */
 export interface StageReadiness {
 	readonly stage: Stage;
 	/** Whether this stage and every one before it hold nothing up. */
@@ -52,6 +54,7 @@ export interface Finding {
 	readonly distance: number | null;
 }
 
+/** A quantity in its unit: its value, the ends of its band, what it lacks and what it takes for granted. */
 export interface QuantityValue {
 	readonly value: unknown;
 	readonly unit: string | null;
@@ -103,6 +106,7 @@ export interface ExpectedReading {
 	readonly assumed: readonly string[];
 }
 
+/** What became of a line since an audit; `by`: whether answers or rules made it so. */
 export interface Change {
 	readonly rule: string;
 	readonly subject: string | null;
@@ -110,6 +114,7 @@ export interface Change {
 	readonly by: 'answers' | 'rules' | null;
 }
 
+/** What has changed since an earlier audit of the sheet. */
 export interface Since {
 	readonly date: string;
 	/** Logs that were not there then, with the answers that were taken from each. */
@@ -172,6 +177,7 @@ export interface Audit {
 	readonly since: Since | null;
 }
 
+/** The day, units and version to print, and how much to work out. */
 export interface AuditOptions {
 	readonly date: string;
 	readonly units: UnitSet;

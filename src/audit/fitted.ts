@@ -132,6 +132,7 @@ const ofSensors: Readonly<Record<string, string>> = {
 	'sensor: fuel_pressure': 'Pa',
 };
 
+/** A fit as other programs read it, each figure with its unit. */
 export function fitJson({ rulebook, quantities }: Model, { fit, leftOut }: Fitted): FitJson {
 	const units = new Map<string, string | null>([
 		...rulebook.questions.map(({ id, kind }): [string, string] => [

@@ -4,6 +4,7 @@ import type { Finding, FitJson, LimitRung } from './audit.ts';
 import type { BoostStep } from './boost/next-step.ts';
 import type { LoggedAnswer } from './log-answers.ts';
 
+/** The file of a log, as a sheet keeps it. */
 export interface LogFile {
 	readonly name: string;
 	readonly sha256: string;

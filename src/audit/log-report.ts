@@ -42,6 +42,7 @@ export interface LogReport {
 	readonly model: Model;
 }
 
+/** As for an audit. */
 export interface LogOptions extends Pick<AuditOptions, 'date' | 'tool' | 'units' | 'draws'> {
 	/** Whether the model is fitted to the log; left out: when there are draws. */
 	readonly fit?: boolean;

@@ -12,6 +12,7 @@ export interface Evening {
 	readonly lines: readonly PlanLine[];
 }
 
+/** The plan: evenings in order, and what is in none of them. */
 export interface Evenings {
 	readonly evenings: readonly Evening[];
 	/** Lines that are left out: elsewhere, where one place was asked for, or waiting for something elsewhere. */
@@ -26,6 +27,7 @@ const kept: readonly Access[] = ['bench', 'transmission-out', 'heads-off', 'pan-
 /** Nobody opens these for an answer alone. With the engine out only the heads are left of them. */
 const notForAnAnswer: readonly Access[] = ['bench', 'transmission-out', 'heads-off', 'pan-off'];
 
+/** What there is time and room for. */
 export interface PlanOptions {
 	/** The time there is, min. */
 	readonly minutes: number;

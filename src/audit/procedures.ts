@@ -14,6 +14,7 @@ export interface FittedStep {
 	readonly cautions: readonly string[];
 }
 
+/** A procedure as this car is to follow it; `ready`: whether its stage is. */
 export interface FittedProcedure {
 	readonly title: string;
 	readonly stage: Stage;

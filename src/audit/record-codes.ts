@@ -1,3 +1,4 @@
+import { seedFrom } from '../graph/latin-hypercube.ts';
 import type { RecordedVerdict } from '../sheet/sheet.ts';
 
 type Line = Pick<RecordedVerdict, 'rule' | 'subject'>;
@@ -13,8 +14,7 @@ const length = 4;
  * that was never kept is taken for another once in 17,000 times, and then a change is shown that is none.
  */
 export function codeOf(key: string): string {
-	let hash = 0x811c9dc5;
-	for (let at = 0; at < key.length; at++) hash = Math.imul(hash ^ key.charCodeAt(at), 0x01000193);
+	const hash = seedFrom(key);
 	const folded = (hash >>> 24) ^ (hash & 0xffffff);
 	return [18, 12, 6, 0].map(shift => signs[(folded >>> shift) & 63]).join('');
 }
@@ -25,4 +25,5 @@ export const codesOf = (lines: readonly Line[]): string => lines.map(line => cod
 /** The codes of a text of codes. */
 export const codesIn = (codes: string): Set<string> => new Set(codes.match(/.{4}/g) ?? []);
 
+/** How many codes a text of codes has. */
 export const countCodes = (codes: string): number => Math.floor(codes.length / length);

@@ -37,6 +37,7 @@ export interface Course {
 	readonly unboosted: boolean;
 }
 
+/** The course of a solved sheet. */
 export function courseOf(state: State): Course {
 	const stage = valueIn(state, 'build.stage');
 	return {

@@ -7,6 +7,7 @@ export interface Trace {
 	readonly read: string[];
 }
 
+/** A trace in which nothing is noted yet. */
 export const emptyNotes = (): Trace => ({ blocking: [], read: [] });
 
 /** Evaluates an expression as `bind` has it, noting what it rests on. */

@@ -10,6 +10,7 @@ export const largest = 16 * 1024 * 1024;
 /** Stands for exact bytes (their SHA-256): two files with one mark are the same file. */
 export type ContentHash = string & { readonly __mark: true };
 
+/** A text that was read. */
 export interface Read {
 	text: string;
 	/** What `saveWhole` wants to know: the bytes this text was read from. */
@@ -88,6 +89,7 @@ function withinLimit(path: string, bytes: Buffer, limit: number): Buffer {
 	return bytes;
 }
 
+/** The mark of some bytes. */
 export function hashOf(bytes: Uint8Array): ContentHash {
 	return crypto().createHash('sha256').update(bytes).digest('hex') as ContentHash;
 }

@@ -7,6 +7,7 @@ import { sibling } from './names.ts';
 import { asFileProblems, asProblem, FileProblem, unconfirmed } from './problem.ts';
 import { type ContentHash, hashOf, largest, readBytes } from './read.ts';
 
+/** What came of a save. */
 export type Saved =
 	/** The text is in the file. `unconfirmed` is not null when the disk did not say that it will outlast a power cut. */
 	| { result: 'saved'; mark: ContentHash; unconfirmed: FileProblem | null }

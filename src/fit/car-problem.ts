@@ -20,6 +20,7 @@ export interface CarProblem extends Problem {
 	readonly facts: readonly { readonly fact: Fact; readonly log: number }[];
 }
 
+/** Makes the problem: the unknowns of a solved car, its sensors and the shape of its filling, against what the logs read. */
 export function carProblem(
 	state: State,
 	uncertain: readonly Uncertain[],

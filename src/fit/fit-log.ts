@@ -27,6 +27,7 @@ export interface FitLog {
 	readonly held: Readonly<Record<Fact, readonly number[]>>;
 }
 
+/** What a log shows without a number: no slip of the clutch, no stumble of the spark, no knock. */
 export const facts = ['clutch', 'spark', 'knock'] as const;
 export type Fact = (typeof facts)[number];
 

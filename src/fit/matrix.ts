@@ -3,6 +3,7 @@
 /** A square matrix, row by row. */
 export type Square = readonly Float64Array[];
 
+/** 1 on the diagonal, 0 elsewhere. */
 export const identity = (size: number): Float64Array[] =>
 	Array.from({ length: size }, (_, row) => {
 		const made = new Float64Array(size);
@@ -10,6 +11,7 @@ export const identity = (size: number): Float64Array[] =>
 		return made;
 	});
 
+/** The scalar product, as long as the first. */
 export function dot(a: ArrayLike<number>, b: ArrayLike<number>): number {
 	let sum = 0;
 	for (let at = 0; at < a.length; at++) sum += a[at]! * b[at]!;

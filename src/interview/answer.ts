@@ -58,6 +58,7 @@ export function enter(state: State, question: Question, text: string): State {
 	}
 }
 
+/** What is said after an entry: how it was understood. */
 export const readAs = (echo: string) => `Read as ${echo}.`;
 
 /** Whether an odd entry is the one that was entered just before. */

@@ -77,10 +77,12 @@ export function blank(model: Model, sheet: Sheet, pass: Pass, section: string | 
 	};
 }
 
+/** The question of an id; null: there is none. */
 export function questionNamed({ model }: State, id: string): Question | null {
 	return model.rulebook.questions.find(question => question.id === id) ?? null;
 }
 
+/** The question that is asked now; null: none. */
 export function questionAt(state: State): Question | null {
 	return state.at === null ? null : questionNamed(state, state.at);
 }

@@ -31,6 +31,7 @@ export interface Channel {
 /** The channels that must move: while engine speed does, and through a pull. */
 export type Moving = Readonly<Record<(typeof movements)[number], readonly ChannelId[]>>;
 
+/** By movement, the channels that must not stand still in it. */
 export function movingIn(channels: readonly Channel[]): Moving {
 	const that = (movement: (typeof movements)[number]) =>
 		channels.filter(({ moves }) => moves.includes(movement)).map(({ id }) => id);

@@ -13,6 +13,7 @@ export interface LogColumns {
 	readonly notes: readonly string[];
 }
 
+/** The columns of a recording as a person looks them over. */
 export const columnsOf = ({
 	columns,
 	channels,

@@ -29,6 +29,7 @@ export const declaredKinds = {
 	},
 } as const satisfies Readonly<Record<string, Readonly<Record<string, Kind>>>>;
 
+/** The figures of rules/episodes.yaml, in canonical units. */
 export type Declared = {
 	readonly [Group in keyof typeof declaredKinds]: {
 		readonly [Name in keyof (typeof declaredKinds)[Group]]: number;

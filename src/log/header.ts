@@ -13,6 +13,7 @@ export function headerKey(header: string): string {
 /** Channels by the keys of the headers that they are known by, each with its place in the list. */
 export type HeaderIndex = ReadonlyMap<string, { readonly channel: Channel; readonly rank: number }>;
 
+/** The index of some channels. */
 export function headerIndex(channels: readonly Channel[]): HeaderIndex {
 	return new Map(
 		channels.flatMap(channel => channel.known.map((name, rank) => [headerKey(name), { channel, rank }] as const)),

@@ -37,6 +37,7 @@ export interface PullPoint {
 	>;
 }
 
+/** A pull by engine speed. */
 export interface PullPoints {
 	readonly pull: number;
 	readonly gear: number | null;

@@ -10,6 +10,7 @@ import { asKept, asSaid } from './said-columns.ts';
 import { scaleOf, unitAs } from './scale.ts';
 import type { Values } from './values.ts';
 
+/** Which columns are taken for which channels, and what is left. */
 export interface Recognition {
 	readonly taken: readonly Taken[];
 	readonly unused: readonly string[];

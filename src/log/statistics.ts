@@ -81,6 +81,7 @@ export function highest(readings: Readings): { value: number; time: number } | u
 	return best < 0 ? undefined : { value: smooth.value[best]!, time: smooth.time[best]! };
 }
 
+/** The lowest running median of three readings, as `highest`. */
 export function lowest(readings: Readings): { value: number; time: number } | undefined {
 	const found = highest({ time: readings.time, value: readings.value.map(value => -value) });
 	return found && { value: -found.value, time: found.time };
@@ -108,6 +109,7 @@ export function sustained({ time, value }: Readings, seconds: number, count: num
 	return best;
 }
 
+/** The lowest value that was held, as `sustained`. */
 export function sustainedLow(readings: Readings, seconds: number, count: number): number | undefined {
 	const found = sustained({ time: readings.time, value: readings.value.map(value => -value) }, seconds, count);
 	return found === undefined ? undefined : -found;

@@ -24,6 +24,7 @@ export interface Channels {
 	of(id: string): Readings;
 }
 
+/** Demand, pressure and road speed at each reading of engine speed; NaN where none was read in the five seconds before. */
 export function ticksOf(
 	{ of }: Channels,
 	demand: DemandSeen,

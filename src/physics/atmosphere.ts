@@ -47,8 +47,8 @@ export function saturationPressure(temperature: number): number {
  */
 export function moistAirDensity(temperature: number, humidity: number, pressure: number): number {
 	within('humidity', humidity, 0, 1);
-	const vapour = humidity * saturationPressure(temperature);
-	if (!(pressure > vapour && pressure < Number.POSITIVE_INFINITY))
-		throw new OutOfRange('pressure', pressure, `above the vapor's ${vapour}`);
-	return (pressure - vapour + waterToAir * vapour) / (airGasConstant * temperature);
+	const vapor = humidity * saturationPressure(temperature);
+	if (!(pressure > vapor && pressure < Number.POSITIVE_INFINITY))
+		throw new OutOfRange('pressure', pressure, `above the vapor's ${vapor}`);
+	return (pressure - vapor + waterToAir * vapor) / (airGasConstant * temperature);
 }

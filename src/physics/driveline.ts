@@ -45,18 +45,18 @@ export function shaftCriticalSpeed(length: number, diameter: number, wall: numbe
 }
 
 /** Turns of the drive shaft for each m of road: axle ratio, tire diameter in m. Errors: OutOfRange. Geometry, tire not squashed. */
-export function shaftTurns(axleRatio: number, tyreDiameter: number): number {
+export function shaftTurns(axleRatio: number, tireDiameter: number): number {
 	positive('axle ratio', axleRatio);
-	positive('tire diameter', tyreDiameter);
-	return axleRatio / (Math.PI * tyreDiameter);
+	positive('tire diameter', tireDiameter);
+	return axleRatio / (Math.PI * tireDiameter);
 }
 
 /** Engine speed, rpm, at a road speed in m/s in a gear; shaft turns a meter by `shaftTurns`. Errors: OutOfRange. Geometry. */
-export function engineSpeedAt(roadSpeed: number, gearRatio: number, shaftTurnsPerMetre: number): number {
+export function engineSpeedAt(roadSpeed: number, gearRatio: number, shaftTurnsPerMeter: number): number {
 	positive('road speed', roadSpeed);
 	positive('gear ratio', gearRatio);
-	positive('shaft turns', shaftTurnsPerMetre);
-	return 60 * roadSpeed * shaftTurnsPerMetre * gearRatio;
+	positive('shaft turns', shaftTurnsPerMeter);
+	return 60 * roadSpeed * shaftTurnsPerMeter * gearRatio;
 }
 
 /** How much the speed signal is off: pulses sent over pulses expected, less 1; same unit. Errors: OutOfRange. Definition. */

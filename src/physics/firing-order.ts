@@ -45,7 +45,7 @@ function gapsOf(order: readonly number[], bank: readonly number[]): string {
  *
  * Refuses what `highestReading` and `banksOf` refuse. Common practice.
  */
-export function lowNeighbours(readings: Readings, layout: BankLayout, share: number): [number, number][] {
+export function lowNeighbors(readings: Readings, layout: BankLayout, share: number): [number, number][] {
 	const limit = share * highestReading(readings);
 	const isLow = (cylinder: number) => (readings[cylinder - 1] ?? limit) < limit;
 	const pairs: [number, number][] = [];

@@ -53,7 +53,7 @@ const exhaustOpens = 120;
  * Half is burnt at the best indicated work 4 deg after top at 5000 rpm, 5 at 3500 and 7 at 2000, whatever the flame's length:
  * what sets it is heat lost to the walls, and that weighs more the slower it turns. The published 8 to 12 deg are of brake
  * torque, mostly at 1500 to 2500 rpm. Friction that rises with peak pressure moves it 1 deg later there; what is left is
- * what a single zone has not: dissociation and charge in crevices, both worst for an early burn. Torque is flat about it.
+ * what this model leaves out: dissociation and charge in crevices, both worst for an early burn. Torque is flat about it.
  *
  * Over speed the burn follows `burnOverSpeed`: best brake torque at 23 deg at 2000 rpm, 29 at 3500 and 31 at 5000, where practice
  * has 22 to 27, 28 to 30, 28 to 32. Others were tried, with 5000 rpm as it is: the third root of Hires et al. gives 16, 25, 31;

@@ -20,6 +20,7 @@ export interface PlugLines {
 	readonly say: readonly string[];
 }
 
+/** Before the first line about plugs. */
 export const startPlugLines = (plugs: readonly PlugHalf[]): PlugLines => ({
 	edit: startEdit(plugs),
 	open: false,

@@ -21,6 +21,7 @@ export interface ReadPin {
 	readonly airbag: boolean;
 }
 
+/** A half with what the texts of its pins stand for. */
 export interface ReadHalf {
 	readonly raw: PlugHalf;
 	readonly plug: string;
@@ -31,6 +32,7 @@ export interface ReadHalf {
 /** A pin's name as two halves compare it. */
 export const pinName = (text: string): string => text.trim().toUpperCase();
 
+/** Reads the texts of a half: circuits, colors, sizes of wire. */
 export function readHalf(raw: PlugHalf, vocabulary: Vocabulary): ReadHalf {
 	return { raw, plug: raw.plug.trim(), half: raw.half, pins: raw.pins.map(pin => readPin(pin, raw.half, vocabulary)) };
 }

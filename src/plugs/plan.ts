@@ -20,6 +20,7 @@ export interface WireToBuy {
 	readonly wires: number;
 }
 
+/** The work on all plugs: how much of each kind, what is dangerous, what to buy. */
 export interface Plan {
 	readonly counts: Counts;
 	/** Rows whose meeting can hurt somebody or the engine, worst first. */
@@ -33,6 +34,7 @@ export interface Plan {
 
 const spare = 1.1;
 
+/** The plan of plugs that are read. */
 export function planOf(reading: Reading): Plan {
 	const rows = reading.pairs.flatMap(({ rows }) => rows);
 	const acts = rows.flatMap(row => row.acts);

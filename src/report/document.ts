@@ -40,6 +40,7 @@ export type Block =
 	| { readonly is: 'fold'; readonly text: string; readonly note: string; readonly blocks: readonly Block[] }
 	| Figure;
 
+/** A picture in the text. */
 export interface Figure {
 	readonly is: 'figure';
 	/** Ends the file name of the picture. */
@@ -48,6 +49,7 @@ export interface Figure {
 	readonly svg: string;
 }
 
+/** A report before it is printed in a format. */
 export interface Document {
 	readonly title: string;
 	readonly blocks: readonly Block[];

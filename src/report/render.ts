@@ -15,6 +15,7 @@ import { printMarkdown } from './markdown.ts';
 import { pinsJson } from './pins-json.ts';
 import { pinsTable } from './pins-table.ts';
 
+/** A printed report and the files that go with it. */
 export interface Rendered {
 	readonly text: string;
 	/** File name to content, for what goes with the text: pictures, and the file of details. */

@@ -14,6 +14,7 @@ export interface Step {
 	readonly cautions: readonly string[];
 }
 
+/** The steps of a stage, as rules/procedures has them. */
 export interface Procedure {
 	readonly title: string;
 	readonly stage: Stage;

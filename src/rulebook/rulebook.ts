@@ -18,6 +18,7 @@ export { type Stage, stages } from '../sheet/stage.ts';
 export const harms = ['person', 'engine', 'strands', 'wear', 'annoys'] as const;
 export type Harm = (typeof harms)[number];
 
+/** What a rule came to, in one word; `not-evaluated`: a formula behind it broke. */
 export type VerdictWord = 'fails' | 'holds' | 'cannot-tell' | 'does-not-apply' | 'not-evaluated';
 
 /** A rule's example: a named build with some answers or quantities set or taken away, and what must come of it. */
@@ -36,6 +37,7 @@ export interface Example {
 	readonly at: string;
 }
 
+/** A figure of a rule by its name: a constant, or made of other names. */
 export interface Threshold {
 	readonly value: Expression;
 	readonly kind: Kind | 'yes-no' | 'words' | 'list';
@@ -52,6 +54,7 @@ export interface Each {
 	readonly subjects: readonly string[] | null;
 }
 
+/** A rule as compiled. Numbers are in canonical units. */
 export interface Rule {
 	readonly id: string;
 	readonly section: string;
@@ -90,6 +93,7 @@ export interface Rule {
 	readonly at: string;
 }
 
+/** A file of questions and rules; `place`: its place in the order. */
 export interface Topic {
 	readonly topic: string;
 	readonly section: string;
@@ -98,6 +102,7 @@ export interface Topic {
 	readonly rules: readonly string[];
 }
 
+/** A part of the build, with its topics in a folder of rules/. */
 export interface Section {
 	readonly id: string;
 	readonly title: string;
@@ -106,6 +111,7 @@ export interface Section {
 	readonly figures: readonly string[];
 }
 
+/** A caution of rules/cautions.yaml; `when`: where it is printed whatever the lines are. */
 export interface Caution {
 	readonly id: string;
 	readonly title: string;
@@ -115,6 +121,7 @@ export interface Caution {
 	readonly when: Expression | null;
 }
 
+/** What a stored trouble code is about. */
 export interface TroubleCode {
 	readonly title: string;
 	/** What to do about it first; it names no unit that differs by unit set. */
@@ -143,6 +150,7 @@ export interface Interval {
 	readonly every: string | null;
 }
 
+/** A limit in words, and what raises it. */
 export interface LimitWords {
 	readonly title: string;
 	readonly raise: Text;

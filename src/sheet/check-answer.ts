@@ -11,6 +11,7 @@ import { knownBy } from './sheet.ts';
 
 const keys = ['value', 'unit', 'known', 'spread', 'note'];
 
+/** What a check found: what is refused, and what is only odd. */
 export interface Found {
 	readonly problems: SheetProblem[];
 	readonly warnings: SheetProblem[];

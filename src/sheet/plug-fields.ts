@@ -37,6 +37,7 @@ const oneOf = (...choices: readonly string[]): Field => ({
 	fits: value => choices.includes(value as string),
 });
 
+/** The keys of a half of a plug. */
 export const halfFields: Readonly<Record<string, Field>> = {
 	plug: name,
 	half: oneOf(...halfNames),
@@ -54,6 +55,7 @@ export const halfFields: Readonly<Record<string, Field>> = {
 	},
 };
 
+/** The keys of a pin. */
 export const pinFields: Readonly<Record<string, Field>> = {
 	pin: { ...name, accepted: 'a text, like "14" or "A7"' },
 	wire: words,

@@ -1,5 +1,6 @@
 import type { Expression } from '../expressions/tree.ts';
 import type { Kind } from '../units/kinds.ts';
+import type { UnitSet } from '../units/shown.ts';
 import type { Access } from './access.ts';
 import type { Stage } from './stage.ts';
 import type { Text } from './text.ts';
@@ -19,10 +20,12 @@ export const listKinds = [
 /** What an answer looks like; a kind of the units room is one number with a unit. */
 export type AnswerKind = Kind | 'whole' | 'choice' | 'teeth' | (typeof listKinds)[number];
 
+/** Whether an answer of this kind is a list. */
 export const isList = (kind: AnswerKind): kind is (typeof listKinds)[number] =>
 	(listKinds as readonly string[]).includes(kind);
 
-export type UnitSet = 'us' | 'metric';
+export type { UnitSet };
+
 /** What it takes to find an answer out, least first: known without, a paper, a look, a gauge or meter, a test. */
 export const efforts = ['known', 'paper', 'look', 'gauge', 'test'] as const;
 export type Effort = (typeof efforts)[number];

@@ -15,6 +15,7 @@ export interface Layout {
 	readonly firstLine: number;
 }
 
+/** A column by its header. */
 export interface Column {
 	/** As in the file, unit included: `Boost [psi]`. A column without one is named by its place: `column 3`. */
 	readonly header: string;

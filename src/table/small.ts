@@ -9,6 +9,7 @@ export interface SmallRow {
 	readonly cells: Readonly<Record<string, string>>;
 }
 
+/** A column that is looked for. */
 export interface Wanted {
 	/** The name of the column in what comes out. */
 	readonly id: string;

@@ -96,6 +96,7 @@ export interface App {
 	readonly effects: readonly Effect[];
 }
 
+/** The app as it opens: no sheet yet, the opening screen. */
 export function newApp(model: Model, today: string, tool: string, found: readonly Found[]): App {
 	return {
 		model,

@@ -33,6 +33,7 @@ export interface Host {
 	onEndingSignal(stop: (status: number) => void): void;
 }
 
+/** What the drawn face starts with. */
 export interface Opening {
 	readonly model: Model;
 	readonly today: string;
@@ -44,6 +45,7 @@ export interface Opening {
 	readonly section: string | null;
 }
 
+/** How the drawn face ended. */
 export interface Ended {
 	readonly status: number;
 	readonly sheet: Sheet | null;

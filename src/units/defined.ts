@@ -20,4 +20,4 @@ export const poundForce = pound * standardGravity;
 /** Pa; the atmosphere that a gauge pressure is counted from when nothing better is known. */
 export const standardAtmosphere = 101_325;
 /** Pa under one meter; conventional mercury of 13595.1 kg/m3. */
-export const mercuryMetre = 13_595.1 * standardGravity;
+export const mercuryMeter = 13_595.1 * standardGravity;

@@ -102,6 +102,7 @@ function hasNumber(spelling: string): boolean {
 	return /(?:^|[^a-z0-9/^)])\d/i.test(spelling);
 }
 
+/** What to say of a text that begins with no number. */
 export function noNumber(text: string, asked: Asked): string {
 	return `${quoted(text)} does not begin with a number. ${taken(asked)}`;
 }

@@ -18,7 +18,8 @@ import { buildSheet, testModel } from '../support/model.ts';
 import { randomSheet } from '../support/random-sheet.ts';
 import { simulateDrive } from '../support/simulated-drive.ts';
 
-const psi = 6894.757;
+/** Pound-force over a square inch, by definition. */
+const psi = 4.4482216152605 / 0.0254 ** 2;
 let report: LogReport;
 let kept: Sheet;
 let fit: Fit;

@@ -129,7 +129,7 @@ describe.each(sizes)('the cylinder at 9:1 and 5000 rpm, %s (common practice)', (
 		return { best, half: delay + burntAt(0.5, power) * duration - best };
 	};
 
-	// Measured mostly at 1500 to 2500 rpm: 8 to 12 deg after top at best brake torque (common practice). A single zone is 1 deg
+	// Measured mostly at 1500 to 2500 rpm: 8 to 12 deg after top at best brake torque (common practice). The model is up to 1 deg
 	// early: see `usualFlame`. The sparks are those of full-load tables of two-valve heads (common practice).
 	it('has half of it burnt 7 to 12 deg after top at 2000 rpm, at the spark of best brake torque, 22 to 27 deg', () => {
 		const { best, half } = brakeBest(2000);

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { banksOf, companions, layoutFromOrder, lowNeighbours } from '../../src/physics/firing-order.ts';
+import { banksOf, companions, layoutFromOrder, lowNeighbors } from '../../src/physics/firing-order.ts';
 
 /** Firing orders of cross-plane V8s on the road. Common practice. */
 const oddAndEven = [
@@ -92,28 +92,28 @@ describe('low neighbours', () => {
 	const readings = [150, 100, 150, 100, 105, 150, 150, 150];
 
 	it('are pairs in a bank, never across it', () => {
-		expect(lowNeighbours(readings, 'odd-and-even', 0.75)).toEqual([[2, 4]]);
-		expect(lowNeighbours(readings, 'in-rows', 0.75)).toEqual([]);
+		expect(lowNeighbors(readings, 'odd-and-even', 0.75)).toEqual([[2, 4]]);
+		expect(lowNeighbors(readings, 'in-rows', 0.75)).toEqual([]);
 	});
 
 	it('are counted once a pair, so three in a row are two pairs', () => {
-		expect(lowNeighbours([90, 95, 100, 150, 150, 150, 150, 150], 'in-rows', 0.75)).toEqual([
+		expect(lowNeighbors([90, 95, 100, 150, 150, 150, 150, 150], 'in-rows', 0.75)).toEqual([
 			[1, 2],
 			[2, 3],
 		]);
 	});
 
 	it('must both be under 0.75 of the highest: at it is not low', () => {
-		expect(lowNeighbours([112.5, 112.5, 150, 150], 'in-rows', 0.75)).toEqual([]);
-		expect(lowNeighbours([112.4, 112.4, 150, 150], 'in-rows', 0.75)).toEqual([[1, 2]]);
+		expect(lowNeighbors([112.5, 112.5, 150, 150], 'in-rows', 0.75)).toEqual([]);
+		expect(lowNeighbors([112.4, 112.4, 150, 150], 'in-rows', 0.75)).toEqual([[1, 2]]);
 	});
 
 	it('leave out a cylinder that could not be measured', () => {
-		expect(lowNeighbours([90, null, 90, 150, 150, 150, 150, 150], 'in-rows', 0.75)).toEqual([]);
+		expect(lowNeighbors([90, null, 90, 150, 150, 150, 150, 150], 'in-rows', 0.75)).toEqual([]);
 	});
 
 	it('do not show in a list without a reading above 0', () => {
-		expect(() => lowNeighbours([null, null], 'in-rows', 0.75)).toThrow('highest compression reading');
+		expect(() => lowNeighbors([null, null], 'in-rows', 0.75)).toThrow('highest compression reading');
 	});
 });
 

@@ -13,6 +13,7 @@ export interface LogOfCar {
 	readonly changed: readonly string[];
 }
 
+/** What a step in boost is worked out from. */
 export interface Asked {
 	readonly model: Model;
 	/** With the answers that the logs settle. */

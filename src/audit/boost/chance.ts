@@ -8,6 +8,7 @@ import type { Model } from '../model.ts';
 /** Draws of limits on one day: by limit, a figure a draw, Pa. What could not be worked out in a draw is passed at 0. */
 export type LimitDraws = ReadonlyMap<string, Float64Array>;
 
+/** Draws of limits of boost in a solved car: `count` of them, spread evenly or by what a fit left of the inputs. */
 export function limitDraws(
 	{ rulebook, quantities, graph }: Model,
 	sheet: Sheet,

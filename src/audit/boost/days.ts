@@ -24,6 +24,7 @@ const borneOutBy: Readonly<Record<string, string>> = {
 	'boost.charge_temp_boost_limit': 'log.charge_temp_placed',
 };
 
+/** The limits of boost that could not be worked out, for want of answers. */
 export function unplacedIn({ rulebook, graph }: Model, { values }: State): { readonly title: string }[] {
 	return boostLimits({ rulebook }).flatMap(id =>
 		values[graph.slotOf.get(id)!] === undefined ? [rulebook.limits[id]!] : [],
@@ -87,6 +88,7 @@ export function stateAt(
 	return stateWithLog(model, sheet, results, fitted?.fit.strays, { 'boost.target': boost });
 }
 
+/** The car at a boost on the day of a log, with the figures that were read in it. */
 export function dayState({ model, sheet, logs, fitted }: Asked, { log }: JudgedPull, boost: number): State {
 	const { quantities } = logs[log]!;
 	const outside = figureOf(quantities, 'log.ambient_temp');

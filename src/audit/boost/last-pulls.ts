@@ -14,6 +14,7 @@ export function wrongIn({ model, logs }: Asked, plain: State): string[] {
 	});
 }
 
+/** The clean pulls that a step starts from. */
 export interface CleanPulls {
 	/** The lower peak of the last two, Pa. */
 	readonly base: number;

@@ -1,5 +1,6 @@
 import { slotNamed } from '../../graph/graph.ts';
 import type { State } from '../../graph/solve.ts';
+import { psi } from '../../physics/constants.ts';
 import { valueIn } from '../conditions.ts';
 import { stateWithLog } from '../logged.ts';
 import { type Asked, figureOf } from './asked.ts';
@@ -24,7 +25,6 @@ export interface NextStep {
 
 /** What a fit has to be worth, in independent draws, for a chance to be counted. */
 const leastEffective = 400;
-const psi = 6894.757;
 /** Of the draws so many may have passed a limit; Pa over what was logged at most; Pa that the pressure sensor keeps. */
 const [mostPassed, farthest, underTop] = [0.05, 2 * psi, 10_000] as const;
 /** What a step is rounded down to, Pa, and the least that is one. */

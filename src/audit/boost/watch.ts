@@ -1,4 +1,5 @@
 import type { State } from '../../graph/solve.ts';
+import { psi } from '../../physics/constants.ts';
 import { numberIn, valueIn } from '../conditions.ts';
 
 /** What to look at during a step, in canonical units: what to expect, and where to lift. Null: not worked out, or no figure to lift at. */
@@ -8,7 +9,6 @@ export interface Watch {
 	readonly lift_at: number | null;
 }
 
-const psi = 6894.757;
 /** Pa of boost over the step: where fuel is cut, and where to lift. */
 export const cutOver = psi;
 /** To lift at: lambda over the target, Pa of rail under what is expected, deg of knock. */

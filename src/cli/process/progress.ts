@@ -10,6 +10,7 @@ export interface ShownProgress {
 	end(): void;
 }
 
+/** Progress on standard error; nothing is written where that is no terminal. */
 export function progress(): ShownProgress {
 	const shown = process.stderr.isTTY === true;
 	let [last, width] = ['', 0];

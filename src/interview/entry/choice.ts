@@ -70,6 +70,7 @@ const listed = (words: readonly string[]): string =>
 	words.length === 1 ? `"${words[0]}"` : `${words.slice(0, -1).map(quoted).join(', ')} or ${quoted(words.at(-1)!)}`;
 const quoted = (words: string): string => `"${words}"`;
 
+/** The one that is meant by its letter, its number or the beginning of its words. */
 export const readChoice: Reader = (question, text) => {
 	const picked = pick(question, text);
 	return 'row' in picked ? { answer: { value: Object.keys(question.choices)[picked.row]! } } : picked;

@@ -32,6 +32,7 @@ export function lastOf({ time, value }: Readings, seconds: number): Float64Array
 export const heldHigh = ({ declared }: PullView, readings: Readings): number | undefined =>
 	sustained(readings, declared.sustained.time, declared.sustained.readings);
 
+/** The least that was held so long. */
 export const heldLow = ({ declared }: PullView, readings: Readings): number | undefined =>
 	sustainedLow(readings, declared.sustained.time, declared.sustained.readings);
 

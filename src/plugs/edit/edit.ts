@@ -16,12 +16,14 @@ export interface Edit {
 	readonly said: { readonly kind: 'notice' | 'problem'; readonly text: string } | null;
 }
 
+/** Where the cursor is: the half, the row of a pin, the column. */
 export type Place = Pick<Edit, 'half' | 'row' | 'column'>;
 type Moment = Place & Pick<Edit, 'halves'>;
 
 /** So many changes can be taken back. */
 const mostPast = 200;
 
+/** Editing as it begins: at the first pin of the first half. */
 export const startEdit = (halves: readonly PlugHalf[]): Edit => ({
 	halves,
 	half: 0,
@@ -32,6 +34,7 @@ export const startEdit = (halves: readonly PlugHalf[]): Edit => ({
 	said: null,
 });
 
+/** The half in sight, its pins, and the pin of the cursor; undefined where there is none. */
 export const halfOf = ({ halves, half }: Edit): PlugHalf | undefined => halves[half];
 export const pinsOf = (edit: Edit): readonly Pin[] => halfOf(edit)?.pins ?? [];
 export const pinOf = (edit: Edit): Pin | undefined => pinsOf(edit)[edit.row];
@@ -111,6 +114,7 @@ export function removed(edit: Edit): Edit {
 
 /** The state before the last change, or after the one that was taken back. */
 export const undo = (edit: Edit): Edit => step(edit, 'past', 'future', 'Nothing to undo.');
+/** The state after the change that was taken back last. */
 export const redo = (edit: Edit): Edit => step(edit, 'future', 'past', 'Nothing to redo.');
 
 function step(edit: Edit, from: 'past' | 'future', to: 'past' | 'future', none: string): Edit {

@@ -16,6 +16,7 @@ export interface Facing {
 	readonly elsewhere: string | null;
 }
 
+/** A half with each of its pins held against the half that it meets. */
 export interface FacingHalf {
 	readonly half: ReadHalf;
 	/** The half that it meets; null: not given. */

@@ -1,5 +1,5 @@
 import { compressionSpread, crankingExponent, crankingPressure, type Readings } from '../../physics/compression.ts';
-import { type BankLayout, layoutFromOrder, lowNeighbours } from '../../physics/firing-order.ts';
+import { type BankLayout, layoutFromOrder, lowNeighbors } from '../../physics/firing-order.ts';
 import { quantity } from '../quantity.ts';
 
 const taken = (readings: Readings): number[] => readings.filter(reading => reading !== null);
@@ -122,7 +122,7 @@ export const neighbours = quantity({
 		// Two banks of one length are what it speaks of.
 		if (readings && (readings.length % 2 === 1 || flat(readings))) return null;
 		const layout = q.made<BankLayout>('engine.banks');
-		return readings && layout && lowNeighbours(readings, layout, q.number('engine.compression_low_under'));
+		return readings && layout && lowNeighbors(readings, layout, q.number('engine.compression_low_under'));
 	},
 });
 

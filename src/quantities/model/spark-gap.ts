@@ -1,3 +1,4 @@
+import { inch } from '../../units/defined.ts';
 import { limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';
 import { boostRange } from './ranges.ts';
@@ -21,7 +22,7 @@ export const gapFires = limit({
 });
 
 /** m. What is set at home: a wider gap wears cap, rotor and boots. Common practice. */
-const widest = { distributor: 0.06 * 0.0254, otherwise: 0.07 * 0.0254 } as const;
+const widest = { distributor: 0.06 * inch, otherwise: 0.07 * inch } as const;
 
 export const gapLimit = quantity({
 	id: 'ignition.gap_limit',

@@ -1,3 +1,4 @@
+import { inch } from '../../units/defined.ts';
 import { quantity } from '../quantity.ts';
 
 export const perInch = quantity({
@@ -13,7 +14,7 @@ export const perInch = quantity({
 	nature: 'exact',
 	compute: q => {
 		// A front that got lighter and sank, or heavier and rose, was not moved by its weight.
-		const rate = (q.number('build.front_mass_added') * 0.0254) / q.number('build.front_sag');
+		const rate = (q.number('build.front_mass_added') * inch) / q.number('build.front_sag');
 		return rate > 0 && Number.isFinite(rate) ? rate : null;
 	},
 });

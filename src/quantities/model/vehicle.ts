@@ -1,4 +1,5 @@
 import { discMass, heating, ironHeat, slaveTravel, speedSymbols, stopEnergy } from '../../physics/vehicle.ts';
+import { standardGravity } from '../../units/defined.ts';
 import { assumption, quantity } from '../quantity.ts';
 
 export const frontShare = assumption({
@@ -109,7 +110,7 @@ export const gripTorque = quantity({
 	nature: 'estimate',
 	band: [0.75, 1.25],
 	compute: q =>
-		(grip * rearShare * q.number('driveline.vehicle_mass') * 9.80665 * q.number('driveline.tyre_diameter')) / 2,
+		(grip * rearShare * q.number('driveline.vehicle_mass') * standardGravity * q.number('driveline.tyre_diameter')) / 2,
 });
 
 export const slave = quantity({

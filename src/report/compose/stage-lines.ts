@@ -49,6 +49,7 @@ export function stageLines(
 export const nextStage = (lines: readonly StageLines[]): Stage | null =>
 	lines.find(({ ready }) => !ready)?.stage ?? null;
 
+/** Whether nothing of a stage is open. */
 export const isEmpty = ({ fails, broken, asked, unproved, during, waits }: StageLines): boolean =>
 	fails.length + broken.length + asked.length + unproved.length + during.length + waits === 0;
 

@@ -15,6 +15,7 @@ export interface LoggedAnswerWords {
 	readonly turns: string;
 }
 
+/** An answer that a log settles, in words and in the person's units. */
 export function loggedAnswerWords(
 	{ wording, model }: Pick<LogReport, 'wording' | 'model'>,
 	{ answer, value, unit, spread, before, changes, by_hand }: LoggedAnswer,

@@ -18,6 +18,7 @@ export interface Written {
 	show(kept: number): string;
 }
 
+/** How readings of a channel or figure are written for the person of a report. */
 export function writtenIn({ wording, model }: LogReport, id: string): Written {
 	const channel = model.rulebook.channels.find(channel => channel.id === id);
 	const unit = channel && unitOf(channel, wording.units);

@@ -15,6 +15,7 @@ export interface Level extends Mark {
 	readonly wrong?: 'above' | 'below';
 }
 
+/** A curve of a picture. */
 export interface Series {
 	readonly title: string;
 	readonly points: readonly Point[];

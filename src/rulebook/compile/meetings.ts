@@ -4,6 +4,7 @@ import { harms, stages } from '../rulebook.ts';
 import { type Fields, quote } from './fields.ts';
 import { refuseNames } from './words.ts';
 
+/** What a meter shows in each state, and what it means when it shows something else. */
 export function readReads(fields: Fields | null): Reads {
 	if (!fields) return {};
 	const reads: Record<string, [string, string]> = {};
@@ -17,6 +18,7 @@ export function readReads(fields: Fields | null): Reads {
 	return reads;
 }
 
+/** A meeting that a circuit names for itself; null: it names none under this key. */
 export function override(fields: Fields, key: string): Meeting | null {
 	const inner = fields.inner(key, false);
 	if (!inner) return null;
@@ -36,6 +38,7 @@ function readMeeting(fields: Fields): Meeting {
 	};
 }
 
+/** Reads rules/meetings.yaml: the sorts of circuits, and what happens when two of them meet. Reports a pair that is missing. */
 export function readMeetings(root: Fields): Pick<Vocabulary, 'sorts' | 'sameAs' | 'meetings'> {
 	const about = root.inner('sorts');
 	const declared = Object.fromEntries(

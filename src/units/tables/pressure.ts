@@ -1,4 +1,4 @@
-import { inch, mercuryMetre, poundForce, standardGravity } from '../defined.ts';
+import { inch, mercuryMeter, poundForce, standardGravity } from '../defined.ts';
 import { unitTable } from '../unit.ts';
 
 const psi = poundForce / inch ** 2;
@@ -13,8 +13,8 @@ export const pressure = unitTable('pressure', {
 	bar: { factor: 1e5, partner: 'psi', also: ['barg', 'bar gauge', 'bars'] },
 	kPa: { factor: 1e3, partner: 'psi', also: ['kPag', 'kPa gauge'] },
 	mbar: { factor: 100, partner: 'psi', also: ['mbarg', 'mbar gauge', 'millibar', 'hPa'] },
-	inHg: { factor: inch * mercuryMetre, partner: 'kPa', also: ['in Hg gauge', 'inches of mercury', '"Hg'] },
-	mmHg: { factor: 1e-3 * mercuryMetre, partner: 'psi', also: ['mm Hg gauge'] },
+	inHg: { factor: inch * mercuryMeter, partner: 'kPa', also: ['in Hg gauge', 'inches of mercury', '"Hg'] },
+	mmHg: { factor: 1e-3 * mercuryMeter, partner: 'psi', also: ['mm Hg gauge'] },
 	'kg/cm2': { factor: 1e4 * standardGravity, partner: 'psi', also: ['kgf/cm2', 'kp/cm2'] },
 	MPa: { factor: 1e6, partner: 'psi', also: ['MPa gauge'] },
 	Pa: { factor: 1, partner: 'psi', also: ['Pa gauge'] },
@@ -29,8 +29,8 @@ export const absolutePressure = unitTable('absolute-pressure', {
 	'kPa abs': { factor: 1e3, partner: 'psia', also: ['kPa', 'kPa a', 'kPa absolute'] },
 	'bar abs': { factor: 1e5, partner: 'psia', also: ['bar', 'bar a', 'bar absolute'] },
 	'mbar abs': { factor: 100, partner: 'psia', also: ['mbar', 'mbar a', 'mbar absolute', 'hPa', 'hPa abs'] },
-	'inHg abs': { factor: inch * mercuryMetre, partner: 'kPa abs', also: ['in Hg a', 'inHg absolute'] },
-	'mmHg abs': { factor: 1e-3 * mercuryMetre, partner: 'psia', also: ['mm Hg a', 'mmHg absolute'] },
+	'inHg abs': { factor: inch * mercuryMeter, partner: 'kPa abs', also: ['in Hg a', 'inHg absolute'] },
+	'mmHg abs': { factor: 1e-3 * mercuryMeter, partner: 'psia', also: ['mm Hg a', 'mmHg absolute'] },
 	'MPa abs': { factor: 1e6, partner: 'psia', also: ['MPa', 'MPa a', 'MPa absolute'] },
 	'Pa abs': { factor: 1, partner: 'psia', also: ['Pa', 'Pa a', 'Pa absolute'] },
 });
