@@ -1,12 +1,17 @@
 import { join } from 'node:path';
+import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 import { codeCacheFile, readCode, writeCode } from '../files/code-cache.ts';
 import { readOwn } from '../files/own.ts';
 
 // The file that the command runs: the program as one script, with the compiled code of an earlier run where it fits.
 const filename = join(__dirname, 'program.js');
-const [first = 'interview'] = process.argv.slice(2);
-const start = first.startsWith('-') ? 'help' : first === 'interview' || first === 'log' ? first : 'audit';
+const [first = 'interview', ...others] = process.argv.slice(2);
+const start = startOf(first, others);
+// Up to Node 20 the one optimizing compiler takes longer over what it inlines than an audit lasts: a sixth of its time.
+if (start === 'audit' && process.versions.node.startsWith('20.')) {
+	setFlagsFromString('--max-inlined-bytecode-size-cumulative=100');
+}
 const file = codeCacheFile(filename, start);
 const cachedData = file === null ? undefined : readCode(file);
 // Nothing in the program is beyond ASCII: the build sees to that.
@@ -22,3 +27,10 @@ script.runInThisContext()(
 		process.exit();
 	},
 );
+
+/** What is used of the program: most commands judge a sheet once, some go on for long. */
+function startOf(command: string, rest: readonly string[]): string {
+	if (command.startsWith('-')) return 'help';
+	if (rest.includes('--lines')) return 'lines';
+	return command === 'interview' || command === 'log' ? command : 'audit';
+}

@@ -43,10 +43,11 @@ export function valueAt(at: Evaluation, slot: number): Outcome {
 	}
 }
 
-const strayed = ({ strays }: Evaluation, slot: number, value: Outcome): Outcome => {
-	const stray = strays?.get(slot);
+function strayed({ strays }: Evaluation, slot: number, value: Outcome): Outcome {
+	if (strays === null) return value;
+	const stray = strays.get(slot);
 	return stray && value !== undefined && value !== null ? stray(value) : value;
-};
+}
 
 /** The same values with some slots set, those in `order` evaluated anew, traced. The set slots count as known outright. */
 export function branch(

@@ -63,6 +63,8 @@ export interface Graph {
 	readonly slotOf: ReadonlyMap<string, number>;
 	/** Slots in an order in which each comes after its dependencies. */
 	readonly order: readonly number[];
+	/** For each slot, its place in that order. */
+	readonly places: readonly number[];
 	/** For each slot, the slots that it reads, each once, and those that read it. */
 	readonly feeds: readonly (readonly number[])[];
 	readonly readers: readonly (readonly number[])[];
@@ -88,7 +90,10 @@ export function makeGraph(nodes: readonly Node[]): Graph {
 	const readers: number[][] = nodes.map(() => []);
 	for (const [slot, fed] of feeds.entries()) for (const other of fed) readers[other]!.push(slot);
 	const declared = nodes.map(({ dependencies }) => new Set(dependencies));
-	return { nodes, slotOf, order: sort(nodes, feeds), feeds, readers, declared };
+	const order = sort(nodes, feeds);
+	const places = nodes.map(() => 0);
+	for (const [place, slot] of order.entries()) places[slot] = place;
+	return { nodes, slotOf, order, places, feeds, readers, declared };
 }
 
 /** The slot of an id; a TypeError when there is none. */

@@ -17,7 +17,9 @@ export function between(graph: Graph, varied: readonly number[], targets: readon
 	return kept(paths.between, `${from}>${to}`, () => {
 		const below = kept(paths.below, from, () => movedBy(graph, varied));
 		const above = kept(paths.above, to, () => reach(targets, slot => graph.feeds[slot]!));
-		return graph.order.filter(slot => below.has(slot) && above.has(slot) && !varied.includes(slot));
+		const [fewer, more] = below.size < above.size ? [below, above] : [above, below];
+		const slots = [...fewer].filter(slot => more.has(slot) && !varied.includes(slot));
+		return slots.sort((a, b) => graph.places[a]! - graph.places[b]!);
 	});
 }
 

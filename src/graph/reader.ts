@@ -76,6 +76,9 @@ export class Reader implements Reads {
 	}
 
 	number(id: string): number {
+		// Most reads are of a number that is known: a call less for each is a tenth of a draw.
+		const known = this.reads ? null : this.values[this.slotOf.get(id)!];
+		if (typeof known === 'number') return known;
 		const value = this.read(id);
 		return typeof value === 'number' ? value : Number.NaN;
 	}

@@ -73,15 +73,18 @@ export function straightened(
 export function drawnLimit(at: Evaluation, node: LimitNode, root: Root | null): number | undefined {
 	const { from } = node.limit;
 	const to = node.farthest(at);
-	const here = root && root.at > from && root.at < to ? node.here(at) : null;
-	const start = root && here && { ...here, chord: root.chord };
-	const guess = start ? start.at - start.spare / start.chord : (root?.at ?? Number.NaN);
+	const here = node.here(at);
+	const start = root && here ? { at: here.at, spare: here.spare, chord: root.chord } : undefined;
+	const guess = start ? start.at - start.spare / start.chord : (root?.at ?? (here && here.spare > 0 ? to : Number.NaN));
 	return node.withSpare(at, spare => {
-		const near =
-			root && guess > from && guess < to
-				? nearRoot(spare, guess, root.slope, from, to, coarse, start ?? undefined)
-				: undefined;
+		if (root && guess > from && guess < to) {
+			const near = nearRoot(spare, guess, root.slope, from, to, coarse, start);
+			if (near !== undefined) return near;
+		}
+		// Where a straight line leads on outside, it is at that end as long as the sign there agrees.
+		if (guess >= to && Number(spare(to)) > 0) return to;
+		if (guess <= from && Number(spare(from)) < 0) return from;
 		// A step has no root to start from: it is looked for as closely as on the nominal values, so that its band holds them.
-		return near ?? (root ? runsOut(spare, from, to, root.at, coarse) : runsOut(spare, from, to))?.value;
+		return (root ? runsOut(spare, from, to, root.at, coarse) : runsOut(spare, from, to))?.value;
 	});
 }

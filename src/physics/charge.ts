@@ -69,16 +69,17 @@ export function chargeOf(lambda: number, ethanol: number, residual: number): Cha
 
 /** What the fuel of one kg burns to with so much oxygen, moles. */
 function burntWith(carbon: number, hydrogen: number, oxygen: number, lambda: number): Moles {
-	const rest = { gasoline: 0, ethanol: 0, N2: nitrogen * oxygen };
+	const N2 = nitrogen * oxygen;
 	const needed = oxygen / lambda;
-	if (lambda >= 1) return { ...rest, CO2: carbon, CO: 0, H2O: hydrogen / 2, H2: 0, O2: oxygen - needed };
+	if (lambda >= 1)
+		return { gasoline: 0, ethanol: 0, CO2: carbon, CO: 0, H2O: hydrogen / 2, H2: 0, O2: oxygen - needed, N2 };
 	const short = 2 * (needed - oxygen);
 	// K (CO2)(H2) = (CO)(H2O) with CO + H2 = short.
 	const a = waterGas - 1;
 	const b = waterGas * (carbon + short) + hydrogen / 2 - short;
 	const CO = (b - Math.sqrt(b * b - 4 * a * waterGas * carbon * short)) / (2 * a);
 	const H2 = short - CO;
-	return { ...rest, CO2: carbon - CO, CO, H2O: hydrogen / 2 - H2, H2, O2: 0 };
+	return { gasoline: 0, ethanol: 0, CO2: carbon - CO, CO, H2O: hydrogen / 2 - H2, H2, O2: 0, N2 };
 }
 
 const kinds = ['gasoline', 'ethanol', 'CO2', 'CO', 'H2O', 'H2', 'O2', 'N2'] as const;

@@ -111,6 +111,13 @@ export interface Start {
 	readonly heat: number;
 }
 
+/** What changes from cycle to cycle is seldom the mixture. */
+const chargeWith = keepingRecent(
+	({ lambda, fuel }: FullLoad) => chargeOf(lambda, fuel.ethanol, residual),
+	({ lambda, fuel }) => `${lambda} ${fuel.ethanol}`,
+	20,
+);
+
 /** What the cylinder has caught: air by volumetric efficiency, its fuel, the residual. Errors as `fullLoadCycle`. */
 export function trapped(engine: FullLoad): Start {
 	const { cylinder, fuel, lambda } = engine;
@@ -120,7 +127,7 @@ export function trapped(engine: FullLoad): Start {
 	positive('stoichiometric ratio', fuel.stoichiometricRatio);
 	positive('heating value', fuel.heatingValue);
 	within('intake closing', engine.intakeCloses, 0, 120);
-	const charge = chargeOf(lambda, fuel.ethanol, residual);
+	const charge = chargeWith(engine);
 	const density = engine.manifoldPressure / (airGasConstant * engine.chargeTemperature);
 	const air = engine.volumetricEfficiency * density * sweptVolume(cylinder.bore, cylinder.stroke);
 	const fuelMass = air / (lambda * fuel.stoichiometricRatio);
@@ -167,7 +174,28 @@ function run(engine: FullLoad): CycleTrace {
 	});
 }
 
-/** Names go with the numbers: the same figures in another order are another engine. */
+/** What two engines of one cycle agree in. */
+type Figure = keyof Cylinder | keyof FullLoad['fuel'] | Exclude<keyof FullLoad, 'cylinder' | 'fuel'>;
+
+/** Every figure by its bits: to write numbers out takes as long as a fifth of a cycle. */
 function everyNumber({ cylinder, fuel, ...engine }: FullLoad): string {
-	return [cylinder, fuel, engine].flatMap(part => Object.entries(part)).join(' ');
+	const figures = {
+		bore: cylinder.bore,
+		stroke: cylinder.stroke,
+		rod: cylinder.rod,
+		ratio: cylinder.ratio,
+		stoichiometricRatio: fuel.stoichiometricRatio,
+		heatingValue: fuel.heatingValue,
+		ethanol: fuel.ethanol,
+		speed: engine.speed,
+		intakeCloses: engine.intakeCloses,
+		manifoldPressure: engine.manifoldPressure,
+		chargeTemperature: engine.chargeTemperature,
+		volumetricEfficiency: engine.volumetricEfficiency,
+		lambda: engine.lambda,
+		advance: engine.advance,
+		burn: engine.burn ?? 1,
+		toNinety: Number(engine.toNinety ?? false),
+	} satisfies Record<Figure, number>;
+	return String.fromCharCode(...new Uint16Array(Float64Array.from(Object.values(figures)).buffer));
 }

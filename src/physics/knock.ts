@@ -11,11 +11,19 @@ import { positive, within } from './range.ts';
  * Fundamentals, section 9.6 (figures from memory, seen quoted under that name; the paper was not opened).
  */
 export function inductionTime(ron: number, pressure: number, temperature: number): number {
-	within('octane number', ron, 60, 120);
 	positive('pressure', pressure);
 	positive('temperature', temperature);
-	const atmospheres = pressure / standardPressure;
-	return 0.01768 * (ron / 100) ** 3.402 * atmospheres ** -1.7 * Math.exp(3800 / temperature);
+	return patience(ron) / haste(pressure, temperature);
+}
+
+/** How fast the gas uses it up, as `patience` over the induction time; Pa absolute and K. */
+const haste = (pressure: number, temperature: number): number =>
+	(pressure / standardPressure) ** 1.7 * Math.exp(-3800 / temperature);
+
+/** What the fuel brings to the induction time, s. */
+function patience(ron: number): number {
+	within('octane number', ron, 60, 120);
+	return 0.01768 * (ron / 100) ** 3.402;
 }
 
 /**
@@ -30,13 +38,13 @@ export function knockIntegral(trace: CycleTrace, speed: number, ron: number): nu
 	positive('speed', speed);
 	const { angle, pressure, endGas } = trace;
 	let sum = 0;
-	let before = 1 / inductionTime(ron, pressure[0]!, endGas[0]!);
+	let before = haste(pressure[0]!, endGas[0]!);
 	for (let i = 1; i <= trace.ninety; i++) {
-		const now = 1 / inductionTime(ron, pressure[i]!, endGas[i]!);
+		const now = haste(pressure[i]!, endGas[i]!);
 		sum += ((before + now) / 2) * (angle[i]! - angle[i - 1]!);
 		before = now;
 	}
-	return sum / (6 * speed);
+	return sum / (6 * speed * patience(ron));
 }
 
 /** What the integral may really be, times: the correlation's spread over engines and fuels. Common practice. */

@@ -1,3 +1,5 @@
+import type { Outcome } from '../expressions/tree.ts';
+import type { Bounded } from '../graph/bounded.ts';
 import { Constant } from '../graph/constant.ts';
 import { Formula } from '../graph/formula.ts';
 import { type Graph, makeGraph, type Node } from '../graph/graph.ts';
@@ -21,7 +23,7 @@ function quantityNode(quantity: AnyQuantity): Node {
 	}
 	if ('whatIf' in quantity) return new WhatIf(id, quantity.whatIf.of, quantity.whatIf.with);
 	if ('value' in quantity) return new Constant(id, quantity.value, quantity.standsFor ?? id);
-	const { inputs, expensive = false, assumes = false } = quantity;
-	const formula = (reads: Reads) => quantity.compute(reads as never);
+	const { inputs, expensive = false, assumes = false, compute } = quantity;
+	const formula = compute as (reads: Reads) => Outcome | Bounded;
 	return new Formula({ id, dependencies: inputs, expensive, assumes: assumes ? [id] : [], formula });
 }

@@ -43,7 +43,7 @@ export interface Quantity<Input extends string = string> extends Description {
 	/** An estimate by itself, so that it is named in `assumed` wherever it is used. */
 	readonly assumes?: boolean;
 	/** What it makes of an input that is not known or does not apply does not count: then neither is it. */
-	compute(inputs: Reads<Input>): Outcome | Bounded;
+	compute(this: void, inputs: Reads<Input>): Outcome | Bounded;
 }
 
 /** A usual value that belongs to quantities, not to a question: nobody is asked for it, or it stands in for one reader alone. */

@@ -24,7 +24,7 @@ const symbols = new Map<Kind, ReadonlyMap<string, Unit>>();
 function symbolsOf(kind: Kind): ReadonlyMap<string, Unit> {
 	let known = symbols.get(kind);
 	if (!known) {
-		known = new Map(unitsOf(kind).map(({ symbol }) => [symbol, spellingsOf(kind).get(spellingKey(symbol))!]));
+		known = new Map(unitsOf(kind).map(unit => [unit.symbol, unit]));
 		symbols.set(kind, known);
 	}
 	return known;
