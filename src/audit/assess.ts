@@ -8,7 +8,7 @@ import type { Checked } from '../sheet/check.ts';
 import type { SheetProblem } from '../sheet/problem.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Wording } from '../wording/template.ts';
-import { type Audit, type AuditOptions, auditFormat, auditVersion, type LimitRung } from './audit.ts';
+import { type Audit, type AuditOptions, auditFormat, auditVersion, type Finding, type LimitRung } from './audit.ts';
 import { logsOf } from './boost/logs.ts';
 import { type NextStep, nextStep, withStep } from './boost/next-step.ts';
 import { certaintyOf } from './certainty.ts';
@@ -81,27 +81,22 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const course = courseOf(state);
 	const older = stillOpen(model, sheet, verdicts);
 	const reopened = new Set(older.flatMap(open => open.verdicts.map(({ rule }) => rule)));
-	const failing = new Set(verdicts.flatMap(({ verdict, rule }) => (verdict === 'fails' ? [rule.id] : [])));
-	const findings = inOrder(
-		[
-			...verdicts
-				.map((verdict, index) => {
-					if (reopened.has(verdict.rule)) return null;
-					const unproved = isUnproved(verdict, sure[index] ?? null, judge, enough);
-					return findingOf(verdict, state, judge, wording, certainty.sure[index] ?? null, unproved, unwanted, failing);
-				})
-				.filter(finding => finding !== null),
-			...older.flatMap(open => {
-				const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws, {
-					bandsOf: [],
-				});
-				return open.verdicts.flatMap((verdict, index) =>
-					verdict.verdict === 'fails' ? findingOf(verdict, open.state, judge, wording, surely[index] ?? null) : [],
-				);
-			}),
-		],
-		stage => shownAt(stage, course),
-	);
+	const failing = new Set<string>();
+	for (const { verdict, rule } of verdicts) if (verdict === 'fails') failing.add(rule.id);
+	const found: Finding[] = [];
+	for (const [index, verdict] of verdicts.entries()) {
+		if (reopened.has(verdict.rule)) continue;
+		const unproved = isUnproved(verdict, sure[index] ?? null, judge, enough);
+		const surely = certainty.sure[index] ?? null;
+		found.push(findingOf(verdict, state, judge, wording, surely, unproved, unwanted, failing));
+	}
+	for (const open of older) {
+		const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws, { bandsOf: [] });
+		for (const [index, verdict] of open.verdicts.entries())
+			if (verdict.verdict === 'fails')
+				found.push(findingOf(verdict, open.state, judge, wording, surely[index] ?? null));
+	}
+	const findings = inOrder(found, stage => shownAt(stage, course));
 	const audit: Audit = {
 		format: auditFormat,
 		version: auditVersion,

@@ -56,6 +56,7 @@ export function findingOf(
 		return slot === undefined ? names[name] : values[slot];
 	};
 	const words = wording.ofRule(rule, read);
+	const credits = judge.creditsOf(rule);
 	const standing = standingOf(verdict, state, judge, unproved, unwanted);
 	// Written out: an object begun with another one's fields is made a hundred times as slowly, and there are hundreds.
 	return {
@@ -74,12 +75,12 @@ export function findingOf(
 		why: verdict.broke ? `Not worked out: ${verdict.broke}.` : words.why,
 		do: words.do.includes('') ? words.do.filter(step => step !== '') : words.do,
 		prove: words.prove,
-		parts: rule.parts.map(part => judge.partOf(part)),
+		parts: credits.parts,
 		numbers: nullForUnknown(verdict.numbers),
 		missing: verdict.missing,
 		assumed: verdict.assumed,
 		cautions: rule.cautions,
-		source: judge.sourceOf(rule),
+		source: credits.source,
 		distance: verdict.distance,
 	};
 }
@@ -95,14 +96,19 @@ const stageOf = ({ section, stage }: Rule, unboosted: boolean): Stage =>
 
 /** Stage and harm of a finding: the rule's own, or those of its subject where they are worse. */
 function worst({ rule, worse }: Verdict, own: Stage): Pick<Finding, 'stage' | 'harm'> {
-	const [stage, harm] = [worse?.stage as Stage | undefined, worse?.harm as Harm | undefined];
+	if (!worse) return { stage: own, harm: rule.harm };
+	const [stage, harm] = [worse.stage as Stage | undefined, worse.harm as Harm | undefined];
 	return {
 		stage: stage && stages.indexOf(stage) < stages.indexOf(own) ? stage : own,
 		harm: harm && harms.indexOf(harm) < harms.indexOf(rule.harm) ? harm : rule.harm,
 	};
 }
 
-function nullForUnknown(numbers: Verdict['numbers']): Record<string, unknown> {
+/** JSON has no other word for it. Mostly all are known: then they are taken as they are. */
+function nullForUnknown(numbers: Verdict['numbers']): Readonly<Record<string, unknown>> {
+	let known = true;
+	for (const name in numbers) if (numbers[name] === undefined) known = false;
+	if (known) return numbers;
 	const values: Record<string, unknown> = {};
 	for (const name in numbers) values[name] = numbers[name] ?? null;
 	return values;

@@ -33,6 +33,7 @@ export function sureForGates(
 	},
 ): readonly (number | null)[] {
 	const { draws, gateDraws = draws } = options;
+	if (gateDraws === 0) return [];
 	const counts = ({ verdict, rule }: Verdict) => verdict === 'holds' && isSerious(rule);
 	const { sure } =
 		gateDraws === draws

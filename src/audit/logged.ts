@@ -89,19 +89,18 @@ export interface StillOpen {
  * @param verdicts those of the newest log
  */
 export function stillOpen(model: Model, sheet: Sheet, verdicts: readonly Verdict[]): StillOpen[] {
+	const older = (sheet.logs ?? []).slice(0, -1);
+	if (older.length === 0) return [];
 	const undecided = new Set(verdicts.filter(({ rule }) => rule.section === 'log').map(({ rule }) => rule));
 	for (const { rule, verdict } of verdicts) if (decides(verdict)) undecided.delete(rule);
-	return (sheet.logs ?? [])
-		.slice(0, -1)
-		.reverse()
-		.flatMap(({ quantities }): StillOpen[] => {
-			if (undecided.size === 0) return [];
-			const state = stateWithLog(model, sheet, quantities);
-			const judged = model.judge.judge(state).filter(({ rule }) => undecided.has(rule));
-			const failed = new Set(judged.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => rule));
-			for (const { rule, verdict } of judged) if (decides(verdict)) undecided.delete(rule);
-			return failed.size === 0 ? [] : [{ state, verdicts: judged.filter(({ rule }) => failed.has(rule)) }];
-		});
+	return older.reverse().flatMap(({ quantities }): StillOpen[] => {
+		if (undecided.size === 0) return [];
+		const state = stateWithLog(model, sheet, quantities);
+		const judged = model.judge.judge(state).filter(({ rule }) => undecided.has(rule));
+		const failed = new Set(judged.filter(({ verdict }) => verdict === 'fails').map(({ rule }) => rule));
+		for (const { rule, verdict } of judged) if (decides(verdict)) undecided.delete(rule);
+		return failed.size === 0 ? [] : [{ state, verdicts: judged.filter(({ rule }) => failed.has(rule)) }];
+	});
 }
 
 const decides = (verdict: VerdictWord): boolean => verdict === 'fails' || verdict === 'holds';

@@ -23,7 +23,7 @@ export function byId(a: Finding, b: Finding): number {
 }
 
 function compare(a: string, b: string): number {
-	return a < b ? -1 : a > b ? 1 : 0;
+	return a === b ? 0 : a < b ? -1 : 1;
 }
 
 /** Fails by priority, then what cannot be judged by priority, then the rest by id. */

@@ -5,9 +5,6 @@ import type { Question } from '../sheet/question.ts';
 import type { Answer, Sheet } from '../sheet/sheet.ts';
 import { AtDensity } from './answer-node.ts';
 
-/** What was read before: an answer never changes, and from one key to the next an interview's sheet is mostly the same answers. */
-const read = new WeakMap<Answer, { readonly question: Question; readonly given: Given | null }>();
-
 /** The answers of a checked sheet as the graph takes them. */
 export function givenAnswers(sheet: Sheet, questions: readonly Question[]): Map<string, Given> {
 	const given = new Map<string, Given>();
@@ -16,9 +13,8 @@ export function givenAnswers(sheet: Sheet, questions: readonly Question[]): Map<
 		for (const [name, question] of asked) {
 			const answer = Object.hasOwn(inside, name) ? inside[name] : undefined;
 			if (!answer) continue;
-			let known = read.get(answer);
-			if (known?.question !== question) read.set(answer, (known = { question, given: givenOf(question, answer) }));
-			if (known.given) given.set(question.id, known.given);
+			const known = givenOf(question, answer);
+			if (known) given.set(question.id, known);
 		}
 	}
 	return given;

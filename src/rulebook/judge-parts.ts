@@ -27,9 +27,10 @@ const guessed = 'plug to the vehicle';
 
 /** Whether the plugs say it better than this rule, which then does not apply. */
 export const isSettledBy = (plugs: Plugs | null, rule: Rule): boolean =>
+	plugs !== null &&
 	rule.topic === guessed &&
 	namesRead(rule).has(guess) &&
-	(plugs?.reading.pairs ?? []).some(({ left, right }) => left.half === 'engine' && right.half === 'car');
+	plugs.reading.pairs.some(({ left, right }) => left.half === 'engine' && right.half === 'car');
 
 function verdictOf(rule: Rule, part: Part | null, verdict: Verdict['verdict'], names: Verdict['names'] = {}): Verdict {
 	return {

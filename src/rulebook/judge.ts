@@ -13,6 +13,12 @@ import { judgeSubject, notEvaluated, type Ready, type Verdict, wordOf } from './
 
 export type { Verdict };
 
+/** Where a rule is from, and the parts that its work takes. */
+interface Credits {
+	readonly source: string;
+	readonly parts: readonly string[];
+}
+
 /** Judges a rulebook on a graph's values: once in full, or verdict words alone for each draw. */
 export class Judge {
 	readonly rulebook: Rulebook;
@@ -24,7 +30,7 @@ export class Judge {
 	private subject: Subject | null = null;
 	/** For each slot the rules that read it; worked out when it is first asked for. */
 	private readBy: readonly (readonly number[])[] | null = null;
-	private readonly sources = new Map<Rule, string>();
+	private readonly credits = new Map<Rule, Credits>();
 	private readonly parts: ReadonlyMap<string, string>;
 
 	constructor(rulebook: Rulebook, slotOf: ReadonlyMap<string, number>) {
@@ -44,19 +50,18 @@ export class Judge {
 		return this.questions.has(name) ? 'question' : 'quantity';
 	}
 
-	/** Where a rule is from, in words. */
-	sourceOf(rule: Rule): string {
-		let source = this.sources.get(rule);
-		if (source === undefined) {
-			source = rule.source.map(id => this.rulebook.sources[id] ?? id).join('; ');
-			this.sources.set(rule, source);
+	/** What a rule names of the rulebook, in words. */
+	creditsOf(rule: Rule): Credits {
+		let credits = this.credits.get(rule);
+		if (!credits) {
+			credits = {
+				source: rule.source.map(id => this.rulebook.sources[id] ?? id).join('; '),
+				// What a pack says in words stays.
+				parts: rule.parts.map(part => this.parts.get(part) ?? part),
+			};
+			this.credits.set(rule, credits);
 		}
-		return source;
-	}
-
-	/** A part of a rule in words; what a pack says in words stays. */
-	partOf(part: string): string {
-		return this.parts.get(part) ?? part;
+		return credits;
 	}
 
 	private readonly reader: Reader = name => {
@@ -86,8 +91,8 @@ export class Judge {
 	judge(state: State, plugs: Plugs | null = null, wanted?: (rule: Rule) => boolean): Verdict[] {
 		// A loop: flatMap makes its list by a slow way of the engine, which shows in a stream of sheets.
 		const verdicts: Verdict[] = [];
-		for (const [place, { rule }] of this.ready.entries()) {
-			if (wanted && !wanted(rule)) continue;
+		for (let place = 0; place < this.ready.length; place++) {
+			if (wanted && !wanted(this.ready[place]!.rule)) continue;
 			for (const verdict of this.judgeAt(place, state, plugs)) verdicts.push(verdict);
 		}
 		return verdicts;
@@ -104,6 +109,10 @@ export class Judge {
 
 	/** A verdict a subject of one rule. */
 	private judgeRule(ready: Ready, state: State): Verdict[] {
+		if (!ready.rule.each) {
+			this.subject = null;
+			return [judgeSubject(ready, null, state, this.reader)];
+		}
 		let subjects: Subject[] | null;
 		try {
 			const slotOf = (id: string) => slotNamed(state.graph, id);

@@ -113,7 +113,7 @@ function tracedVerdict(ready: Ready, subject: Subject | null, state: State, read
 		missing: lacking.length === 0 ? none : missingFor(lacking, state),
 		assumed: union(assumed),
 		numbers,
-		distance: verdict === 'fails' ? distanceOf(ready.holds.tree, reader) : null,
+		distance: verdict === 'fails' ? distanceIn(traces.comparisons) : null,
 		broke,
 		names: subject?.names ?? {},
 	};
@@ -137,6 +137,8 @@ interface Traces {
 	readonly applies: Traced | null;
 	readonly holds: Traced;
 	readonly thresholds: readonly (readonly [string, Bound])[];
+	/** Both sides of each comparison in what holds, in the order they stand in. */
+	readonly comparisons: readonly (readonly [left: Bound, right: Bound])[];
 }
 
 const known = new WeakMap<Ready, Traces>();
@@ -149,6 +151,7 @@ function tracesFor(ready: Ready, reader: Reader): Traces {
 			applies: applies && traced(applies.tree, reader),
 			holds: traced(holds.tree, reader),
 			thresholds: Object.entries(rule.thresholds).map(([name, { value }]) => [name, bind(value, reader)] as const),
+			comparisons: comparisonsIn(holds.tree, reader),
 		};
 		known.set(ready, traces);
 	}
@@ -177,16 +180,18 @@ function whatBroke({ graph, broken }: State, waitsFor: readonly number[], blocki
 
 const comparisons: readonly string[] = ['<', '<=', '>', '>=', '==', '!='];
 
-/** |value - threshold| / |threshold| of the first comparison that has one. */
-function distanceOf(tree: Expression, reader: Reader): number | null {
+function comparisonsIn(tree: Expression, reader: Reader): (readonly [Bound, Bound])[] {
 	const parts = operands(tree);
-	if (comparisons.includes(tree[0])) {
-		const [left, right] = parts.map(part => bind(part, reader)());
-		if (typeof left === 'number' && typeof right === 'number' && right !== 0) return Math.abs((left - right) / right);
-	}
-	for (const part of parts) {
-		const distance = distanceOf(part, reader);
-		if (distance !== null) return distance;
+	const inside = parts.flatMap(part => comparisonsIn(part, reader));
+	return comparisons.includes(tree[0]) ? [[bind(parts[0]!, reader), bind(parts[1]!, reader)], ...inside] : inside;
+}
+
+/** |value - threshold| / |threshold| of the first comparison that has one. */
+function distanceIn(comparisons: Traces['comparisons']): number | null {
+	for (const [left, right] of comparisons) {
+		const [value, threshold] = [left(), right()];
+		if (typeof value === 'number' && typeof threshold === 'number' && threshold !== 0)
+			return Math.abs((value - threshold) / threshold);
 	}
 	return null;
 }

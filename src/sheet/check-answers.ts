@@ -26,22 +26,11 @@ export function checkAnswers(answers: unknown, questions: readonly Question[], i
 		else {
 			for (const name of Object.keys(inside)) {
 				const question = asked.get(name);
-				if (question) checkOnce(question, inside[name], cylinders, into);
+				if (question) checkWithRemark(question, inside[name], cylinders, into);
 				else refuse(`${section}.${name}`, name, nearestOf(`${section}.${name}`, [...asked.values()]));
 			}
 		}
 	}
-}
-
-/** Answers that were checked before and found right, with nothing odd in them: an answer never changes. */
-const right = new WeakMap<Answer, { readonly question: Question; readonly cylinders: number }>();
-
-function checkOnce(question: Question, answer: unknown, cylinders: number, into: Found): void {
-	const before = isObject(answer) ? right.get(answer) : undefined;
-	if (before?.question === question && before.cylinders === cylinders) return;
-	const faults = into.problems.length + into.warnings.length;
-	checkWithRemark(question, answer, cylinders, into);
-	if (into.problems.length + into.warnings.length === faults) right.set(answer as Answer, { question, cylinders });
 }
 
 /** An interview says at once what a unit makes one say (a dash size is no bore); of a sheet it is reported beside what is odd. */

@@ -5,10 +5,11 @@ import { type Question, standAlone } from './question.ts';
 
 /** Some of the choices, each once; `none` and its like stand alone. */
 export function severalFault(value: unknown, question: Question): Fault {
-	const accepted = `a list of ${Object.keys(question.choices).join(', ')}, each once; [] for none of them`;
-	if (!Array.isArray(value) || new Set(value).size !== value.length) return no(value, accepted);
+	const refused = (found: unknown): Fault =>
+		no(found, `a list of ${Object.keys(question.choices).join(', ')}, each once; [] for none of them`);
+	if (!Array.isArray(value) || new Set(value).size !== value.length) return refused(value);
 	const strange = value.findIndex(choice => typeof choice !== 'string' || !Object.hasOwn(question.choices, choice));
-	if (strange >= 0) return no(value[strange], accepted);
+	if (strange >= 0) return refused(value[strange]);
 	const alone = value.find(choice => standAlone.includes(choice));
 	return alone !== undefined && value.length > 1 ? no(value, `${alone} by itself, or a list without it`) : null;
 }

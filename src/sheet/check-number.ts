@@ -20,11 +20,11 @@ export function rangeFault(value: number, context: Context): Fault {
 		if (!reading.ok) return { found: shown(value), accepted: reading.problem };
 	}
 	const kept = canonicalSize(value, context);
+	const tooFar = beyond(kept, question.hard);
+	if (!tooFar && !beyond(kept, question.plausible)) return null;
 	const found = unit ? writeInFull(value, unit) : shown(value);
-	if (beyond(kept, question.hard)) return { found, accepted: written(question.hard!, context) };
-	if (beyond(kept, question.plausible))
-		return { found, accepted: `usually ${written(question.plausible!, context)}`, soft: true };
-	return null;
+	if (tooFar) return { found, accepted: written(question.hard!, context) };
+	return { found, accepted: `usually ${written(question.plausible!, context)}`, soft: true };
 }
 
 /** A conversion may cost the last digits: an end that is typed is inside. */
