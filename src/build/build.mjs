@@ -67,6 +67,14 @@ const { metafile } = await build({
 });
 // A script starts sooner than a module, by the time that it takes to load the module loader.
 await build({ ...common, entryPoints: ['src/cli/start.ts'], outfile: 'dist/swap-audit.js', format: 'cjs' });
+// What reads a large log beside the program; as it stands, so that the stack of a bug in it says something.
+await build({
+	...common,
+	entryPoints: ['src/cli/log-reader/worker.ts'],
+	outfile: 'dist/log-reader.js',
+	format: 'cjs',
+	minify: false,
+});
 writeFileSync(`${root}dist/package.json`, '{ "type": "commonjs" }\n');
 const bundled = bundledPackages(root, Object.keys(metafile.inputs));
 writeFileSync(`${root}dist/LICENSES.txt`, licenses(root, bundled));

@@ -1,10 +1,11 @@
-import { createReadStream } from 'node:fs';
-import { stat } from 'node:fs/promises';
+import { statSync } from 'node:fs';
+import { open, stat } from 'node:fs/promises';
 import { crypto } from './crypto.ts';
 import { asProblem, FileProblem } from './problem.ts';
 
 /** A file or standard input as a stream of bytes, unpacked where it is gzip. */
 export interface ByteStream {
+	/** Each piece is good until the next is asked for. */
 	readonly bytes: AsyncIterable<Uint8Array>;
 	/** Bytes of the file read so far, before they were unpacked. */
 	readonly taken: () => number;
@@ -32,14 +33,10 @@ export async function openStream(path: string): Promise<ByteStream> {
 	let taken = 0;
 	let close = () => {};
 	const raw = async function* (): AsyncGenerator<Uint8Array> {
-		// An empty file has no last byte to read to.
-		if (size === 0) return;
-		const source = stdin
-			? process.stdin
-			: createReadStream(path, { highWaterMark: 256 * 1024, ...(size ? { end: size - 1 } : {}) });
-		close = () => source.destroy();
+		const pieces = stdin ? null : piecesOf(path, size ?? Number.POSITIVE_INFINITY);
+		close = () => void (pieces ? pieces.return(undefined) : process.stdin.destroy());
 		try {
-			for await (const piece of source) {
+			for await (const piece of pieces ?? process.stdin) {
 				hash.update(piece);
 				taken += piece.length;
 				yield piece;
@@ -55,6 +52,32 @@ export async function openStream(path: string): Promise<ByteStream> {
 		sha256: () => hash.digest('hex'),
 		close: () => close(),
 	};
+}
+
+/** Bytes of a file up to a size, in one buffer that is used again: a long file leaves nothing to be collected. */
+async function* piecesOf(path: string, size: number): AsyncGenerator<Uint8Array> {
+	const file = await open(path);
+	try {
+		const buffer = new Uint8Array(256 * 1024);
+		for (let left = size; left > 0; ) {
+			const { bytesRead } = await file.read(buffer, 0, Math.min(left, buffer.length));
+			if (bytesRead === 0) return;
+			left -= bytesRead;
+			yield buffer.subarray(0, bytesRead);
+		}
+	} finally {
+		await file.close();
+	}
+}
+
+/** Bytes of a file; 0 where it cannot be asked, or is none. What is wrong with it shows when it is opened. */
+export function sizeNow(path: string): number {
+	try {
+		const entry = statSync(path, { throwIfNoEntry: false });
+		return entry?.isFile() ? entry.size : 0;
+	} catch {
+		return 0;
+	}
 }
 
 async function sizeOf(path: string): Promise<number | null> {
@@ -84,7 +107,11 @@ async function* unpacked(
 	}
 	const { createGunzip } = process.getBuiltinModule('node:zlib');
 	const { Readable } = process.getBuiltinModule('node:stream');
-	const source = Readable.from(whole(), { objectMode: false });
+	// The unpacker takes pieces ahead.
+	const copies = async function* () {
+		for await (const piece of whole()) yield new Uint8Array(piece);
+	};
+	const source = Readable.from(copies(), { objectMode: false });
 	const gunzip = createGunzip({ chunkSize: 256 * 1024 });
 	source.on('error', error => gunzip.destroy(error));
 	let given = 0;

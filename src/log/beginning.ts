@@ -39,7 +39,9 @@ export class Beginning {
 		let values = this.values.get(key);
 		if (!values) {
 			const read = reader ?? ((cell: string) => readCell(cell, this.decimal));
-			values = new Values(this.rows.map(row => read(row[column] ?? '') ?? Number.NaN));
+			const all = new Float64Array(this.rows.length);
+			for (let row = 0; row < all.length; row++) all[row] = read(this.rows[row]![column] ?? '') ?? Number.NaN;
+			values = new Values(all);
 			this.values.set(key, values);
 		}
 		return values;

@@ -20,8 +20,14 @@ const mostly = 0.5;
 
 const inside = ([least, most]: readonly [number, number], value: number): boolean => value >= least && value <= most;
 
-const possible = ({ range }: Channel, scale: Scale, values: Values): boolean =>
-	values.sorted.length === 0 || values.share(value => inside(range, scaled(scale, value))) >= mostly;
+function possible({ range }: Channel, scale: Scale, values: Values): boolean {
+	const [least, most] = range;
+	const isPossible = (value: number): boolean => {
+		const one = scaled(scale, value);
+		return one >= least && one <= most;
+	};
+	return values.sorted.length === 0 || values.share(isPossible) >= mostly;
+}
 
 const dividedNote = 'the air-fuel ratio is divided by 14.7, as loggers do on any fuel; @AFR9.81 says otherwise';
 

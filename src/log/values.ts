@@ -7,9 +7,15 @@ export class Values {
 	readonly all: Float64Array;
 	readonly sorted: Float64Array;
 
-	constructor(values: Iterable<number>) {
-		this.all = Float64Array.from(values);
-		this.sorted = this.all.filter(value => !Number.isNaN(value)).sort();
+	constructor(values: ArrayLike<number>) {
+		this.all = new Float64Array(values);
+		const found = new Float64Array(this.all.length);
+		let count = 0;
+		for (let index = 0; index < found.length; index++) {
+			const value = this.all[index]!;
+			if (!Number.isNaN(value)) found[count++] = value;
+		}
+		this.sorted = found.subarray(0, count).sort();
 	}
 
 	at(share: number): number {

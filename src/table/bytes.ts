@@ -1,6 +1,6 @@
 import { BadTable } from './problem.ts';
 
-/** A text in pieces of any length, as a file or a pipe gives it. */
+/** A text in pieces of any length, as a file or a pipe gives it. Each is good until the next is asked for. */
 export type Bytes = AsyncIterable<Uint8Array>;
 
 /** As TextDecoder names them. */

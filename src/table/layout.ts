@@ -101,16 +101,19 @@ interface Row extends LogicalLine {
 
 /** How well the lines fall into columns of numbers by one delimiter: cells that are numbers, less twice those that are not. */
 function columnsBy(logical: readonly LogicalLine[], delimiter: string): { score: number; width: number; rows: Row[] } {
-	const rows = logical.map((line): Row => {
-		const cells = cellsOf(line.text, delimiter);
-		if (cells.length > mostColumns) return { ...line, cells, numbers: cells.length, texts: 0 };
-		const sorts = cells.map(sortOf);
-		return {
-			...line,
-			cells,
-			numbers: sorts.filter(sort => sort === 'number').length,
-			texts: sorts.filter(sort => sort === 'text').length,
-		};
+	// Most are in no line; to look at whole lines as cells takes longest.
+	if (!logical.some(({ text }) => text.includes(delimiter))) return { score: 0, width: 0, rows: [] };
+	const rows = logical.map(({ line, text, lines }): Row => {
+		const cells = cellsOf(text, delimiter);
+		let [numbers, texts] = [0, 0];
+		if (cells.length > mostColumns) numbers = cells.length;
+		else
+			for (const cell of cells) {
+				const sort = sortOf(cell);
+				if (sort === 'number') numbers++;
+				else if (sort === 'text') texts++;
+			}
+		return { line, text, lines, cells, numbers, texts };
 	});
 	const widths = new Map<number, number>();
 	for (const { cells, numbers } of rows) {

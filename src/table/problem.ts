@@ -10,8 +10,15 @@ export const placed = ({ line, column }: Place): string =>
 /** A text that cannot be read as a table: the place where there is one, what was found, what is accepted. */
 export class BadTable extends Error {
 	override readonly name = 'BadTable';
+	readonly found: string;
+	readonly accepted: string;
+	readonly place: Place | undefined;
+
 	constructor(found: string, accepted: string, place?: Place) {
 		super(`${place ? `${placed(place)}: ` : ''}found ${found}; accepted: ${accepted}`);
+		this.found = found;
+		this.accepted = accepted;
+		this.place = place;
 	}
 }
 

@@ -62,23 +62,31 @@ export async function openTable(bytes: Bytes, isUnit: (text: string) => boolean)
 		read: () => taken,
 		async *rows(readings) {
 			const scanner = new Scanner(layout, readings, decoder, counts);
-			let rest: Uint8Array = new Uint8Array(0);
-			let next: Uint8Array | null = head;
-			while (next !== null) {
-				const whole: Uint8Array = rest.length === 0 ? next : joined(rest, next);
-				const end = whole.lastIndexOf(10) + 1;
-				if (end > 0) yield* scanner.read(whole.subarray(0, end));
-				rest = whole.subarray(end);
-				if (rest.length > longestLine) throw tooLong(scanner.line + 1);
-				const piece = ended ? null : await source.next();
-				if (piece === null || piece.done) next = null;
-				else {
-					taken += piece.value.length;
-					next = plain(piece.value);
+			// What is left of a piece, before the next; always the same bytes, so that a long table leaves nothing to be collected.
+			let room = new Uint8Array(0);
+			let kept = 0;
+			try {
+				for (let next: Uint8Array | null = head; next !== null; ) {
+					const length: number = kept + next.length;
+					if (length > room.length) room = concatenated([room.subarray(0, kept)], length);
+					room.set(next, kept);
+					const end = room.subarray(0, length).lastIndexOf(10) + 1;
+					if (end > 0) yield* scanner.read(room.subarray(0, end));
+					room.copyWithin(0, end, length);
+					kept = length - end;
+					if (kept > longestLine) throw tooLong(scanner.line + 1);
+					const piece = ended ? null : await source.next();
+					if (piece === null || piece.done) next = null;
+					else {
+						taken += piece.value.length;
+						next = plain(piece.value);
+					}
 				}
+				if (kept > 0) yield* scanner.read(concatenated([room.subarray(0, kept), Uint8Array.of(10)], kept + 1));
+				yield* scanner.end();
+			} finally {
+				await source.return?.();
 			}
-			if (rest.length > 0) yield* scanner.read(joined(rest, Uint8Array.of(10)));
-			yield* scanner.end();
 		},
 	};
 }
@@ -98,13 +106,13 @@ async function beginning(source: AsyncIterator<Uint8Array>): Promise<{ start: Ui
 	while (length < looked) {
 		const { value, done } = await source.next();
 		if (done) return { start: concatenated(parts, length), ended: true };
-		parts.push(value);
+		parts.push(new Uint8Array(value));
 		length += value.length;
 	}
 	return { start: concatenated(parts, length), ended: false };
 }
 
-function concatenated(parts: readonly Uint8Array[], length: number): Uint8Array {
+function concatenated(parts: readonly Uint8Array[], length: number): Uint8Array<ArrayBuffer> {
 	const whole = new Uint8Array(length);
 	let at = 0;
 	for (const part of parts) {
@@ -113,9 +121,6 @@ function concatenated(parts: readonly Uint8Array[], length: number): Uint8Array 
 	}
 	return whole;
 }
-
-const joined = (first: Uint8Array, second: Uint8Array): Uint8Array =>
-	concatenated([first, second], first.length + second.length);
 
 function* rowsOf(
 	lines: readonly string[],

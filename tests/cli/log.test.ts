@@ -1,3 +1,4 @@
+import { createHash } from 'node:crypto';
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { gzipSync } from 'node:zlib';
@@ -55,6 +56,26 @@ describe('swap-audit log', () => {
 			lag: null,
 		});
 		expect(plain.episodes.map(({ kind }: { kind: string }) => kind)).toContain('key-on');
+	});
+
+	test('the same where a thread of its own reads it, as a large file is, with the same words for what cannot be read', () => {
+		const long = [
+			table,
+			...Array.from({ length: 110_000 }, (_, row) => `${60 + row / 10},${800 + (row % 7)},35.5,90.0`),
+		];
+		long[60_000] = '6060,8x1,35.5,90.0';
+		const large = `${long.join('\n')}\n`;
+		expect(large.length).toBeGreaterThan(2 * 1024 ** 2);
+		const judged = JSON.parse(run(at('drive.csv', large), '--json', ...undrawn).out);
+		const packed = JSON.parse(run(at('drive.csv.gz', gzipSync(large)), '--json', ...undrawn).out);
+		expect(judged.file).toMatchObject({ bytes: large.length, rows: 110_600, unread: 1 });
+		expect(judged.file.sha256).toBe(createHash('sha256').update(large).digest('hex'));
+		expect({ ...judged, file: null }).toEqual({ ...packed, file: null });
+		const { status, out, err } = run(at('cut.csv', `${large}${'1'.repeat(1024 ** 2 + 4e5)}\n`));
+		expect({ status, out }).toEqual({ status: 2, out: '' });
+		expect(err).toBe(
+			'cut.csv: line 110602: found a line longer than 768 kB; accepted: a table as text, a line a row\n',
+		);
 	});
 
 	test('writes a file by its ending, pictures beside it', () => {

@@ -8,6 +8,7 @@ import { plotLog, renderLog } from '../../report/log/render.ts';
 import { BadTable } from '../../table/problem.ts';
 import { sha256 } from '../assets/hash.ts';
 import { loadModel } from '../assets/model.ts';
+import { logOpener } from '../log-reader/open.ts';
 import { today } from '../options/values.ts';
 import { BadUsage, exit } from '../process/exit.ts';
 import { print, printMessage } from '../process/output.ts';
@@ -40,6 +41,7 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 	if (argument === '-' && path === '-') throw new BadUsage('log: the sheet and the log cannot both be standard input');
 	if (argument === '-' && flags.apply)
 		throw new BadUsage('log --apply: a sheet on standard input cannot be written; name its file');
+	const open = logOpener(path);
 	const model = await loadModel(flags.rules);
 	const opened = openSheet(argument, model.rulebook.questions);
 	warnUnusual(opened);
@@ -50,7 +52,7 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 			units: flags.units ?? opened.sheet.units,
 			draws: flags.draws ?? usualDraws,
 		};
-		const report = await judgeLog(model, opened, path, { given, not: flags.not ?? [] }, said, shown);
+		const report = await judgeLog(model, opened, path, { given, not: flags.not ?? [] }, said, shown, open);
 		shown.end();
 		if (flags.out !== undefined && format) {
 			const { text, attachments } = renderLog(report, format, parse(flags.out).name, sha256);

@@ -5,6 +5,7 @@ import type { LogColumns } from '../../log/columns.ts';
 import type { GivenChannel } from '../../log/options.ts';
 import type { LogProgress } from '../../log/progress.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
+import { logOpener } from '../log-reader/open.ts';
 import { today } from '../options/values.ts';
 import { judgeLog, lookAtLog } from './judge-log.ts';
 
@@ -29,5 +30,6 @@ export const interviewLogs = (model: Model) => ({
 				at: (taken, size) => progress.read(size ? taken / size : null),
 				fitting: share => progress.fitted(share),
 			},
+			logOpener(typedPath(path)),
 		),
 });

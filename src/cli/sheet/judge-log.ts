@@ -14,6 +14,8 @@ import type { Checked } from '../../sheet/check.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import { BadTable } from '../../table/problem.ts';
 import { version } from '../assets/version.ts';
+import type { OpenLog } from '../log-reader/open.ts';
+import { openHere } from '../log-reader/reading.ts';
 
 type Choices = Omit<ColumnChoices, 'kept'>;
 
@@ -38,17 +40,19 @@ export async function judgeLog(
 	choices: Choices,
 	said: Omit<LogOptions, 'tool'>,
 	progress: Progress = { at: () => {} },
+	open: OpenLog = openHere,
 ): Promise<LogReport> {
-	const stream = await openStream(path);
-	const recording = await openRecording(stream.bytes, model.rulebook.channels, withKept(choices, opened.sheet));
+	const { channels, episodes } = model.rulebook;
+	const opening = open({ path, channels, choices: withKept(choices, opened.sheet) });
 	const read = new Set<string>();
 	const solved = stateOf(model, opened.sheet);
-	const analyzer = new Analyzer(carOf(solved, read), model.rulebook.episodes!, model.rulebook.channels);
+	const { recording, size, taken, sha256 } = await opening;
+	const analyzer = new Analyzer(carOf(solved, read), episodes!, channels);
 	const overview = new Overview();
 	for await (const block of recording.blocks) {
 		overview.take(block);
 		analyzer.push(block);
-		progress.at(stream.taken(), stream.size);
+		progress.at(taken(), size);
 	}
 	progress.judging?.();
 	await setImmediate();
@@ -63,7 +67,7 @@ export async function judgeLog(
 		recording,
 		analysis,
 		overview.all,
-		{ name: logName(path), sha256: stream.sha256(), bytes: stream.taken() },
+		{ name: logName(path), sha256: sha256(), bytes: taken() },
 		{ ...said, tool: version },
 		{ read, solved },
 	);
