@@ -1,7 +1,7 @@
 import type { Column } from '../table/layout.ts';
 import type { By, Recognized } from './block.ts';
 import type { Channel } from './channel.ts';
-import type { Reading } from './fit.ts';
+import type { Reading } from './column-unit.ts';
 import type { Scale } from './scale.ts';
 
 /** A column that may be a channel, and how it would be read. */

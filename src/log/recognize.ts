@@ -2,7 +2,7 @@ import type { Column } from '../table/layout.ts';
 import { Beginning } from './beginning.ts';
 import { type Candidate, oneEach, type Taken } from './candidate.ts';
 import type { Channel } from './channel.ts';
-import { fitUnwritten, fitWritten, type Misfit, type Reading } from './fit.ts';
+import { fitUnwritten, fitWritten, type Misfit, type Reading } from './column-unit.ts';
 import { type HeaderIndex, headerIndex, headerKey } from './header.ts';
 import { type ColumnChoices, keptOf } from './options.ts';
 import { referenceOf } from './reference.ts';

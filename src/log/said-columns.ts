@@ -3,7 +3,7 @@ import type { Beginning } from './beginning.ts';
 import type { By } from './block.ts';
 import type { Candidate } from './candidate.ts';
 import type { Channel } from './channel.ts';
-import { fitUnwritten, fitWritten, type Misfit, type Reading } from './fit.ts';
+import { fitUnwritten, fitWritten, type Misfit, type Reading } from './column-unit.ts';
 import type { GivenChannel } from './options.ts';
 import { type Scale, scaleOf } from './scale.ts';
 import type { Values } from './values.ts';

@@ -1,6 +1,6 @@
 import type { Block } from './block.ts';
+import { NewReadings, turns } from './new-readings.ts';
 import { noReadings, type Readings, Series } from './series.ts';
-import { NewReadings, turns } from './turns.ts';
 
 /** A place where the clock went back or stood open while rows went on. */
 export interface ClockJump {

@@ -10,8 +10,8 @@ import { wrap } from '../text/wrap.ts';
 import { type LogFace, logByLines } from './log.ts';
 import { plugsByLines } from './plugs-mode.ts';
 import { promptLines, topicLines } from './prompts.ts';
-import { roomWords, type Window } from './room.ts';
 import { touchedIn, touchedPrompt } from './touched.ts';
+import { roomWords, type Window } from './window.ts';
 
 /** What the line face is given: lines in, text out, a place to save. It knows no stream and no disk. */
 export interface LineFace {

@@ -1,7 +1,7 @@
 import { typable } from '../text/sanitize.ts';
 import type { App } from './app.ts';
 import { dispatch } from './asking.ts';
-import { everywhere, help, helpWhileTyping, leaving, typing } from './everywhere.ts';
+import { globalKeys, help, helpWhileTyping, leaving, typing } from './global-keys.ts';
 import { type Binding, bindingFor, scrollKeys } from './keymap.ts';
 import type { Key } from './keys.ts';
 import { erase, eraseBack, insert, move } from './line-editor.ts';
@@ -10,7 +10,7 @@ import { pageOf } from './view.ts';
 
 /** Bindings of the screen in sight; while the keys are listed, what moves in that. */
 const bindingsOf = (app: App): readonly Binding[] =>
-	app.open === 'keys' ? scrollKeys() : [...screens[app.screen].bindings, help, helpWhileTyping, ...everywhere];
+	app.open === 'keys' ? scrollKeys() : [...screens[app.screen].bindings, help, helpWhileTyping, ...globalKeys];
 
 /** The app after a key. Pure. */
 export function reduce(before: App, key: Key): App {

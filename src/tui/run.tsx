@@ -1,7 +1,7 @@
 import { PassThrough } from 'node:stream';
 import { render } from 'ink';
 import { type App, newApp } from './app.ts';
-import { leaving } from './everywhere.ts';
+import { leaving } from './global-keys.ts';
 import type { Ended, Host, Opening } from './host.ts';
 import { figured } from './judging.ts';
 import { type Key, KeyReader } from './keys.ts';

@@ -1,6 +1,6 @@
 import type { App } from './app.ts';
-import { everywhere, help, helpWhileTyping, typing } from './everywhere.ts';
 import { type Frame, mainWidth, pageOf as pageIn } from './frame.ts';
+import { globalKeys, help, helpWhileTyping, typing } from './global-keys.ts';
 import { type Binding, footer } from './keymap.ts';
 import { screens } from './screens.ts';
 import { clip, type Line, line, lines } from './text.ts';
@@ -40,10 +40,10 @@ export function frameOf(app: App, width: number): Frame {
 		return {
 			...frame,
 			bottom: [...alertLines(app, width), ...frame.bottom],
-			footer: [line(footer([...bindings, ...everywhere], last, app, width), 'quiet')],
+			footer: [line(footer([...bindings, ...globalKeys], last, app, width), 'quiet')],
 		};
 	}
-	const shown = [...bindings, ...everywhere, last].filter(({ when }) => when?.(app) ?? true);
+	const shown = [...bindings, ...globalKeys, last].filter(({ when }) => when?.(app) ?? true);
 	const edits = typing(app) ? ['Left, Right, Home, End move in the line; ^W takes a word away, ^U all of it.'] : [];
 	return {
 		top: [

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { runLines } from '../../src/plain/face.ts';
 import type { LogFace } from '../../src/plain/log.ts';
-import type { Window } from '../../src/plain/room.ts';
+import type { Window } from '../../src/plain/window.ts';
 import { emptySheet } from '../../src/sheet/sheet.ts';
 import { testModel } from '../support/model.ts';
 

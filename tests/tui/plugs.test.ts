@@ -5,7 +5,7 @@ import { emptySheet } from '../../src/sheet/sheet.ts';
 import { widthOf } from '../../src/text/wrap.ts';
 import { type App, newApp } from '../../src/tui/app.ts';
 import { editOf } from '../../src/tui/editing.ts';
-import { leaving } from '../../src/tui/everywhere.ts';
+import { leaving } from '../../src/tui/global-keys.ts';
 import type { Key } from '../../src/tui/keys.ts';
 import { withSheet } from '../../src/tui/open-sheet.ts';
 import { reduce } from '../../src/tui/reduce.ts';

@@ -16,7 +16,7 @@ export const help: Binding = {
 export const helpWhileTyping: Binding = { ...help, keys: ['f1'], shown: 'F1', when: app => !help.when!(app) };
 
 /** Keys that every screen knows. */
-export const everywhere: readonly Binding[] = [
+export const globalKeys: readonly Binding[] = [
 	{
 		keys: ['ctrl-c', 'ctrl-q'],
 		shown: '^Q',
