@@ -13,6 +13,19 @@ export const withoutDevtools = {
 	},
 };
 
+/** The command table alone, without what its commands do. */
+export const withoutWork = {
+	name: 'without-work',
+	setup({ onResolve, onLoad }) {
+		onResolve({ filter: /^\.\.?\// }, ({ path, kind, importer }) =>
+			kind === 'dynamic-import' && /[\\/]cli[\\/](usage[\\/]|program\.ts$)/.test(importer)
+				? { path, namespace: 'work' }
+				: undefined,
+		);
+		onLoad({ filter: /.*/, namespace: 'work' }, () => ({ contents: 'export default {}' }));
+	},
+};
+
 /** The program is one script, not a module, so that its compiled code can be cached: it is handed what it takes from outside. */
 export const handedIn = {
 	name: 'handed-in',

@@ -1,18 +1,18 @@
 import { join } from 'node:path';
-import { setFlagsFromString } from 'node:v8';
 import { Script } from 'node:vm';
 import { codeCacheFile, readCode, writeCode } from '../files/code-cache.ts';
 import { readOwn } from '../files/own.ts';
 
 // The file that the command runs: the program as one script, with the compiled code of an earlier run where it fits.
-const filename = join(__dirname, 'program.js');
+const program = join(__dirname, 'program.js');
 const [first = 'interview', ...others] = process.argv.slice(2);
 const start = startOf(first, others);
+const filename = start === 'help' ? join(__dirname, 'help.js') : program;
 // Up to Node 20 the one optimizing compiler takes longer over what it inlines than an audit lasts: a sixth of its time.
 if (start === 'audit' && process.versions.node.startsWith('20.')) {
-	setFlagsFromString('--max-inlined-bytecode-size-cumulative=100');
+	process.getBuiltinModule('node:v8').setFlagsFromString('--max-inlined-bytecode-size-cumulative=100');
 }
-const file = codeCacheFile(filename, start);
+const file = codeCacheFile(program, start);
 const cachedData = file === null ? undefined : readCode(file);
 // Nothing in the program is beyond ASCII: the build sees to that.
 const script = new Script(readOwn(filename, 'latin1'), { filename, ...(cachedData && { cachedData }) });
@@ -30,7 +30,7 @@ script.runInThisContext()(
 
 /** What is used of the program: most commands judge a sheet once, some go on for long. */
 function startOf(command: string, rest: readonly string[]): string {
-	if (command.startsWith('-')) return 'help';
+	if (['-h', '--help', '-V', '--version'].includes(command)) return 'help';
 	if (rest.includes('--lines')) return 'lines';
 	return command === 'interview' || command === 'log' ? command : 'audit';
 }

@@ -3,7 +3,7 @@ import { mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'n
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, describe, expect, test } from 'vitest';
-import { command } from '../support/command.ts';
+import { command, runCommand } from '../support/command.ts';
 
 const cache = mkdtempSync(join(tmpdir(), 'swap-audit-start-'));
 afterAll(() => rmSync(cache, { recursive: true }));
@@ -61,3 +61,11 @@ describe('the cache of compiled code', () => {
 		expect(readFileSync(cache, 'utf8')).toBe('a file in the way');
 	});
 });
+
+test.each(['-h', '--help', '-V', '--version'])(
+	'%s, which has a script of its own, says what the whole program says',
+	flag => {
+		const { status, out, err } = runCommand([flag]);
+		expect(run([flag])).toMatchObject({ status, stdout: out, stderr: err });
+	},
+);

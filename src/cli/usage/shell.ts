@@ -1,5 +1,4 @@
 import { Argument, type Command } from 'commander';
-import { complete as completions } from '../commands/complete.ts';
 import type { Status } from './words.ts';
 
 export function completion(program: Command, status: Status): void {
@@ -31,5 +30,5 @@ export function complete(program: Command, status: Status): void {
 		.command('complete', { hidden: true })
 		.description('What the completion scripts ask: the words so far, the last one unfinished.')
 		.argument('[word...]')
-		.action(async words => status(await completions(program, words)));
+		.action(async words => status(await (await import('../commands/complete.ts')).complete(program, words)));
 }
