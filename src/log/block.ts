@@ -35,7 +35,7 @@ export interface Recording {
 	readonly notes: readonly string[];
 	/** To be gone through once, to its end. */
 	readonly blocks: AsyncIterable<Block>;
-	/** True once the end was reached. */
+	/** Right only once the end was reached. */
 	readonly totals: Totals;
 }
 

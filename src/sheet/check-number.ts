@@ -1,14 +1,14 @@
 import { readParts } from '../units/read.ts';
 import { fromCanonical, toCanonical, type Unit } from '../units/unit.ts';
 import { writeInFull } from '../units/write.ts';
-import { type Context, type Fault, isNumber, no } from './fault.ts';
+import { type Context, type Fault, faultOf, isNumber } from './fault.ts';
 import { shown } from './problem.ts';
 
 /** Checks that a value is one number, inside its hard range; outside the plausible one the fault is soft. */
 export function numberFault(value: unknown, context: Context): Fault {
 	return isNumber(value)
 		? rangeFault(value, context)
-		: no(value, `a number (a JSON number, not text)${range(context)}`);
+		: faultOf(value, `a number (a JSON number, not text)${range(context)}`);
 }
 
 /** Checks a number against its unit (there is no 7 AN) and the question's two ranges. */

@@ -1,5 +1,5 @@
 import { rangeFault } from './check-number.ts';
-import { type Context, type Fault, isNumber, isObject, listFault, no } from './fault.ts';
+import { type Context, type Fault, faultOf, isNumber, isObject, listFault } from './fault.ts';
 
 /** A name and an amount each, each amount in its range. */
 export function loadsFault(value: unknown, context: Context): Fault {
@@ -18,7 +18,7 @@ export function codesFault(value: unknown): Fault {
 	if (fault) return fault;
 	const codes = value as string[];
 	const duplicate = codes.find((code, index) => codes.indexOf(code) !== index);
-	return duplicate === undefined ? null : { ...no(duplicate, accepted)!, soft: true };
+	return duplicate === undefined ? null : { ...faultOf(duplicate, accepted)!, soft: true };
 }
 
 /** Rows of the wiring worksheet. */

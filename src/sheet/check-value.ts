@@ -1,7 +1,7 @@
 import { curveFault, orderFault, pairsFault, perCylinderFault, severalFault } from './check-list.ts';
 import { numberFault, rangeFault } from './check-number.ts';
 import { circuitsFault, codesFault, loadsFault } from './check-rows.ts';
-import { type Context, type Fault, no } from './fault.ts';
+import { type Context, type Fault, faultOf } from './fault.ts';
 import type { Question } from './question.ts';
 
 /** Checks one value against its question. */
@@ -17,7 +17,7 @@ export function faultIn(value: unknown, context: Context): Fault {
 		case 'whole':
 			return Number.isInteger(value)
 				? rangeFault(value as number, context)
-				: no(value, 'a whole number without a unit');
+				: faultOf(value, 'a whole number without a unit');
 		case 'per-cylinder':
 			return perCylinderFault(value, context);
 		case 'firing-order':
@@ -35,7 +35,7 @@ export function faultIn(value: unknown, context: Context): Fault {
 		case 'teeth':
 			return isToothPattern(value)
 				? null
-				: no(value, 'a tooth pattern like "36-1": places, and of them the teeth that are missing');
+				: faultOf(value, 'a tooth pattern like "36-1": places, and of them the teeth that are missing');
 		default:
 			return numberFault(value, context);
 	}
@@ -44,7 +44,7 @@ export function faultIn(value: unknown, context: Context): Fault {
 const choiceFault = (value: unknown, { choices }: Question): Fault =>
 	typeof value === 'string' && Object.hasOwn(choices, value)
 		? null
-		: no(value, `one of ${Object.keys(choices).join(', ')}`);
+		: faultOf(value, `one of ${Object.keys(choices).join(', ')}`);
 
 /** `36-1`: 36 places, one of them without its tooth. More missing than half the places is no wheel. */
 function isToothPattern(value: unknown): boolean {

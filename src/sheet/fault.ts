@@ -13,7 +13,7 @@ export interface Context {
 export type Fault = { readonly found: string; readonly accepted: string; readonly soft?: boolean } | null;
 
 /** A fault, with what was found made fit to print. */
-export const no = (found: unknown, accepted: string): Fault => ({ found: shown(found), accepted });
+export const faultOf = (found: unknown, accepted: string): Fault => ({ found: shown(found), accepted });
 
 /** A JSON number; `1e999` reads as infinity and is none. */
 export const isNumber = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value);
@@ -23,11 +23,11 @@ export const isObject = (value: unknown): value is Record<string, unknown> =>
 	value !== null && typeof value === 'object' && !Array.isArray(value);
 
 /** The most points, rows or codes that one answer holds. */
-export const most = 500;
+export const mostItems = 500;
 
 /** The first item that does not fit, as a fault; no list at all, or one that is too long, is one too. */
 export function listFault(value: unknown, fits: (item: unknown) => boolean, accepted: string): Fault {
-	if (!Array.isArray(value) || value.length > most) return no(value, `a list of ${accepted}`);
+	if (!Array.isArray(value) || value.length > mostItems) return faultOf(value, `a list of ${accepted}`);
 	const at = value.findIndex(item => !fits(item));
-	return at < 0 ? null : no(value[at], accepted);
+	return at < 0 ? null : faultOf(value[at], accepted);
 }

@@ -71,7 +71,7 @@ const bottomIn = (lines: readonly Line[], room: number): readonly Line[] =>
 	lines.length <= room ? lines : [...lines.slice(0, 1), ...lines.slice(lines.length - room + 1)];
 
 /** How many lines a page key goes on in a frame: as many as are in sight, less one. */
-export function pageOf(frame: Frame, height: number): number {
+export function pageIn(frame: Frame, height: number): number {
 	const { help, rows, shown, top } = cutTo(frame, height);
 	return Math.max(1, (help.length > 0 ? help.length - 1 : rows ? shown : top.length - 2) - 1);
 }

@@ -1,5 +1,5 @@
 import type { App } from './app.ts';
-import { type Frame, mainWidth, pageOf as pageIn } from './frame.ts';
+import { type Frame, mainWidth, pageIn } from './frame.ts';
 import { globalKeys, help, helpWhileTyping, typing } from './global-keys.ts';
 import { type Binding, footer } from './keymap.ts';
 import { screens } from './screens.ts';
