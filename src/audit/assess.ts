@@ -57,7 +57,7 @@ function stepOf(
 	units: AuditOptions['units'],
 ): NextStep | null {
 	const logs = logsOf(model, sheet);
-	return logs.length === 0 ? null : nextStep({ model, sheet, state, fitted, logs, plugs, units });
+	return logs.length === 0 ? null : nextStep({ model, sheet, state, fitted, logs, plugs: () => plugs, units });
 }
 
 /** Judges a checked sheet. The same sheet, rules and options give the same audit, anywhere. */

@@ -93,7 +93,7 @@ export function* reportLog(
 			...logsOf(model, after).filter(({ sha256 }) => sha256 !== file.sha256),
 			{ name: file.name, quantities, changed: [] },
 		],
-		plugs: plugsOf(after.plugs, model.rulebook.vocabulary, id => valueIn(stateAfter, id), units),
+		plugs: () => plugsOf(after.plugs, model.rulebook.vocabulary, id => valueIn(stateAfter, id), units),
 		units,
 	});
 	const late = (id: string) => (/^lambda_[12]$/.test(id) ? analysis.lag : null);

@@ -1,7 +1,7 @@
 import { type Car, numberOf } from './car.ts';
 import type { Declared } from './declared.ts';
 import { noReadings, type Readings, wherePlace } from './series.ts';
-import { median } from './statistics.ts';
+import { leastOf, median } from './statistics.ts';
 import { type Channels, heldAtEach } from './ticks.ts';
 
 /** The pressure of the air outside: as logged, else the manifold's with the engine still, else that of the sheet's altitude. */
@@ -37,7 +37,7 @@ export class Ambient {
 
 /** Readings taken while engine speed stood at nothing for a second: the manifold has filled by then. */
 function whileStill(readings: Readings, speed: Readings, slowest: number): Readings {
-	if (!speed.value.some(rpm => rpm < slowest)) return noReadings;
+	if (!(leastOf(speed.value, slowest) < slowest)) return noReadings;
 	const [now, before] = [0, 1].map(ago =>
 		heldAtEach(
 			speed,

@@ -7,7 +7,8 @@ import type { Ticks } from './ticks.ts';
 /** Everything that an engine did in some ticks, in the order of time. */
 export function findEpisodes(ticks: Ticks, foot: Foot, declared: Declared): Episode[] {
 	const holds = holdsAt(ticks, foot, declared);
-	const found = (bit: number) => stretches(ticks, holds, bit);
+	const ever = anyOf(holds);
+	const found = (bit: number) => ((ever & bit) === 0 ? [] : stretches(ticks, holds, bit));
 	return [
 		...keyOns(ticks, found(holding.still)),
 		...cranks(ticks, found(holding.cranked), declared),
@@ -16,4 +17,10 @@ export function findEpisodes(ticks: Ticks, foot: Foot, declared: Declared): Epis
 		...overruns(ticks, found(holding.lifted), declared),
 		...pulls(ticks, found(holding.pulling), declared),
 	].sort((a, b) => a.from - b.from);
+}
+
+function anyOf(holds: Uint8Array): number {
+	let ever = 0;
+	for (let tick = 0; tick < holds.length; tick++) ever |= holds[tick]!;
+	return ever;
 }

@@ -18,8 +18,15 @@ export class NewReadings {
 	}
 
 	/** Takes a column of cells at their times; those that are new readings go into the series. */
-	takeAll(time: Float64Array, cells: Float64Array, series: Pick<Series, 'push'>): void {
+	takeAll(time: Float64Array, cells: Float64Array, series: Pick<Series, 'push' | 'pushAll'>): void {
 		let { last, since, afterEmpty } = this;
+		if (this.due === 1 && isFull(cells)) {
+			series.pushAll(time, cells);
+			this.last = cells.at(-1) ?? last;
+			this.since = 0;
+			this.afterEmpty = cells.length === 0 && afterEmpty;
+			return;
+		}
 		for (let row = 0; row < cells.length; row++) {
 			const cell = cells[row]!;
 			if (Number.isNaN(cell)) {
@@ -39,6 +46,11 @@ export class NewReadings {
 	}
 }
 
+function isFull(cells: Float64Array): boolean {
+	for (let row = 0; row < cells.length; row++) if (Number.isNaN(cells[row])) return false;
+	return true;
+}
+
 /** Changes a channel needs to show its own turn; the share of its gaps that must be whole turns, and how nearly. */
 const enough = 8;
 const regular = 0.7;
@@ -49,7 +61,7 @@ const nearly = 0.1;
  * multiples of their shortest gap shows its turn; one that changes when it likes (a coolant temperature in whole degrees)
  * has that of engine speed.
  */
-export function turns(cells: ReadonlyMap<string, readonly number[]>, leader = 'engine_speed'): Map<string, number> {
+export function turns(cells: ReadonlyMap<string, Float64Array>, leader = 'engine_speed'): Map<string, number> {
 	const own = new Map<string, number>();
 	for (const [id, column] of cells) {
 		const gaps = gapsOf(column);
@@ -63,10 +75,11 @@ export function turns(cells: ReadonlyMap<string, readonly number[]>, leader = 'e
 }
 
 /** Cells between one change and the next, empty cells left out. */
-function gapsOf(column: readonly number[]): number[] {
+function gapsOf(column: Float64Array): number[] {
 	const gaps: number[] = [];
 	let [last, since, first] = [Number.NaN, 0, true];
-	for (const cell of column) {
+	for (let row = 0; row < column.length; row++) {
+		const cell = column[row]!;
 		if (Number.isNaN(cell)) continue;
 		since++;
 		if (cell === last) continue;

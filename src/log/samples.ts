@@ -1,4 +1,5 @@
 import { within } from './series.ts';
+import { leastOf, mostOf } from './statistics.ts';
 import type { ReadingStore } from './store.ts';
 
 /** By channel: how many new readings there were, and the least and most of them. */
@@ -9,12 +10,10 @@ export function count(samples: Samples, store: ReadingStore, from: number, until
 	for (const id of store.channels) {
 		const { value } = within(store.of(id), from, until);
 		const seen = samples.get(id) ?? { count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
-		let { low, high } = seen;
-		for (let index = 0; index < value.length; index++) {
-			const one = value[index]!;
-			if (one < low) low = one;
-			if (one > high) high = one;
-		}
-		samples.set(id, { count: seen.count + value.length, low, high });
+		samples.set(id, {
+			count: seen.count + value.length,
+			low: leastOf(value, seen.low),
+			high: mostOf(value, seen.high),
+		});
 	}
 }

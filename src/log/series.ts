@@ -15,13 +15,25 @@ export class Series {
 	length = 0;
 
 	push(time: number, value: number): void {
-		if (this.length === this.times.length) {
+		this.makeRoom(1);
+		this.times[this.length] = time;
+		this.values[this.length++] = value;
+	}
+
+	/** Takes readings as they are. */
+	pushAll(time: Float64Array, value: Float64Array): void {
+		this.makeRoom(time.length);
+		this.times.set(time, this.length);
+		this.values.set(value, this.length);
+		this.length += time.length;
+	}
+
+	private makeRoom(more: number): void {
+		this.view = null;
+		while (this.length + more > this.times.length) {
 			this.times = grown(this.times);
 			this.values = grown(this.values);
 		}
-		this.view = null;
-		this.times[this.length] = time;
-		this.values[this.length++] = value;
 	}
 
 	/** All there is now; a view, good until the next push, and the same one until then: it is asked for at every reading. */

@@ -1,5 +1,16 @@
 import type { Readings } from './series.ts';
 
+/** The least of some values and of one more. A loop a function: the engine has little to optimize, and it is done at once. */
+export function leastOf(values: Float64Array, least: number): number {
+	for (let index = 0; index < values.length; index++) if (values[index]! < least) least = values[index]!;
+	return least;
+}
+
+export function mostOf(values: Float64Array, most: number): number {
+	for (let index = 0; index < values.length; index++) if (values[index]! > most) most = values[index]!;
+	return most;
+}
+
 /** A percentile by linear interpolation between ranks; `share` is 0 to 1. NaN of nothing. */
 export function percentile(values: ArrayLike<number>, share: number): number {
 	const { length } = values;

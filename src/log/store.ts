@@ -49,12 +49,15 @@ export class ReadingStore {
 	settle(): void {
 		const held = this.held ?? [];
 		this.held = null;
-		const cells = new Map<string, number[]>();
+		const cells = new Map<string, Float64Array>();
 		for (const { channels } of held)
 			for (const [id, column] of channels) {
-				const cellsOf = cells.get(id) ?? [];
-				for (const cell of column) if (cellsOf.length < firstRows) cellsOf.push(cell);
-				cells.set(id, cellsOf);
+				const before = cells.get(id) ?? new Float64Array(0);
+				const more = column.subarray(0, firstRows - before.length);
+				const all = new Float64Array(before.length + more.length);
+				all.set(before);
+				all.set(more, before.length);
+				cells.set(id, all);
 			}
 		for (const [id, turn] of turns(cells)) {
 			this.fresh.set(id, new NewReadings(turn));
@@ -64,8 +67,7 @@ export class ReadingStore {
 	}
 
 	private take({ time, channels }: Block): void {
-		const now = new Float64Array(time.length);
-		for (let row = 0; row < now.length; row++) now[row] = this.clock(time[row]!);
+		const now = this.clocked(time);
 		for (const [id, column] of channels) {
 			if (!this.series.has(id)) {
 				this.series.set(id, new Series());
@@ -77,15 +79,24 @@ export class ReadingStore {
 	}
 
 	/** s since the first row, without the jumps back: after one the clock goes on a second later. */
-	private clock(time: number): number {
-		if (Number.isNaN(this.first)) this.first = this.last = time;
-		const by = time - this.last;
-		if (by < 0) this.offset += 1 - by;
-		this.last = time;
-		const now = time - this.first + this.offset;
-		if (by < 0 || by > this.longestGap) this.jumps.push({ at: now, by });
+	private clocked(times: Float64Array): Float64Array {
+		let { first, last, offset, now } = this;
+		const clocked = new Float64Array(times.length);
+		for (let row = 0; row < times.length; row++) {
+			const time = times[row]!;
+			if (Number.isNaN(first)) first = last = time;
+			const by = time - last;
+			if (by < 0) offset += 1 - by;
+			last = time;
+			now = time - first + offset;
+			if (by < 0 || by > this.longestGap) this.jumps.push({ at: now, by });
+			clocked[row] = now;
+		}
+		this.first = first;
+		this.last = last;
+		this.offset = offset;
 		this.now = now;
-		return now;
+		return clocked;
 	}
 
 	/** The readings of a channel that are kept now; none where it is not logged. */

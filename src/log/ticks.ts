@@ -56,8 +56,10 @@ function standIn(share: number, speed: Float64Array, index: number, full: number
 	return falling ? Math.min(share, 0.99 * full) : share;
 }
 
-/** The reading that stands at each of some rising times, none older than five seconds. */
+/** The reading that stands at each of some rising times, none older than five seconds; not to be written to. */
 export function heldAtEach({ time, value }: Readings, at: Float64Array, stale = 5): Float64Array {
+	const first = at.length === 0 ? 0 : firstFrom(time, at[0]!);
+	if (isAsRead(time, first, at)) return value.subarray(first, first + at.length);
 	const held = new Float64Array(at.length).fill(Number.NaN);
 	let index = at.length === 0 ? -1 : firstFrom(time, at[0]! + 1e-9) - 1;
 	for (let tick = 0; tick < at.length; tick++) {
@@ -65,6 +67,15 @@ export function heldAtEach({ time, value }: Readings, at: Float64Array, stale = 
 		if (index >= 0 && at[tick]! - time[index]! <= stale) held[tick] = value[index]!;
 	}
 	return held;
+}
+
+/** Whether from a place on there is one reading at each time and no other: in most logs a row has a reading of every channel. */
+function isAsRead(time: Float64Array, first: number, at: Float64Array): boolean {
+	for (let index = 0; index < at.length; index++) {
+		const now = at[index]!;
+		if (time[first + index] !== now || time[first + index + 1]! <= now + 1e-9) return false;
+	}
+	return true;
 }
 
 function unbrokenAt(time: Float64Array, breaks: readonly number[]): Uint8Array {

@@ -47,7 +47,7 @@ function stepOf(sheet: Sheet, other: { fit?: Fit; draws?: number } = {}): NextSt
 		state,
 		fitted: { fit: by, leftOut: [] },
 		logs: logsOf(model, sheet),
-		plugs: null,
+		plugs: () => null,
 		units: 'us',
 		draws,
 	});

@@ -25,7 +25,8 @@ export interface Asked {
 	readonly fitted: Fitted | null;
 	/** The newest last. */
 	readonly logs: readonly LogOfCar[];
-	readonly plugs: Plugs | null;
+	/** Asked for once there is a step to hold the whole sheet against. */
+	readonly plugs: () => Plugs | null;
 	readonly units: UnitSet;
 	readonly draws?: number;
 }

@@ -117,9 +117,9 @@ export function withStep<Solved extends State>(state: Solved, next: NextStep | n
 
 const percent = (share: number): string => `${(100 * share).toFixed(share < 0.095 ? 1 : 0)} %`;
 
-function holdsCut({ model, state, plugs }: Asked): boolean {
+function holdsCut({ model, state }: Asked): boolean {
 	return model.judge
-		.judge(state, plugs, ({ id }) => id === 'boost.no-overboost-cut')
+		.judge(state, null, ({ id }) => id === 'boost.no-overboost-cut')
 		.some(({ verdict }) => verdict === 'holds');
 }
 
@@ -131,8 +131,9 @@ function highestPassing(
 	to: number,
 	by: number,
 ): { readonly boost: number | null; readonly open: readonly string[] } {
+	const plugs = asked.plugs();
 	const openAt = (boost: number) =>
-		openLines(asked.model, stateAt(asked, pull, boost), asked.state, asked.plugs, pull.at + 1);
+		openLines(asked.model, stateAt(asked, pull, boost), asked.state, plugs, pull.at + 1);
 	const [first, last] = [Math.floor(from / by + 1e-9) + 1, Math.floor(to / by + 1e-9)];
 	if (last < first) return { boost: null, open: ['less than one step is left'] };
 	let open = openAt(last * by);

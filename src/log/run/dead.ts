@@ -1,7 +1,7 @@
 import { type Chunk, fresh } from '../chunk.ts';
 import { plainly } from '../measured.ts';
 import { inRun } from '../quantity.ts';
-import type { Readings } from '../series.ts';
+import { firstFrom, type Readings } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
 
 /** s of one value, and the rpm that it must have seen meanwhile. */
@@ -80,12 +80,15 @@ class Stillness {
 	private standsFrom({ time, value }: Readings): number {
 		let begin = 0;
 		let began = value[0] === this.value ? this.since : (time[0] ?? 0);
-		for (let index = 1; index < value.length; index++) {
-			if (value[index] === value[index - 1]) continue;
-			if (time[index - 1]! - began >= still) return begin;
-			begin = index;
-			began = time[index]!;
+		for (;;) {
+			// Looked for from the end of what would be long enough: where a channel moves, most readings are never looked at.
+			let end = firstFrom(time, began + still - 1e-6);
+			while (end < time.length && !(time[end]! - began >= still)) end++;
+			let start = Math.min(end, value.length - 1);
+			while (start > begin && value[start] === value[start - 1]) start--;
+			if (start <= begin || end >= value.length) return Math.max(start, 0);
+			begin = start;
+			began = time[start]!;
 		}
-		return begin;
 	}
 }
