@@ -17,7 +17,7 @@ export function audit(program: Command, status: Status): void {
 		.addOption(
 			new Option(
 				'--lines',
-				'one sheet a line on standard input, one audit a line printed; without draws: --gate alone counts doubt',
+				'one sheet a line on standard input, one audit a line printed; without draws, so that what holds in doubt counts as passed',
 			),
 		)
 		.addOption(new Option('--schema', 'print the JSON Schema of an audit; judges nothing'))
