@@ -197,5 +197,7 @@ function everyNumber({ cylinder, fuel, ...engine }: FullLoad): string {
 		burn: engine.burn ?? 1,
 		toNinety: Number(engine.toNinety ?? false),
 	} satisfies Record<Figure, number>;
-	return String.fromCharCode(...new Uint16Array(Float64Array.from(Object.values(figures)).buffer));
+	const bits = new Uint16Array(new Float64Array(Object.values(figures)).buffer);
+	// Spread, or made by `from`, it would go number by number through an iterator.
+	return String.fromCharCode.apply(null, bits as unknown as number[]);
 }
