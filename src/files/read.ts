@@ -12,9 +12,9 @@ export type ContentHash = string & { readonly __mark: true };
 
 /** A text that was read. */
 export interface Read {
-	text: string;
-	/** What `saveWhole` wants to know: the bytes this text was read from. */
-	mark: ContentHash;
+	readonly text: string;
+	/** What `saveWhole` wants to know: the bytes this text was read from. Worked out when it is first asked for. */
+	readonly mark: ContentHash;
 }
 
 /**
@@ -78,7 +78,13 @@ export function readPlace(place: Place, on: FileSystem = fileSystem): Read {
 
 function checked(path: string, bytes: Buffer, limit: number): Read {
 	withinLimit(path, bytes, limit);
-	return { text: decode(path, bytes), mark: hashOf(bytes) };
+	let mark: ContentHash | undefined;
+	return {
+		text: decode(path, bytes),
+		get mark() {
+			return (mark ??= hashOf(bytes));
+		},
+	};
 }
 
 function withinLimit(path: string, bytes: Buffer, limit: number): Buffer {

@@ -2,7 +2,8 @@ import MiniSearch from 'minisearch';
 import type { PlugHalf } from '../sheet/plugs.ts';
 import { likeness } from '../text/likeness.ts';
 import type { Vocabulary } from './circuit.ts';
-import { namesOf, recognizerOf } from './recognize.ts';
+import { namesOf } from './name-index.ts';
+import { recognizerOf } from './recognize.ts';
 import { wordsOf } from './words.ts';
 
 const known = new WeakMap<Vocabulary, (text: string) => string[]>();

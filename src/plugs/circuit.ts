@@ -63,6 +63,16 @@ export interface Unclear {
 	readonly circuits: readonly string[];
 }
 
+/** Bags of words (`words.ts`), each with the ids of the circuits that it stands for. */
+type Bags = readonly (readonly [bag: string, circuits: readonly string[]])[];
+
+/** Every name of the circuits, with all its words and without those that add little, and the names that are unclear. */
+export interface NameIndex {
+	readonly whole: Bags;
+	readonly bare: Bags;
+	readonly unclear: Bags;
+}
+
 /** Everything that rules/circuits.yaml and rules/meetings.yaml say of plugs. */
 export interface Vocabulary {
 	readonly circuits: readonly Circuit[];
@@ -75,6 +85,8 @@ export interface Vocabulary {
 	readonly sameAs: Readonly<Record<string, string>>;
 	/** Two sorts in alphabetical order, a space between, to their meeting. */
 	readonly meetings: Readonly<Record<string, Meeting>>;
+	/** Worked out when the rules are compiled: it takes as long as to judge an audit's plugs. */
+	readonly index: NameIndex;
 }
 
 /** The key of two sorts in the table of meetings. */

@@ -34,23 +34,10 @@ export function recognizerOf(vocabulary: Vocabulary): Recognizer {
 	return made;
 }
 
-function makeRecognizer(vocabulary: Vocabulary): Recognizer {
-	const bag = bagger(vocabulary);
-	const ids = new Map(vocabulary.circuits.map(circuit => [circuit.id, circuit]));
-	const [whole, bare] = [new Map<string, Set<Circuit>>(), new Map<string, Set<Circuit>>()];
-	const note = (into: typeof whole, key: string, circuit: Circuit) => {
-		if (key !== '') into.set(key, (into.get(key) ?? new Set()).add(circuit));
-	};
-	for (const circuit of vocabulary.circuits) {
-		for (const name of namesOf(circuit)) {
-			const found = bag(name);
-			note(whole, found.whole, circuit);
-			note(bare, found.bare, circuit);
-		}
-	}
-	const unclear = new Map<string, readonly string[]>();
-	for (const { names, circuits } of vocabulary.unclear)
-		for (const name of names) unclear.set(bag(name).whole, circuits);
+function makeRecognizer({ circuits, index, ...spelling }: Vocabulary): Recognizer {
+	const bag = bagger(spelling);
+	const ids = new Map(circuits.map(circuit => [circuit.id, circuit]));
+	const [whole, bare, unclear] = [new Map(index.whole), new Map(index.bare), new Map(index.unclear)];
 	const airbag = ids.get('airbag');
 	return text => {
 		const plain = text
@@ -65,19 +52,14 @@ function makeRecognizer(vocabulary: Vocabulary): Recognizer {
 		const words = bag(text);
 		// Whatever else stands there: nobody puts a meter on it.
 		if (airbag && isAirbag(text)) return { is: 'circuit', circuit: airbag };
-		for (const found of [whole.get(words.whole), unclear.get(words.whole), bare.get(words.bare)]) {
-			if (found === undefined) continue;
-			if (!(found instanceof Set)) return { is: 'unclear', candidates: found };
-			const [first, ...others] = found;
-			if (first && others.length === 0) return { is: 'circuit', circuit: first };
-			return { is: 'unclear', candidates: [...found].map(({ id }) => id) };
-		}
-		return { is: 'strange', candidates: [] };
+		const several = whole.has(words.whole) ? undefined : unclear.get(words.whole);
+		if (several) return { is: 'unclear', candidates: several };
+		const candidates = whole.get(words.whole) ?? bare.get(words.bare) ?? [];
+		const [only, ...others] = candidates;
+		if (only === undefined) return { is: 'strange', candidates };
+		return others.length > 0 ? { is: 'unclear', candidates } : { is: 'circuit', circuit: ids.get(only)! };
 	};
 }
-
-/** Every name of a circuit, as typed. */
-export const namesOf = ({ id, title, synonyms }: Circuit): string[] => [id.replaceAll('-', ' '), title, ...synonyms];
 
 /** Whether a text speaks of an airbag: then nothing at that pin is metered. */
 export const isAirbag = (text: string): boolean =>

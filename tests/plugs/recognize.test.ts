@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { candidatesFor } from '../../src/plugs/candidates.ts';
-import { namesOf, recognizerOf } from '../../src/plugs/recognize.ts';
+import { namesOf } from '../../src/plugs/name-index.ts';
+import { recognizerOf } from '../../src/plugs/recognize.ts';
 import { seed } from '../counts.ts';
 import { chance } from '../support/chance.ts';
 import { testModel } from '../support/model.ts';

@@ -29,18 +29,21 @@ export async function audit(argument: string, flags: AuditFlags): Promise<number
 	const format = outFormat(flags.out);
 	const judged = await judgeSheet(argument, flags);
 	const rechecking = flags.since !== undefined;
-	const now = recordOf(judged);
-	const before = rechecking ? findBaseline(judged.sheet, now, flags.since ?? null) : null;
+	// Made where it is wanted: what is only printed leaves no record.
+	const record = () => recordOf(judged);
+	const before = rechecking ? findBaseline(judged.sheet, record(), flags.since ?? null) : null;
 	if (rechecking && !before) printMessage('Nothing to compare with: this sheet holds no earlier audit.');
 	const assessment = before ? { ...judged, audit: { ...judged.audit, since: compare(before, judged) } } : judged;
 	if (flags.out !== undefined && format) {
 		refuseSheet(flags.out);
 		const { text, attachments } = renderAudit(assessment, format, parse(flags.out).name, flags.whole);
 		writeOutput(flags.out, text, attachments);
-		for (const line of writtenWords(assessment, flags.out, Object.keys(attachments), now)) printMessage(line);
+		for (const line of writtenWords(assessment, flags.out, Object.keys(attachments), record())) {
+			printMessage(line);
+		}
 	}
 	if (flags.record ?? (flags.out !== undefined || rechecking)) {
-		saveSheet(judged.opened, { ...judged.sheet, audits: withRecord(judged.sheet.audits, now) });
+		saveSheet(judged.opened, { ...judged.sheet, audits: withRecord(judged.sheet.audits, record()) });
 	}
 	// Set before it is printed: a pipe that closes early must not open the gate.
 	const shut = flags.gate !== undefined && !gateOpen(assessment.audit.stages, flags.gate);

@@ -27,11 +27,18 @@ export interface Opened extends Checked {
 export function openSheet(argument: string, questions: readonly Question[]): Opened {
 	const place = locateSheet(argument, process.env, process.cwd());
 	if (place.kind !== 'stdin') crashContext.path = place.path;
-	const { text, mark } = readThere(argument, place);
+	const read = readThere(argument, place);
 	const named = place.kind === 'stdin' ? 'standard input' : place.path;
 	const back = () => (place.kind === 'stdin' ? '' : resumeHint(place.path));
-	const checked = parseFrom(named, () => checkSheet(parseSheet(text), questions), back);
-	return { ...checked, place, mark };
+	const checked = parseFrom(named, () => checkSheet(parseSheet(read.text), questions), back);
+	return {
+		...checked,
+		place,
+		// Most commands save nothing, and to load what makes a mark takes as long as to read the sheet.
+		get mark() {
+			return read.mark;
+		},
+	};
 }
 
 /** Does the reading of a text; what is wrong with it comes out under the name of where it is from. */

@@ -1,6 +1,7 @@
 import { candidatesFor } from '../candidates.ts';
 import type { Vocabulary } from '../circuit.ts';
-import { namesOf, recognizerOf } from '../recognize.ts';
+import { namesOf } from '../name-index.ts';
+import { recognizerOf } from '../recognize.ts';
 import { wordsOf } from '../words.ts';
 
 /** A circuit by its title, with the words of each of its names; those of the title first. */

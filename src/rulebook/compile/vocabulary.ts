@@ -1,5 +1,6 @@
 import { type Expression, substitute } from '../../expressions/tree.ts';
 import { type Circuit, ends, type Unclear, type Vocabulary } from '../../plugs/circuit.ts';
+import { indexNames } from '../../plugs/name-index.ts';
 import { sorts } from '../../sheet/plugs.ts';
 import type { Kind } from '../../units/kinds.ts';
 import { harms, stages } from '../rulebook.ts';
@@ -23,13 +24,14 @@ export function readVocabulary(circuitFile: Fields, meetingFile: Fields, names: 
 		if (twistedWith !== null && !seen.has(twistedWith))
 			circuitFile.report('circuits', `${id}: twisted_with ${quote(twistedWith)} is no circuit`);
 	const abbreviations = circuitFile.inner('abbreviations');
-	return {
+	const vocabulary = {
 		circuits,
 		abbreviations: Object.fromEntries((abbreviations?.keys() ?? []).map(key => [key, abbreviations!.text(key)])),
 		filler: circuitFile.texts('filler'),
 		unclear: circuitFile.innerList('unclear').flatMap(inner => readUnclear(inner, seen)),
 		...readMeetings(meetingFile),
 	};
+	return { ...vocabulary, index: indexNames(vocabulary) };
 }
 
 /** One circuit, or one a number where `numbers` says how many. */
