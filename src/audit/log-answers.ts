@@ -1,6 +1,6 @@
 import type { State } from '../graph/solve.ts';
 import { logQuantities } from '../log/all.ts';
-import type { LogResults } from '../log/results.ts';
+import { isPerPull, type LogResults } from '../log/results.ts';
 import { canonicalAnswer } from '../sheet/canonical.ts';
 import { faultIn } from '../sheet/check-value.ts';
 import type { Question } from '../sheet/question.ts';
@@ -9,7 +9,6 @@ import {
 	answerTo,
 	type LogRecord,
 	type RecordedFigure,
-	type RecordedInPull,
 	type Sheet,
 	usualCylinders,
 	withAnswer,
@@ -67,10 +66,10 @@ export function answersOf(
 /** The figure of a log, of the worst pull where there is one a pull. */
 function figureFor(id: string, quantities: LogResults): RecordedFigure | undefined {
 	const entry = quantities[id];
-	if (!Array.isArray(entry)) return entry as RecordedFigure | undefined;
+	if (entry === undefined || !isPerPull(entry)) return entry;
 	const quantity = logQuantities.find(one => one.id === id);
 	const sign = quantity?.logged === 'pull' && quantity.worst === 'lowest' ? -1 : 1;
-	const known = (entry as readonly RecordedInPull[]).filter(({ value }) => typeof value === 'number');
+	const known = entry.filter(({ value }) => typeof value === 'number');
 	return known.sort((a, b) => sign * ((b.value as number) - (a.value as number)))[0];
 }
 

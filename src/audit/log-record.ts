@@ -1,7 +1,8 @@
 import { recordedPoints, short } from '../log/recorded-points.ts';
+import { isPerPull } from '../log/results.ts';
 import { mostLogs } from '../sheet/check-logs.ts';
 import { restingOn } from '../sheet/rests-on.ts';
-import type { Answer, LogRecord, RecordedFigure, RecordedInPull, Sheet } from '../sheet/sheet.ts';
+import type { Answer, LogRecord, RecordedFigure, Sheet } from '../sheet/sheet.ts';
 import type { LogReport } from './log-report.ts';
 
 /**
@@ -30,7 +31,7 @@ export function recordOfLog(
 		quantities: Object.fromEntries(
 			Object.entries(json.quantities).map(([id, entry]) => [
 				id,
-				isList(entry) ? entry.map(one => ({ pull: one.pull, ...figure(one) })) : figure(entry as RecordedFigure),
+				isPerPull(entry) ? entry.map(one => ({ pull: one.pull, ...figure(one) })) : figure(entry),
 			]),
 		),
 		points: recordedPoints(analysis.points),
@@ -39,9 +40,6 @@ export function recordOfLog(
 		rests_on: restingOn(sheet, rests_on),
 	};
 }
-
-const isList = (entry: RecordedFigure | readonly RecordedInPull[]): entry is readonly RecordedInPull[] =>
-	Array.isArray(entry);
 
 const figure = ({ value, unit, low, high, missing }: RecordedFigure): RecordedFigure => ({
 	value: shortened(value),

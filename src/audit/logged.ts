@@ -2,11 +2,11 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { Strays } from '../graph/graph.ts';
 import { type State, solve } from '../graph/solve.ts';
 import { logQuantities } from '../log/all.ts';
-import { type LogResults, valuesOf } from '../log/results.ts';
+import { isPerPull, type LogResults, valuesOf } from '../log/results.ts';
 import { givenAnswers } from '../quantities/from-sheet.ts';
 import type { Verdict } from '../rulebook/judge.ts';
 import type { VerdictWord } from '../rulebook/rulebook.ts';
-import type { RecordedFigure, RecordedInPull, Sheet } from '../sheet/sheet.ts';
+import type { Sheet } from '../sheet/sheet.ts';
 import type { QuantityValue } from './audit.ts';
 import type { Model } from './model.ts';
 
@@ -58,7 +58,7 @@ export function loggedValues({ logs }: Pick<Sheet, 'logs'>): Record<string, Quan
 		logQuantities.map(({ id }): [string, QuantityValue] => {
 			const entry = Object.hasOwn(results, id) ? results[id] : undefined;
 			const rest = { bound: null, missing: missingIn(results, id), assumed: [] };
-			if (entry !== undefined && !isList(entry)) {
+			if (entry !== undefined && !isPerPull(entry)) {
 				const { value, unit, low, high } = entry;
 				return [id, { value, unit, low, high, ...rest }];
 			}
@@ -67,13 +67,10 @@ export function loggedValues({ logs }: Pick<Sheet, 'logs'>): Record<string, Quan
 	);
 }
 
-const isList = (entry: RecordedFigure | readonly RecordedInPull[]): entry is readonly RecordedInPull[] =>
-	Array.isArray(entry);
-
 /** What a log lacks of a quantity, of any pull. */
 function missingIn(results: LogResults, id: string): string[] {
 	const entry = Object.hasOwn(results, id) ? results[id] : undefined;
-	const figures = entry === undefined ? [] : isList(entry) ? entry : [entry];
+	const figures = entry === undefined ? [] : isPerPull(entry) ? entry : [entry];
 	return [...new Set(figures.flatMap(({ missing }) => missing))].sort();
 }
 

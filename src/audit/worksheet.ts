@@ -15,7 +15,7 @@ export interface WiringRow {
 	readonly circuit: string;
 	readonly from: string;
 	readonly to: string;
-	readonly state: 'done' | 'to-do' | 'not-used' | 'not told';
+	readonly state: 'done' | 'to-do' | 'not-used' | 'not noted';
 	/** The stage by which a usual circuit is wanted; null for one of this car's own. */
 	readonly stage: Stage | null;
 	/** A; null when neither answered nor usual. */
@@ -49,7 +49,7 @@ export function worksheet({ model, state, plugs }: Pick<Assessment, 'model' | 's
 	const named = new Set(circuits.map(({ circuit }) => plain(circuit)));
 	const rest = usual
 		.filter(known => !namesOf(known).some(name => named.has(name)))
-		.map(({ circuit, pins }): Row => ({ circuit, state: 'not told', ...ofPins(pins, plugs) }));
+		.map(({ circuit, pins }): Row => ({ circuit, state: 'not noted', ...ofPins(pins, plugs) }));
 	const answered = (id: string | null | undefined): number | null => {
 		const value = id ? valueIn(state, id) : null;
 		return typeof value === 'number' ? value : null;

@@ -9,6 +9,9 @@ import type { LogQuantity } from './quantity.ts';
 /** By quantity id: a figure, or a list with one a pull. */
 export type LogResults = Readonly<Record<string, RecordedFigure | readonly RecordedInPull[]>>;
 
+/** Whether there is one figure a pull. */
+export const isPerPull = (entry: LogResults[string]): entry is readonly RecordedInPull[] => Array.isArray(entry);
+
 /** Everything that a log came to. */
 export function resultsOf({ run, pulls, episodes }: Pick<Analysis, 'run' | 'pulls' | 'episodes'>): LogResults {
 	const numbers = episodes.flatMap(({ number }) => number ?? []);
@@ -31,19 +34,16 @@ function figure({ kind, unit }: LogQuantity, { value, low, high, missing }: Meas
  * What the log does not show is not known.
  */
 export function valuesOf(results: LogResults): Map<string, Outcome> {
-	const pulls = Math.max(0, ...Object.values(results).map(entry => (isList(entry) ? entry.length : 0)));
+	const pulls = Math.max(0, ...Object.values(results).map(entry => (isPerPull(entry) ? entry.length : 0)));
 	return new Map(
 		logQuantities.map(({ id, logged }): [string, Outcome] => {
 			const entry = Object.hasOwn(results, id) ? results[id] : undefined;
 			// An older record does not have every figure: of each pull it is then not known.
 			if (entry === undefined) return [id, logged === 'pull' ? new Array(pulls).fill(undefined) : undefined];
-			return [id, isList(entry) ? entry.map(outcome) : outcome(entry)];
+			return [id, isPerPull(entry) ? entry.map(outcome) : outcome(entry)];
 		}),
 	);
 }
-
-const isList = (entry: RecordedFigure | readonly RecordedInPull[]): entry is readonly RecordedInPull[] =>
-	Array.isArray(entry);
 
 const outcome = ({ value, missing }: RecordedFigure): Outcome =>
 	value === null ? (missing.length > 0 ? undefined : null) : (value as Outcome);

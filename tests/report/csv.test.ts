@@ -19,7 +19,7 @@ test('the worksheet has a row a circuit, with what is answered, what is usual, a
 	// The pump has questions of its own: its load and its length are theirs.
 	expect(rows[2]).toMatch(/^fuel pump,,,done,14 A,14 ft,10 AWG,20 A,"?From a battery fuse/);
 	expect(rows.find(row => row.startsWith('starter cable,'))).toMatch(
-		/^starter cable,,,not told,250 A \(usual\),,length needed,,/,
+		/^starter cable,,,not noted,250 A \(usual\),,length needed,,/,
 	);
-	expect(rows.filter(row => row.includes(',not told,')).length).toBeGreaterThan(10);
+	expect(rows.filter(row => row.includes(',not noted,')).length).toBeGreaterThan(10);
 });

@@ -51,10 +51,10 @@ export function wiring(assessment: Assessment & Pick<ReportContext, 'next'>): Bl
 	const all = worksheet(assessment);
 	const until = assessment.next === null ? 0 : stages.indexOf(assessment.next) + 1;
 	const rows = all.filter(
-		({ state, stage }) => state !== 'not told' || (stage !== null && stages.indexOf(stage) < until),
+		({ state, stage }) => state !== 'not noted' || (stage !== null && stages.indexOf(stage) < until),
 	);
 	if (all.length === 0) return [];
-	const isOpen = ({ state }: WiringRow) => state === 'to-do' || state === 'not told';
+	const isOpen = ({ state }: WiringRow) => state === 'to-do' || state === 'not noted';
 	const line = (row: WiringRow) => words(row, assessment.wording.units);
 	return [
 		heading(2, 'The wiring worksheet'),
@@ -75,5 +75,5 @@ function words(row: WiringRow, units: UnitSet): Inline[] {
 	const way =
 		from || to ? `${from || '____'} to ${to || '____'}` : cells(row, units)['usual way'] || 'from ____ to ____';
 	const size = [load, length, fuse ? `wire ${wire}, fuse ${fuse}` : wire].filter(Boolean).join(', ');
-	return [strong(circuit), ` (${state === 'not told' ? 'not noted' : state}): ${way.replace(/\.$/, '')}; ${size}.`];
+	return [strong(circuit), ` (${state}): ${way.replace(/\.$/, '')}; ${size}.`];
 }

@@ -1,6 +1,7 @@
 import type { LogReport } from '../../audit/log-report.ts';
 import type { Outcome } from '../../expressions/tree.ts';
 import { logQuantities } from '../../log/all.ts';
+import { isPerPull } from '../../log/results.ts';
 import type { RecordedFigure, RecordedInPull } from '../../sheet/sheet.ts';
 import { formatValue } from '../../wording/format.ts';
 import { boostStep } from '../compose/boost-step.ts';
@@ -90,7 +91,7 @@ function figures({ json, wording }: LogReport): Block[] {
 	const rows = logQuantities.flatMap(quantity => {
 		const entry = json.quantities[quantity.id];
 		const list: readonly (RecordedFigure | RecordedInPull)[] =
-			entry === undefined ? [] : Array.isArray(entry) ? entry : [entry as RecordedFigure];
+			entry === undefined ? [] : isPerPull(entry) ? entry : [entry];
 		const texts = list.flatMap(one => {
 			if (one.value === null) return [];
 			const text = formatValue(one.value as Outcome, { quantity: quantity as never }, wording.units);

@@ -1,6 +1,6 @@
 import type { Finding } from '../../audit/audit.ts';
 import type { LogReport } from '../../audit/log-report.ts';
-import type { RecordedInPull } from '../../sheet/sheet.ts';
+import { isPerPull } from '../../log/results.ts';
 import { type Block, heading, type Inline, listed, paragraph, strong } from '../document.ts';
 
 /** What was seen is written out of so many pulls; of the others, that it was the same. */
@@ -54,10 +54,8 @@ function undecided(report: LogReport): Block[] {
 function lackedBy({ json, model, wording }: LogReport, { numbers, subject, missing }: Finding): string[] {
 	const lacking = Object.entries(numbers).flatMap(([id, value]) => {
 		const entry = value === null ? json.quantities[id] : undefined;
-		const figure = Array.isArray(entry)
-			? (entry as readonly RecordedInPull[]).find(({ pull }) => String(pull) === subject)
-			: entry;
-		return figure && 'missing' in figure ? figure.missing : [];
+		const figure = entry && isPerPull(entry) ? entry.find(({ pull }) => String(pull) === subject) : entry;
+		return figure?.missing ?? [];
 	});
 	const titles = new Map(model.rulebook.channels.map(({ id, title }) => [id, title]));
 	const inWords = (id: string) => titles.get(id) ?? (id === 'pull' ? 'a longer pull' : wording.label(id));
