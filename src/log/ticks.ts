@@ -61,6 +61,7 @@ export function heldAtEach({ time, value }: Readings, at: Float64Array, stale = 
 	const first = at.length === 0 ? 0 : firstFrom(time, at[0]!);
 	if (isAsRead(time, first, at)) return value.subarray(first, first + at.length);
 	const held = new Float64Array(at.length).fill(Number.NaN);
+	if (time.length === 0) return held;
 	let index = at.length === 0 ? -1 : firstFrom(time, at[0]! + 1e-9) - 1;
 	for (let tick = 0; tick < at.length; tick++) {
 		while (index + 1 < time.length && time[index + 1]! <= at[tick]! + 1e-9) index++;
@@ -71,11 +72,11 @@ export function heldAtEach({ time, value }: Readings, at: Float64Array, stale = 
 
 /** Whether from a place on there is one reading at each time and no other: in most logs a row has a reading of every channel. */
 function isAsRead(time: Float64Array, first: number, at: Float64Array): boolean {
-	for (let index = 0; index < at.length; index++) {
-		const now = at[index]!;
-		if (time[first + index] !== now || time[first + index + 1]! <= now + 1e-9) return false;
-	}
-	return true;
+	const last = at.length - 1;
+	if (time.length - first <= last || last < 0) return last < 0;
+	for (let index = 0; index < last; index++)
+		if (time[first + index] !== at[index] || at[index + 1]! <= at[index]! + 1e-9) return false;
+	return time[first + last] === at[last] && !(time[first + last + 1]! <= at[last]! + 1e-9);
 }
 
 function unbrokenAt(time: Float64Array, breaks: readonly number[]): Uint8Array {
