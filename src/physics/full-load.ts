@@ -3,34 +3,12 @@ import { type Charge, chargeOf } from './charge.ts';
 import { airGasConstant } from './constants.ts';
 import { type CycleTrace, closedCycle } from './cycle.ts';
 import { flameAngle } from './flame.ts';
+import { type FullLoad, keyOf } from './full-load-engine.ts';
 import { gammaAt } from './gas.ts';
 import { positive, within } from './range.ts';
 import { keepingRecent } from './recent.ts';
-import { type Cylinder, cylinderVolume, sweptVolume } from './slider-crank.ts';
+import { cylinderVolume, sweptVolume } from './slider-crank.ts';
 import { burntAt, usualPower } from './wiebe.ts';
-
-/** One cylinder at full load, in the terms that a person or a gauge gives. */
-export interface FullLoad {
-	readonly cylinder: Cylinder;
-	/** rpm. */
-	readonly speed: number;
-	/** deg after bottom dead center. */
-	readonly intakeCloses: number;
-	/** Pa absolute and K, in the manifold. */
-	readonly manifoldPressure: number;
-	readonly chargeTemperature: number;
-	/** Air drawn in over the swept volume at manifold density. */
-	readonly volumetricEfficiency: number;
-	readonly lambda: number;
-	/** Ethanol: share of the fuel's volume. */
-	readonly fuel: { readonly stoichiometricRatio: number; readonly heatingValue: number; readonly ethanol: number };
-	/** Spark, deg before top dead center. */
-	readonly advance: number;
-	/** Slower or faster than the usual flame: times both of its angles. */
-	readonly burn?: number;
-	/** Only as far as 90 % burnt, which is all that knock asks. */
-	readonly toNinety?: boolean;
-}
 
 /** Cycles kept at most: about 3 kB each, and an audit runs a few hundred. */
 const capacity = 500;
@@ -151,7 +129,7 @@ export function trapped(engine: FullLoad): Start {
  * outside 0.5 to 2. Left out: what evaporating fuel cools the charge by, the turbine's back pressure in the residual, gas past
  * the rings, dissociation, one cycle differing from the next, and heat from the walls into the last gas to burn.
  */
-export const fullLoadCycle = keepingRecent(run, everyNumber, capacity);
+export const fullLoadCycle = keepingRecent(run, keyOf, capacity);
 
 function run(engine: FullLoad): CycleTrace {
 	const start = trapped(engine);
@@ -172,32 +150,4 @@ function run(engine: FullLoad): CycleTrace {
 		burn: { start: lit, duration, heat, power },
 		walls: { temperature: wallTemperature, film: 'woschni' },
 	});
-}
-
-/** What two engines of one cycle agree in. */
-type Figure = keyof Cylinder | keyof FullLoad['fuel'] | Exclude<keyof FullLoad, 'cylinder' | 'fuel'>;
-
-/** Every figure by its bits: to write numbers out takes as long as a fifth of a cycle. */
-function everyNumber({ cylinder, fuel, ...engine }: FullLoad): string {
-	const figures = {
-		bore: cylinder.bore,
-		stroke: cylinder.stroke,
-		rod: cylinder.rod,
-		ratio: cylinder.ratio,
-		stoichiometricRatio: fuel.stoichiometricRatio,
-		heatingValue: fuel.heatingValue,
-		ethanol: fuel.ethanol,
-		speed: engine.speed,
-		intakeCloses: engine.intakeCloses,
-		manifoldPressure: engine.manifoldPressure,
-		chargeTemperature: engine.chargeTemperature,
-		volumetricEfficiency: engine.volumetricEfficiency,
-		lambda: engine.lambda,
-		advance: engine.advance,
-		burn: engine.burn ?? 1,
-		toNinety: Number(engine.toNinety ?? false),
-	} satisfies Record<Figure, number>;
-	const bits = new Uint16Array(new Float64Array(Object.values(figures)).buffer);
-	// Spread, or made by `from`, it would go number by number through an iterator.
-	return String.fromCharCode.apply(null, bits as unknown as number[]);
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { burnOf, type FullLoad, fullLoadCycle, trapped } from '../../src/physics/full-load.ts';
+import { burnOf, fullLoadCycle, trapped } from '../../src/physics/full-load.ts';
+import type { FullLoad } from '../../src/physics/full-load-engine.ts';
 import { knockBand, knockIntegral } from '../../src/physics/knock.ts';
 import { sweptVolume } from '../../src/physics/slider-crank.ts';
 import { gasDensityAtSpark, requiredVoltage, sparkCapacity } from '../../src/physics/spark.ts';

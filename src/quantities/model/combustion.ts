@@ -1,5 +1,6 @@
 import type { CycleTrace } from '../../physics/cycle.ts';
-import { type FullLoad, fullLoadCycle } from '../../physics/full-load.ts';
+import { fullLoadCycle } from '../../physics/full-load.ts';
+import type { FullLoad } from '../../physics/full-load-engine.ts';
 import type { Cylinder } from '../../physics/slider-crank.ts';
 import { quantity } from '../quantity.ts';
 

@@ -1,4 +1,5 @@
-import { type FullLoad, fullLoadCycle } from '../../physics/full-load.ts';
+import { fullLoadCycle } from '../../physics/full-load.ts';
+import type { FullLoad } from '../../physics/full-load-engine.ts';
 import { knockBand, knockIntegral } from '../../physics/knock.ts';
 import { limit, quantity } from '../quantity.ts';
 import { boosted } from './boost.ts';

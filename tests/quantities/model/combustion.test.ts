@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type FullLoad, fullLoadCycle } from '../../../src/physics/full-load.ts';
+import { fullLoadCycle } from '../../../src/physics/full-load.ts';
+import type { FullLoad } from '../../../src/physics/full-load-engine.ts';
 import { knockBand, knockIntegral } from '../../../src/physics/knock.ts';
 
 describe('the bands are what a flame 15 % slower or faster makes of it, 4 deg of burn angle and 3 of development', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { slotNamed } from '../../../src/graph/graph.ts';
 import { evaluate } from '../../../src/graph/solve.ts';
-import { type FullLoad, fullLoadCycle } from '../../../src/physics/full-load.ts';
+import { fullLoadCycle } from '../../../src/physics/full-load.ts';
+import type { FullLoad } from '../../../src/physics/full-load-engine.ts';
 import { knockIntegral } from '../../../src/physics/knock.ts';
 import { buildSheet } from '../../support/model.ts';
 import { close, num, sheetOf, stateOf } from '../by-hand.ts';

@@ -1,0 +1,52 @@
+import type { Cylinder } from './slider-crank.ts';
+
+/** One cylinder at full load, in the terms that a person or a gauge gives. */
+export interface FullLoad {
+	readonly cylinder: Cylinder;
+	/** rpm. */
+	readonly speed: number;
+	/** deg after bottom dead center. */
+	readonly intakeCloses: number;
+	/** Pa absolute and K, in the manifold. */
+	readonly manifoldPressure: number;
+	readonly chargeTemperature: number;
+	/** Air drawn in over the swept volume at manifold density. */
+	readonly volumetricEfficiency: number;
+	readonly lambda: number;
+	/** Ethanol: share of the fuel's volume. */
+	readonly fuel: { readonly stoichiometricRatio: number; readonly heatingValue: number; readonly ethanol: number };
+	/** Spark, deg before top dead center. */
+	readonly advance: number;
+	/** Slower or faster than the usual flame: times both of its angles. */
+	readonly burn?: number;
+	/** Only as far as 90 % burnt, which is all that knock asks. */
+	readonly toNinety?: boolean;
+}
+
+/** What two engines of one cycle agree in. */
+type Figure = keyof Cylinder | keyof FullLoad['fuel'] | Exclude<keyof FullLoad, 'cylinder' | 'fuel'>;
+
+/** A text that two engines share if they agree in every figure: the bits of these, for to write numbers out takes a fifth of a cycle. */
+export function keyOf({ cylinder, fuel, ...engine }: FullLoad): string {
+	const figures = {
+		bore: cylinder.bore,
+		stroke: cylinder.stroke,
+		rod: cylinder.rod,
+		ratio: cylinder.ratio,
+		stoichiometricRatio: fuel.stoichiometricRatio,
+		heatingValue: fuel.heatingValue,
+		ethanol: fuel.ethanol,
+		speed: engine.speed,
+		intakeCloses: engine.intakeCloses,
+		manifoldPressure: engine.manifoldPressure,
+		chargeTemperature: engine.chargeTemperature,
+		volumetricEfficiency: engine.volumetricEfficiency,
+		lambda: engine.lambda,
+		advance: engine.advance,
+		burn: engine.burn ?? 1,
+		toNinety: Number(engine.toNinety ?? false),
+	} satisfies Record<Figure, number>;
+	const bits = new Uint16Array(new Float64Array(Object.values(figures)).buffer);
+	// Spread, or made by `from`, it would go number by number through an iterator.
+	return String.fromCharCode.apply(null, bits as unknown as number[]);
+}
