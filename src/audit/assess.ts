@@ -108,7 +108,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		stages: readiness(findings, course),
 		findings,
 		quantities: {
-			...quantityValues(state, quantities, certainty.band),
+			...quantityValues(state, model.printed, certainty.band),
 			...loggedValues(sheet),
 		},
 		limits: ladder(state, quantities, rulebook, certainty.band, options.units),

@@ -6,6 +6,7 @@ import { Judge } from '../rulebook/judge.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { UnitSet } from '../sheet/question.ts';
 import { Wording } from '../wording/template.ts';
+import { type PrintedQuantity, printedQuantities } from './quantity-values.ts';
 
 type Hash = (text: string) => string;
 
@@ -15,6 +16,8 @@ export interface Model {
 	/** Stands for exactly these rules: sha256 of the compiled rules, sorted by id. */
 	readonly fingerprint: string;
 	readonly quantities: readonly AnyQuantity[];
+	/** Those of them that an audit prints. */
+	readonly printed: readonly PrintedQuantity[];
 	readonly graph: Graph;
 	readonly judge: Judge;
 	readonly wordings: Readonly<Record<UnitSet, Wording>>;
@@ -36,6 +39,7 @@ export function makeModel(rulebook: Rulebook, hash: Hash, fingerprint = fingerpr
 		rulebook,
 		fingerprint,
 		quantities,
+		printed: printedQuantities(graph, quantities),
 		graph,
 		wordings: {
 			us: new Wording(rulebook.questions, quantities, 'us'),

@@ -1,4 +1,4 @@
-import { slotNamed } from '../graph/graph.ts';
+import { type Graph, slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
 import { perPull } from '../log/quantities.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
@@ -12,38 +12,40 @@ export function unitOf({ id, kind, unit }: AnyQuantity): string | null {
 	return kind in canonicalUnits ? canonicalUnits[kind as keyof typeof canonicalUnits] || '1' : null;
 }
 
+/** A quantity that is printed: where it stands in the graph, and the unit that it is given in. */
+export interface PrintedQuantity {
+	readonly id: string;
+	readonly slot: number;
+	readonly unit: string | null;
+}
+
+/** Those that are printed: the same for every sheet. */
+export function printedQuantities(graph: Graph, quantities: readonly AnyQuantity[]): PrintedQuantity[] {
+	const printed = quantities.filter(({ kind }) => kind !== 'hidden');
+	return printed.map(quantity => ({ id: quantity.id, slot: slotNamed(graph, quantity.id), unit: unitOf(quantity) }));
+}
+
 /** Every quantity with its value, band and what it rests on. `bands` gives low and high where draws were made. */
 export function quantityValues(
 	state: State,
-	quantities: readonly AnyQuantity[],
+	printed: readonly PrintedQuantity[],
 	bands: (slot: number) => readonly [number, number] | null,
 ): Record<string, QuantityValue> {
 	const values: Record<string, QuantityValue> = {};
-	for (const quantity of quantities) {
-		if (quantity.kind === 'hidden') continue;
-		const slot = slotNamed(state.graph, quantity.id);
-		values[quantity.id] = quantityValue(state, quantity, slot, bands);
+	for (const { id, slot, unit } of printed) {
+		const value = state.values[slot] ?? null;
+		const band = typeof value === 'number' ? bands(slot) : null;
+		values[id] = {
+			value,
+			unit,
+			low: band?.[0] ?? null,
+			high: band?.[1] ?? null,
+			bound: state.bounds.get(slot) ?? null,
+			missing: value === null ? state.missing[slot]! : [],
+			assumed: value === null ? [] : state.assumed[slot]!,
+		};
 	}
 	return values;
-}
-
-function quantityValue(
-	state: State,
-	quantity: AnyQuantity,
-	slot: number,
-	bands: (slot: number) => readonly [number, number] | null,
-): QuantityValue {
-	const value = state.values[slot] ?? null;
-	const band = typeof value === 'number' ? bands(slot) : null;
-	return {
-		value,
-		unit: unitOf(quantity),
-		low: band?.[0] ?? null,
-		high: band?.[1] ?? null,
-		bound: state.bounds.get(slot) ?? null,
-		missing: value === null ? state.missing[slot]! : [],
-		assumed: value === null ? [] : state.assumed[slot]!,
-	};
 }
 
 /** The ids a quantity is worked out from. */

@@ -48,8 +48,8 @@ function noting(tree: Expression, reader: Reader, at: Notebook): Bound {
 	};
 	/** What decides by itself rests on nothing that stands before it. */
 	const alone = (value: Bound): Outcome => {
-		at.notes.read.length = reads;
-		at.notes.blocking.length = blocks;
+		shorten(at.notes.read, reads);
+		shorten(at.notes.blocking, blocks);
 		return value();
 	};
 	const now = bind(tree, reader, inside);
@@ -58,7 +58,7 @@ function noting(tree: Expression, reader: Reader, at: Notebook): Bound {
 		reads = read.length;
 		blocks = blocking.length;
 		const outcome = now();
-		if (outcome === null) blocking.length = blocks;
+		if (outcome === null) shorten(blocking, blocks);
 		return outcome;
 	};
 }
@@ -71,6 +71,11 @@ function notingName(name: string, reader: Reader, at: Notebook): Bound {
 		if (value === undefined) note(name, at.notes.blocking);
 		return value;
 	};
+}
+
+/** Mostly it is that short already, and to look is much quicker than to set it. */
+function shorten(names: string[], length: number): void {
+	if (names.length > length) names.length = length;
 }
 
 /** Once each: an expression has a handful of names, and a list of them costs less than a set. */

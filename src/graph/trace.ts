@@ -50,24 +50,35 @@ export function note(
 			broken.set(slot, `${graph.nodes[lost]!.id}: ${broken.get(lost)}`);
 			return;
 		}
-		const lacking = union(reads.filter(read => values[read] === undefined).map(read => missing[read]!)).concat(
-			reader.wants,
-		);
+		const unknown = reads.filter(read => values[read] === undefined);
+		const lacking = unionAt(missing, unknown, nothing).concat(reader.wants);
 		missing[slot] = [...new Set(own !== null && lacking.length === 0 ? [own] : lacking)].sort();
 	} else if (outcome !== null) {
-		const lists = reads.map(read => assumed[read]!);
-		assumed[slot] = union(assumes.length === 0 ? lists : [...lists, assumes]);
+		assumed[slot] = unionAt(assumed, reads, assumes);
 	}
 }
 
 /** Several sorted lists as one sorted list without doubles. */
-export function union(lists: readonly (readonly string[])[]): readonly string[] {
+export const union = (lists: readonly (readonly string[])[]): readonly string[] =>
+	unionAt(lists, lists.keys(), nothing);
+
+/** The same of those lists that stand at some slots, and one more. */
+function unionAt(
+	lists: readonly (readonly string[])[],
+	slots: Iterable<number>,
+	more: readonly string[],
+): readonly string[] {
 	// What hangs together often shares one list.
-	let only = nothing;
-	for (const list of lists) {
+	let only = more;
+	let all: Set<string> | null = null;
+	for (const slot of slots) {
+		const list = lists[slot]!;
 		if (list.length === 0 || list === only) continue;
-		if (only !== nothing) return [...new Set(lists.flat())].sort();
-		only = list;
+		if (only.length === 0) only = list;
+		else {
+			all ??= new Set(only);
+			for (const id of list) all.add(id);
+		}
 	}
-	return only;
+	return all ? [...all].sort() : only;
 }

@@ -84,7 +84,7 @@ export class Judge {
 			const whole = substitute(tree, thresholds);
 			return { tree: whole, now: bind(whole, this.readerOf(rule)) };
 		};
-		return { rule, applies: rule.applies && ready(rule.applies), holds: ready(rule.holds) };
+		return { rule, applies: rule.applies && ready(rule.applies), holds: ready(rule.holds), traces: null };
 	}
 
 	/** Every verdict with what it rests on, in the order of the rulebook; with `wanted` those of some rules alone. */

@@ -33,6 +33,8 @@ export interface Ready {
 	readonly rule: Rule;
 	readonly applies: Test | null;
 	readonly holds: Test;
+	/** Bound when it is first judged in full. */
+	traces: Traces | null;
 }
 
 interface Test {
@@ -82,7 +84,7 @@ export const notEvaluated = (rule: Rule, subject: Subject | null, error: unknown
 function tracedVerdict(ready: Ready, subject: Subject | null, state: State, reader: Reader): Verdict {
 	const { rule } = ready;
 	const { graph, values } = state;
-	const traces = tracesFor(ready, reader);
+	const traces = (ready.traces ??= tracesFor(ready, reader));
 	const { read, blocking, applicable, outcome } = tracedBy(traces);
 	const word = wordFrom(
 		rule,
@@ -141,21 +143,13 @@ interface Traces {
 	readonly comparisons: readonly (readonly [left: Bound, right: Bound])[];
 }
 
-const known = new WeakMap<Ready, Traces>();
-
-function tracesFor(ready: Ready, reader: Reader): Traces {
-	let traces = known.get(ready);
-	if (!traces) {
-		const { rule, applies, holds } = ready;
-		traces = {
-			applies: applies && traced(applies.tree, reader),
-			holds: traced(holds.tree, reader),
-			thresholds: Object.entries(rule.thresholds).map(([name, { value }]) => [name, bind(value, reader)] as const),
-			comparisons: comparisonsIn(holds.tree, reader),
-		};
-		known.set(ready, traces);
-	}
-	return traces;
+function tracesFor({ rule, applies, holds }: Ready, reader: Reader): Traces {
+	return {
+		applies: applies && traced(applies.tree, reader),
+		holds: traced(holds.tree, reader),
+		thresholds: Object.entries(rule.thresholds).map(([name, { value }]) => [name, bind(value, reader)] as const),
+		comparisons: comparisonsIn(holds.tree, reader),
+	};
 }
 
 /** Both outcomes, and what they read and wait for. What holds is not looked at where the rule is known not to apply. */

@@ -39,8 +39,9 @@ function checkWithRemark(question: Question, answer: unknown, cylinders: number,
 	checkAnswer(question, answer, cylinders, into);
 	if (into.problems.length > before) return;
 	const { value } = answer as Answer;
+	if (typeof value !== 'number') return;
 	const [unit] = unitsOfAnswer(question, answer as Answer);
-	if (typeof value === 'number' && unit?.remark)
+	if (unit?.remark)
 		into.warnings.push({ path: question.id, found: writeInFull(value, unit), accepted: unit.remark(value) });
 }
 

@@ -1,4 +1,5 @@
 import type { Kind } from './kinds.ts';
+import { significant } from './significant.ts';
 
 /** A unit of one kind. The same spelling may name units of several kinds: `C` is a charge or a temperature. */
 export type Unit = {
@@ -52,7 +53,7 @@ export function toCanonical(typed: number, unit: Unit): number {
  * For what a person wrote, so that an answer of 70 % stands on a limit of 0.7.
  */
 export function toCanonicalRounded(typed: number, unit: Unit): number {
-	return Number(toCanonical(typed, unit).toPrecision(15));
+	return significant(toCanonical(typed, unit), 15);
 }
 
 /** The inverse of `toCanonical`. */

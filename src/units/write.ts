@@ -1,4 +1,5 @@
 import { partnerOf } from './names.ts';
+import { significant } from './significant.ts';
 import { fromCanonical, type Unit } from './unit.ts';
 
 /** What computed numbers are worth: nobody tunes to a fourth digit. Whole digits are never rounded away. */
@@ -28,9 +29,8 @@ export function writeInFull(typed: number, unit: Unit): string {
 	return unit.write?.(typed) ?? withSymbol(String(withoutNoise(typed)), unit);
 }
 
-function withoutNoise(typed: number): number {
-	return Number(typed.toPrecision(12));
-}
+/** The noise of a conversion is behind the 12th digit. */
+const withoutNoise = (typed: number): number => significant(typed, 12);
 
 function withSymbol(number: string, unit: Unit): string {
 	if (unit.symbol === '' || unit.symbol === '1') return number;
