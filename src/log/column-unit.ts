@@ -22,11 +22,13 @@ const inside = ([least, most]: readonly [number, number], value: number): boolea
 
 function possible({ range }: Channel, scale: Scale, values: Values): boolean {
 	const [least, most] = range;
-	const isPossible = (value: number): boolean => {
-		const one = scaled(scale, value);
-		return one >= least && one <= most;
-	};
-	return values.sorted.length === 0 || values.share(isPossible) >= mostly;
+	const { sorted } = values;
+	let left = mostly * sorted.length;
+	for (let index = 0; left > 0 && index < sorted.length; index++) {
+		const value = scaled(scale, sorted[index]!);
+		if (value >= least && value <= most) left--;
+	}
+	return left <= 0;
 }
 
 const dividedNote = 'the air-fuel ratio is divided by 14.7, as loggers do on any fuel; @AFR9.81 says otherwise';

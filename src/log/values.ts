@@ -29,11 +29,4 @@ export class Values {
 	get most(): number {
 		return this.sorted.at(-1) ?? Number.NaN;
 	}
-
-	/** The share of readings for which it holds. */
-	share(holds: (value: number) => boolean): number {
-		let count = 0;
-		for (let index = 0; index < this.sorted.length; index++) if (holds(this.sorted[index]!)) count++;
-		return this.sorted.length === 0 ? 0 : count / this.sorted.length;
-	}
 }

@@ -50,13 +50,14 @@ export async function openTable(bytes: Bytes, isUnit: (text: string) => boolean)
 	const text = decoder.decode(head.subarray(0, last)).replaceAll('\r\n', '\n').replace(/\r/g, ' ');
 	const layout = layoutOf(text.replace(/\n$/, ''), isUnit);
 	const lines = text.split('\n').slice(layout.firstLine - 1);
+	const rows = text.includes('"') ? Array.from(logicalLines(lines), line => line.text) : lines;
 	const counts: Counts = { rows: 0, unread: 0, faults: [] };
 	let taken = start.length;
 	return {
 		layout,
 		encoding: wide ? 'utf-16' : encoding,
 		long: false,
-		beginning: (step, most) => rowsOf(lines, layout, step, most),
+		beginning: (step, most) => cellsIn(rows, layout, step, most),
 		linesAhead: lines.length,
 		counts,
 		read: () => taken,
@@ -122,16 +123,15 @@ function concatenated(parts: readonly Uint8Array[], length: number): Uint8Array<
 	return whole;
 }
 
-function* rowsOf(
-	lines: readonly string[],
+function* cellsIn(
+	rows: readonly string[],
 	{ delimiter, columns }: Layout,
 	step = 1,
 	most = Number.POSITIVE_INFINITY,
 ): Generator<string[]> {
-	let [at, given] = [0, 0];
-	for (const line of logicalLines(lines)) {
-		if (at++ % step !== 0) continue;
-		const cells = cellsOf(line.text, delimiter);
+	let given = 0;
+	for (let at = 0; at < rows.length; at += step) {
+		const cells = cellsOf(rows[at]!, delimiter);
 		if (cells.length < columns.length) continue;
 		yield cells.slice(0, columns.length);
 		if (++given >= most) return;
