@@ -4,7 +4,7 @@ import { type Fact, type FitLog, facts } from './fit-log.ts';
 import type { Prepared } from './prepared.ts';
 import { outsideUnknown } from './terms.ts';
 
-/** The chance that a log shows a fact that does not hold, and how sharp its line is, as a share. */
+/** The chance that a log shows a fact that does not hold, and how sharp its line is, as a share. Estimates. */
 export const doubts: Readonly<Record<Fact, { readonly doubt: number; readonly soft: number }>> = {
 	clutch: { doubt: 0.05, soft: 0.03 },
 	spark: { doubt: 0.1, soft: 0.03 },
