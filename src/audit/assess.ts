@@ -1,5 +1,5 @@
 import { reach } from '../graph/paths.ts';
-import type { State } from '../graph/solve.ts';
+import { type State, valueIn } from '../graph/solve.ts';
 import { type Plugs, plugsOf } from '../plugs/parts.ts';
 import { unwantedOn } from '../quantities/wanted.ts';
 import type { Verdict } from '../rulebook/judge.ts';
@@ -12,7 +12,6 @@ import { type Audit, type AuditOptions, auditFormat, auditVersion, type Finding,
 import { logsOf } from './boost/logs.ts';
 import { type NextStep, nextStep, withStep } from './boost/next-step.ts';
 import { certaintyOf } from './certainty.ts';
-import { valueIn } from './conditions.ts';
 import { findingOf } from './findings.ts';
 import { type Fitted, fitJson, fitOf } from './fitted.ts';
 import { sureForGates } from './gate-certainty.ts';

@@ -3,7 +3,7 @@ import { isInCharge } from '../fit/charge-sensor.ts';
 import { fillingAt, placeOf } from '../fit/filling.ts';
 import { breathing, outsideUnknown, type Sensor, sensorErrors, sensors } from '../fit/terms.ts';
 import { latinHypercube } from '../graph/latin-hypercube.ts';
-import type { State } from '../graph/solve.ts';
+import { numberIn, type State } from '../graph/solve.ts';
 import type { Analysis } from '../log/analysis.ts';
 import type { Measured } from '../log/measured.ts';
 import type { PullPoint } from '../log/points.ts';
@@ -47,8 +47,8 @@ export function expectedIn(
 	const dimensions = names.length;
 	const points = latinHypercube(names, drawn);
 	const z = new Float64Array(dimensions);
-	const outside = numberIn(run.get('log.ambient_temp'));
-	const best = Number(state.values[state.graph.slotOf.get('engine.peak_rpm')!] ?? Number.NaN);
+	const outside = figureOf(run.get('log.ambient_temp'));
+	const best = numberIn(state, 'engine.peak_rpm');
 	const off = (sensor: Sensor) => errors[sensor] * z[car.sampler.dimensions + sensors.indexOf(sensor)]!;
 	const readingsAt = (point: PullPoint): Record<Channel, number> => {
 		const { manifold_pressure: pressure, charge_temp: charge } = point.channels;
@@ -126,5 +126,5 @@ const lambdaOf = ({ channels: { lambda_1, lambda_2 } }: PullPoint): number | nul
 	return banks.length === 0 ? null : banks.reduce((sum, one) => sum + one, 0) / banks.length;
 };
 
-const numberIn = (figure: Measured | undefined): number | null =>
+const figureOf = (figure: Measured | undefined): number | null =>
 	typeof figure?.value === 'number' ? figure.value : null;

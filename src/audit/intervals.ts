@@ -1,6 +1,6 @@
+import { valueIn } from '../graph/solve.ts';
 import type { Interval } from '../rulebook/rulebook.ts';
 import type { Assessment } from './assess.ts';
-import { valueIn } from './conditions.ts';
 
 /** A look that comes round by distance: what of it is known on this car. Distances are meters. */
 export interface Check extends Interval {
@@ -12,15 +12,16 @@ export interface Check extends Interval {
 	readonly left: number | null;
 }
 
-const numberIn = (assessment: Pick<Assessment, 'state'>, id: string): number | null => {
-	const value = valueIn(assessment.state, id);
+/** Null where it is not known. */
+const distanceIn = ({ state }: Pick<Assessment, 'state'>, id: string): number | null => {
+	const value = valueIn(state, id);
 	return typeof value === 'number' ? value : null;
 };
 
 /** The checks of the first miles and those after them, in the order in which they come due. */
 export function checksByDistance(assessment: Pick<Assessment, 'state' | 'audit' | 'model'>): Check[] {
 	const { rules, intervals } = assessment.model.rulebook;
-	const driven = numberIn(assessment, 'build.miles_since_first_drive');
+	const driven = distanceIn(assessment, 'build.miles_since_first_drive');
 	const dueOf = (id: string | null): number | null => {
 		const due = rules.find(rule => rule.id === id)?.thresholds.due?.value;
 		return due?.[0] === 'value' && typeof due[1] === 'number' ? due[1] : null;
@@ -30,7 +31,7 @@ export function checksByDistance(assessment: Pick<Assessment, 'state' | 'audit' 
 		const due = dueOf(interval.rule);
 		const verdict = assessment.audit.findings.find(({ rule }) => rule === interval.rule)?.verdict;
 		const next =
-			interval.every !== null && driven !== null && driven >= last ? numberIn(assessment, interval.every) : null;
+			interval.every !== null && driven !== null && driven >= last ? distanceIn(assessment, interval.every) : null;
 		return { ...interval, due, done: verdict === 'holds', left: due === null || driven === null ? next : due - driven };
 	});
 }

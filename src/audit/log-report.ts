@@ -1,7 +1,7 @@
 import { readByFit } from '../fit/car-at.ts';
 import type { Steps } from '../fit/steps.ts';
 import { reach } from '../graph/paths.ts';
-import type { State } from '../graph/solve.ts';
+import { type State, valueIn } from '../graph/solve.ts';
 import type { Analysis } from '../log/analysis.ts';
 import type { Recording } from '../log/block.ts';
 import type { OverviewPoint } from '../log/overview.ts';
@@ -14,7 +14,6 @@ import type { AuditOptions } from './audit.ts';
 import { logsOf } from './boost/logs.ts';
 import { nextStep } from './boost/next-step.ts';
 import { certaintyOf } from './certainty.ts';
-import { valueIn } from './conditions.ts';
 import { type Expected, expectedIn } from './expected.ts';
 import { findingOf } from './findings.ts';
 import { countingLogs, fitJson, fitTo } from './fitted.ts';
@@ -163,11 +162,11 @@ function* untilStopped<T>(steps: Steps<T>): Generator<number, T | 'stopped', 'st
 	}
 }
 
-function targetsIn({ values, graph }: State): Map<string, number> {
+function targetsIn(state: State): Map<string, number> {
 	const ids = { boost: 'boost.target', spark_advance: 'ignition.full_load_advance' };
 	return new Map(
 		Object.entries(ids).flatMap(([channel, id]) => {
-			const value = values[graph.slotOf.get(id)!];
+			const value = valueIn(state, id);
 			return typeof value === 'number' ? [[channel, value] as const] : [];
 		}),
 	);

@@ -1,5 +1,5 @@
 import type { Outcome } from '../expressions/tree.ts';
-import type { State } from '../graph/solve.ts';
+import { type State, valueIn } from '../graph/solve.ts';
 import { nineOfTen } from '../graph/uncertain.ts';
 import type { Plugs } from '../plugs/parts.ts';
 import { uncertaintyOfAnswer } from '../quantities/uncertainty.ts';
@@ -98,7 +98,7 @@ function plausible(question: Question, state: State): Outcome[] {
 		}
 		case 'per-cylinder': {
 			if (!ends) return [];
-			const cylinders = state.values[state.graph.slotOf.get('engine.cylinders')!];
+			const cylinders = valueIn(state, 'engine.cylinders');
 			const even = new Array<number>(typeof cylinders === 'number' ? cylinders : usualCylinders).fill(
 				(ends[0] + ends[1]) / 2,
 			);

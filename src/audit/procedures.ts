@@ -1,9 +1,9 @@
-import type { State } from '../graph/solve.ts';
+import { type State, valueIn } from '../graph/solve.ts';
 import type { Step } from '../rulebook/procedure.ts';
 import type { Stage } from '../rulebook/rulebook.ts';
 import type { Text } from '../sheet/text.ts';
 import type { Assessment } from './assess.ts';
-import { conditionIn, valueIn } from './conditions.ts';
+import { conditionIn } from './conditions.ts';
 import { gateOpen } from './stages.ts';
 
 /** A step of a procedure with its numbers filled in. */

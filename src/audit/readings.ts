@@ -1,9 +1,9 @@
 import { slotNamed } from '../graph/graph.ts';
-import type { State } from '../graph/solve.ts';
+import { type State, valueIn } from '../graph/solve.ts';
 import type { Band, ExpectedReading as Expected } from '../rulebook/expected-reading.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { ExpectedReading } from './audit.ts';
-import { conditionIn, valueIn } from './conditions.ts';
+import { conditionIn } from './conditions.ts';
 
 /** What you should read, with what was measured. What does not apply to this build is left out. */
 export function readings({ readings }: Rulebook, state: State): ExpectedReading[] {

@@ -1,7 +1,6 @@
-import type { State } from '../graph/solve.ts';
+import { type State, valueIn } from '../graph/solve.ts';
 import { isFrom, type Stage, stages } from '../sheet/stage.ts';
 import type { Finding, StageReadiness } from './audit.ts';
-import { valueIn } from './conditions.ts';
 
 /** Harms that hold a stage up. What only wears or annoys is listed, and holds nothing up. */
 export const isSerious = ({ harm }: Pick<Finding, 'harm'>): boolean =>

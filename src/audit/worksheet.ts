@@ -1,3 +1,4 @@
+import { valueIn } from '../graph/solve.ts';
 import { wireFor } from '../physics/fuse.ts';
 import { allowedDrop } from '../physics/wire.ts';
 import type { Plugs } from '../plugs/parts.ts';
@@ -8,7 +9,7 @@ import type { Text } from '../sheet/text.ts';
 import { unitNamed } from '../units/names.ts';
 import { toCanonical } from '../units/unit.ts';
 import type { Assessment } from './assess.ts';
-import { conditionIn, valueIn } from './conditions.ts';
+import { conditionIn } from './conditions.ts';
 
 /** A circuit of the car: as answered, or a usual one that nobody has noted yet. */
 export interface WiringRow {

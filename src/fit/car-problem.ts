@@ -1,4 +1,4 @@
-import type { State } from '../graph/solve.ts';
+import { numberIn, type State, valueIn } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
 import type { Declared } from '../log/declared.ts';
 import { CarAt } from './car-at.ts';
@@ -27,20 +27,21 @@ export function carProblem(
 	logs: readonly FitLog[],
 	declared: Pick<Declared, 'sensor_error'>,
 ): CarProblem {
-	const valueAt = (id: string) => state.values[state.graph.slotOf.get(id)!];
-	const asNumber = (id: string) => {
-		const value = valueAt(id);
-		return typeof value === 'number' ? value : Number.NaN;
-	};
 	const shownFacts = facts.filter(fact => logs.some(({ held }) => held[fact].length > 0));
 	const car = new CarAt(state, uncertain, shownFacts);
 	const inCharge = isInCharge(state);
-	const place = valueAt('sensors.air_temp_place');
+	const place = valueIn(state, 'sensors.air_temp_place');
 	const readsOutside =
-		valueAt('boost.kind') !== 'none' && (place === 'before-compressor' || (place === 'in-air-meter' && !inCharge));
+		valueIn(state, 'boost.kind') !== 'none' &&
+		(place === 'before-compressor' || (place === 'in-air-meter' && !inCharge));
 	const conditions = new Conditions(car, logs, sensorErrors(declared), readsOutside);
 	const { terms, dimensions } = conditions;
-	const points = preparedPoints(logs, asNumber('engine.peak_rpm'), asNumber('sensors.map_full_scale'), inCharge);
+	const points = preparedPoints(
+		logs,
+		numberIn(state, 'engine.peak_rpm'),
+		numberIn(state, 'sensors.map_full_scale'),
+		inCharge,
+	);
 
 	conditions.moveTo(new Float64Array(dimensions));
 	const prepared = points.map(one => {
@@ -54,8 +55,8 @@ export function carProblem(
 	const shown = heldFacts(state, car, logs, prepared);
 	const comparison = new Comparison(car, conditions, logs, prepared, {
 		inCharge,
-		ceiling: asNumber('sensors.meter_ceiling'),
-		manifoldReference: valueAt('fuel.reference') === 'manifold',
+		ceiling: numberIn(state, 'sensors.meter_ceiling'),
+		manifoldReference: valueIn(state, 'fuel.reference') === 'manifold',
 	});
 	conditions.moveTo(new Float64Array(dimensions));
 	comparison.run();

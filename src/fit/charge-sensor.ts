@@ -1,12 +1,11 @@
-import type { State } from '../graph/solve.ts';
+import { type State, valueIn } from '../graph/solve.ts';
 
 /** Whether the charge temperature of a log is that of what the engine draws in. */
-export function isInCharge({ values, graph }: State): boolean {
-	const value = (id: string) => values[graph.slotOf.get(id)!];
-	const place = value('sensors.air_temp_place');
+export function isInCharge(state: State): boolean {
+	const place = valueIn(state, 'sensors.air_temp_place');
 	return (
-		value('boost.kind') === 'none' ||
+		valueIn(state, 'boost.kind') === 'none' ||
 		place === 'after-intercooler' ||
-		(place === 'in-air-meter' && value('sensors.meter_place') === 'blow-through')
+		(place === 'in-air-meter' && valueIn(state, 'sensors.meter_place') === 'blow-through')
 	);
 }

@@ -1,4 +1,4 @@
-import { evaluate, type State } from '../graph/solve.ts';
+import { evaluate, type State, valueIn } from '../graph/solve.ts';
 import type { CarAt, Running } from './car-at.ts';
 import { type Fact, type FitLog, facts } from './fit-log.ts';
 import type { Prepared } from './prepared.ts';
@@ -78,7 +78,7 @@ export function heldFacts(
 /** The cylinder model runs once at what was logged; from there its figure follows by its slopes. */
 function knockMargin(state: State, car: CarAt, { ambient, outside }: FitLog, { point }: Prepared) {
 	const { manifold_pressure, charge_temp, spark_advance } = point.read;
-	const nominal = state.values[state.graph.slotOf.get('engine.knock_integral')!];
+	const nominal = valueIn(state, 'engine.knock_integral');
 	const [there] = evaluate(state, ['engine.knock_integral'], {
 		'air.ambient_pressure': ambient,
 		'build.hot_day': outside ?? outsideUnknown.usual,

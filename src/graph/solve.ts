@@ -68,3 +68,15 @@ export function evaluate(
 	run(evaluationOn({ ...base, values }), base.replaced?.size ? order.filter(slot => !base.replaced!.has(slot)) : order);
 	return slots.map(slot => values[slot]);
 }
+
+/** The value of an answer or a quantity; undefined where it is not known, or there is none of that id. */
+export function valueIn({ graph, values }: Pick<State, 'graph' | 'values'>, id: string): Outcome {
+	const slot = graph.slotOf.get(id);
+	return slot === undefined ? undefined : values[slot];
+}
+
+/** The number of an answer or a quantity; NaN where it is not known or none. */
+export function numberIn(state: Pick<State, 'graph' | 'values'>, id: string): number {
+	const value = valueIn(state, id);
+	return typeof value === 'number' ? value : Number.NaN;
+}

@@ -1,15 +1,13 @@
-import type { State } from '../graph/solve.ts';
-import { evaluate } from '../graph/solve.ts';
+import { evaluate, type State, valueIn } from '../graph/solve.ts';
 import type { Car } from './car.ts';
 
 /** The car of a solved sheet. An id that the model does not have is not known; what was looked at goes into `read`. */
 export function carOf(state: State, read = new Set<string>()): Car {
-	const { graph, values } = state;
+	const { graph } = state;
 	return {
 		value: id => {
 			read.add(id);
-			const slot = graph.slotOf.get(id);
-			return slot === undefined ? undefined : values[slot];
+			return valueIn(state, id);
 		},
 		at(id, replaced) {
 			read.add(id);

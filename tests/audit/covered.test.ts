@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { valueIn } from '../../src/audit/conditions.ts';
 import { isListed } from '../../src/audit/stages.ts';
+import { valueIn } from '../../src/graph/solve.ts';
 import { unwantedOn } from '../../src/quantities/wanted.ts';
 import { audited, changed } from '../support/audited.ts';
 import { buildSheet, testModel } from '../support/model.ts';

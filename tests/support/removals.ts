@@ -1,8 +1,8 @@
 import { type Assessment, assess } from '../../src/audit/assess.ts';
 import { usualDraws } from '../../src/audit/audit.ts';
-import { valueIn } from '../../src/audit/conditions.ts';
 import type { Model } from '../../src/audit/model.ts';
 import { onlyKnownFrom, standsInTheWay } from '../../src/audit/stages.ts';
+import { valueIn } from '../../src/graph/solve.ts';
 import { uncertaintyOfAnswer } from '../../src/quantities/uncertainty.ts';
 import { unwantedOn } from '../../src/quantities/wanted.ts';
 import type { Question } from '../../src/sheet/question.ts';

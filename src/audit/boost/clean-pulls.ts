@@ -1,8 +1,7 @@
-import type { State } from '../../graph/solve.ts';
+import { numberIn, type State } from '../../graph/solve.ts';
 import type { LogResults } from '../../log/results.ts';
 import type { Judge, Verdict } from '../../rulebook/judge.ts';
 import type { RecordedInPull } from '../../sheet/sheet.ts';
-import { numberIn } from '../conditions.ts';
 
 /** A pull of a log, and all that keeps it from being clean. */
 export interface JudgedPull {

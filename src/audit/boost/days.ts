@@ -1,8 +1,7 @@
 import type { Outcome } from '../../expressions/tree.ts';
 import type { Fit } from '../../fit/fit.ts';
 import { likelyOutside } from '../../fit/terms.ts';
-import type { State } from '../../graph/solve.ts';
-import { numberIn } from '../conditions.ts';
+import { numberIn, type State, valueIn } from '../../graph/solve.ts';
 import { stateWithLog } from '../logged.ts';
 import type { Model } from '../model.ts';
 import { type Asked, figureOf } from './asked.ts';
@@ -25,21 +24,19 @@ const borneOutBy: Readonly<Record<string, string>> = {
 };
 
 /** The limits of boost that could not be worked out, for want of answers. */
-export function unplacedIn({ rulebook, graph }: Model, { values }: State): { readonly title: string }[] {
-	return boostLimits({ rulebook }).flatMap(id =>
-		values[graph.slotOf.get(id)!] === undefined ? [rulebook.limits[id]!] : [],
-	);
+export function unplacedIn({ rulebook }: Model, state: State): { readonly title: string }[] {
+	return boostLimits({ rulebook }).flatMap(id => (valueIn(state, id) === undefined ? [rulebook.limits[id]!] : []));
 }
 
 const boostLimits = ({ rulebook }: Pick<Model, 'rulebook'>): string[] =>
 	Object.keys(rulebook.limits).filter(id => id.endsWith('boost_limit'));
 
 /** The limits of boost that cost the engine, or people: those of rules of that harm. */
-function graveLimits(model: Model, { values }: State): string[] {
+function graveLimits(model: Model, state: State): string[] {
 	const grave = new Set(
 		model.rulebook.rules.filter(({ harm }) => harm === 'engine' || harm === 'person').flatMap(({ limit }) => limit),
 	);
-	return boostLimits(model).filter(id => grave.has(id) && typeof values[model.graph.slotOf.get(id)!] === 'number');
+	return boostLimits(model).filter(id => grave.has(id) && typeof valueIn(state, id) === 'number');
 }
 
 /** The draws of the limits that count, on each day: that of the log (as cold and as warm as it may have been), the hot day. */

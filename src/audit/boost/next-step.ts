@@ -1,7 +1,6 @@
 import { slotNamed } from '../../graph/graph.ts';
-import type { State } from '../../graph/solve.ts';
+import { type State, valueIn } from '../../graph/solve.ts';
 import { psi } from '../../physics/constants.ts';
-import { valueIn } from '../conditions.ts';
 import { stateWithLog } from '../logged.ts';
 import { type Asked, figureOf } from './asked.ts';
 import { highestWithin, passedAt } from './chance.ts';

@@ -1,6 +1,5 @@
-import type { State } from '../../graph/solve.ts';
+import { numberIn, type State, valueIn } from '../../graph/solve.ts';
 import { psi } from '../../physics/constants.ts';
-import { numberIn, valueIn } from '../conditions.ts';
 
 /** What to look at during a step, in canonical units: what to expect, and where to lift. Null: not worked out, or no figure to lift at. */
 export interface Watch {

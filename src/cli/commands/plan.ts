@@ -1,10 +1,10 @@
-import { valueIn } from '../../audit/conditions.ts';
 import { readHave } from '../../audit/have.ts';
 import type { Model } from '../../audit/model.ts';
 import { planEvenings } from '../../audit/plan.ts';
 import { nextStage, planLines } from '../../audit/plan-lines.ts';
 import { writeOutput } from '../../files/output.ts';
 import { readWhole } from '../../files/read.ts';
+import { valueIn } from '../../graph/solve.ts';
 import { composePlan, type Plan, planAsData } from '../../report/compose/plan.ts';
 import { composeDay } from '../../report/compose/procedures.ts';
 import type { Document } from '../../report/document.ts';

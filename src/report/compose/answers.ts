@@ -1,4 +1,5 @@
 import type { Assessment } from '../../audit/assess.ts';
+import { valueIn } from '../../graph/solve.ts';
 import { noteOn } from '../../sheet/notes.ts';
 import type { Question, UnitSet } from '../../sheet/question.ts';
 import { type Answer, answerTo } from '../../sheet/sheet.ts';
@@ -12,7 +13,7 @@ export function answers({ model, sheet, state, wording }: Assessment): Block[] {
 		const waiting = answer ? '' : noteOn(sheet, question.id);
 		if (waiting) return [[code(question.id), ` no answer yet. Note: ${waiting}`]];
 		if (!answer) return [];
-		const idle = state.values[state.graph.slotOf.get(question.id)!] === null;
+		const idle = valueIn(state, question.id) === null;
 		const note = answer.note ? ` Note: ${answer.note}` : '';
 		return [
 			[

@@ -1,5 +1,5 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { valueIn } from '../../audit/conditions.ts';
+import { valueIn } from '../../graph/solve.ts';
 import type { Caution, Rulebook, Stage } from '../../rulebook/rulebook.ts';
 import { stageTitles } from '../../wording/stages.ts';
 import type { Inline } from '../document.ts';

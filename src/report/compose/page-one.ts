@@ -1,4 +1,4 @@
-import { valueIn } from '../../audit/conditions.ts';
+import { valueIn } from '../../graph/solve.ts';
 import type { Stage } from '../../rulebook/rulebook.ts';
 import { placeWords } from '../../wording/places.ts';
 import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';

@@ -1,9 +1,9 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { valueIn } from '../../audit/conditions.ts';
 import { type PartToGet, partsFor } from '../../audit/parts.ts';
 import type { Evening, Evenings } from '../../audit/plan.ts';
 import type { PlanLine } from '../../audit/plan-lines.ts';
 import { sureEnough } from '../../audit/unproved.ts';
+import { valueIn } from '../../graph/solve.ts';
 import type { Stage, VerdictWord } from '../../rulebook/rulebook.ts';
 import { wholeHow } from '../../sheet/how.ts';
 import { placeWords } from '../../wording/places.ts';

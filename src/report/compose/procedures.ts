@@ -1,7 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { valueIn } from '../../audit/conditions.ts';
 import { type FindOut, proveDuring } from '../../audit/find-out.ts';
 import { type FittedProcedure, type FittedStep, fittedProcedures } from '../../audit/procedures.ts';
+import { valueIn } from '../../graph/solve.ts';
 import { type Rulebook, type Stage, stages } from '../../rulebook/rulebook.ts';
 import type { Wording } from '../../wording/template.ts';
 import { whenAnswerable } from '../../wording/when.ts';

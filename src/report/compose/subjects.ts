@@ -1,6 +1,6 @@
 import type { Assessment } from '../../audit/assess.ts';
 import type { Finding } from '../../audit/audit.ts';
-import { valueIn } from '../../audit/conditions.ts';
+import { valueIn } from '../../graph/solve.ts';
 import { lower } from './names.ts';
 
 /** The part a finding speaks of, in the words of its question. */

@@ -1,6 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Assessment } from '../../audit/assess.ts';
-import { valueIn } from '../../audit/conditions.ts';
+import { valueIn } from '../../graph/solve.ts';
 import { type BankLayout, banksOf, layoutFromOrder } from '../../physics/firing-order.ts';
 import { bar, color, drawing, edged, label, type Picture, rule } from './draw.ts';
 import { inUnits } from './in-units.ts';

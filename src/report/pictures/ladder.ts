@@ -1,5 +1,6 @@
 import { scaleLinear } from 'd3-scale';
 import type { Assessment } from '../../audit/assess.ts';
+import { valueIn } from '../../graph/solve.ts';
 import { limitWords } from '../../wording/as-fine-as-band.ts';
 import { bar, color, drawing, edged, label, type Picture, round, rule, sheet } from './draw.ts';
 import { inUnits } from './in-units.ts';
@@ -13,7 +14,7 @@ export function drawLadder({ audit, wording, state, fits }: Assessment): Picture
 	if (rungs.length === 0) return null;
 	const show = (value: number) => wording.show(rungs[0]!.limit, value)!;
 	const varied = rungs[0]!.unit === 'Pa' ? 'boost.target' : 'engine.peak_rpm';
-	const target = state.values[state.graph.slotOf.get(varied)!];
+	const target = valueIn(state, varied);
 	const aim = typeof target === 'number' ? target : null;
 	const most = Math.max(...rungs.map(({ value, high }) => high ?? value!), aim ?? 0);
 	// What lies far beyond the target is cut off there, or it would squeeze what matters.

@@ -1,5 +1,5 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { valueIn } from '../../audit/conditions.ts';
+import { valueIn } from '../../graph/solve.ts';
 import type { AirMeter } from '../../physics/meter.ts';
 import { strips } from './curves.ts';
 import type { Picture } from './draw.ts';

@@ -1,6 +1,5 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { valueIn } from '../../audit/conditions.ts';
-import { evaluate } from '../../graph/solve.ts';
+import { evaluate, valueIn } from '../../graph/solve.ts';
 import { type Level, type Series, strips } from './curves.ts';
 import type { Picture } from './draw.ts';
 import { inUnits } from './in-units.ts';

@@ -1,6 +1,6 @@
-import { valueIn } from '../../audit/conditions.ts';
 import { type Evening, planEvenings } from '../../audit/plan.ts';
 import { nextStage, type PlanLine, planLines } from '../../audit/plan-lines.ts';
+import { valueIn } from '../../graph/solve.ts';
 import { namesRead } from '../../rulebook/reads.ts';
 import { type Access, accesses } from '../../sheet/access.ts';
 import { placeWords } from '../../wording/places.ts';
