@@ -83,7 +83,8 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const failing = new Set<string>();
 	for (const { verdict, rule } of verdicts) if (verdict === 'fails') failing.add(rule.id);
 	const found: Finding[] = [];
-	for (const [index, verdict] of verdicts.entries()) {
+	for (let index = 0; index < verdicts.length; index++) {
+		const verdict = verdicts[index]!;
 		if (reopened.has(verdict.rule)) continue;
 		const unproved = isUnproved(verdict, sure[index] ?? null, judge, enough);
 		const surely = certainty.sure[index] ?? null;
@@ -106,10 +107,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		packs: packsUsed(rulebook, findings),
 		stages: readiness(findings, course),
 		findings,
-		quantities: {
-			...quantityValues(state, model.printed, certainty.band),
-			...loggedValues(sheet),
-		},
+		quantities: Object.assign(quantityValues(state, model.printed, certainty.band), loggedValues(sheet)),
 		limits: ladder(state, quantities, rulebook, certainty.band, options.units),
 		next: (options.next ?? options.draws > 0) ? nextAnswers(model, sheet, state, verdicts, unwanted, plugs) : [],
 		readings: readings(rulebook, state),

@@ -16,18 +16,17 @@ export type Standing = Pick<
 /** A verdict as far as stages need it: no words, no numbers. */
 export function standingOf(
 	verdict: Verdict,
-	{ graph, values }: Pick<State, 'graph' | 'values'>,
+	state: Pick<State, 'graph' | 'values'>,
 	judge: Judge,
 	unproved = false,
 	unwanted: ReadonlySet<string> = new Set(),
 ): Standing {
 	const { rule, missing } = verdict;
-	const stage = stageOf(rule, values[slotNamed(graph, 'boost.kind')] === 'none');
-	const worse = worst(verdict, stage);
+	const stage = stageOf(rule, state);
 	return {
 		rule: rule.id,
-		stage: worse.stage,
-		harm: worse.harm,
+		stage: worstStage(verdict, stage),
+		harm: worstHarm(verdict),
 		verdict: verdict.verdict,
 		unproved,
 		prove_during: isProvedDuring(verdict, stage, judge),
@@ -57,16 +56,16 @@ export function findingOf(
 	};
 	const words = wording.ofRule(rule, read);
 	const credits = judge.creditsOf(rule);
-	const standing = standingOf(verdict, state, judge, unproved, unwanted);
+	const stage = stageOf(rule, state);
 	// Written out: an object begun with another one's fields is made a hundred times as slowly, and there are hundreds.
 	return {
-		rule: standing.rule,
-		stage: standing.stage,
-		harm: standing.harm,
-		verdict: standing.verdict,
-		unproved: standing.unproved,
-		prove_during: standing.prove_during,
-		not_wanted: standing.not_wanted,
+		rule: rule.id,
+		stage: worstStage(verdict, stage),
+		harm: worstHarm(verdict),
+		verdict: verdict.verdict,
+		unproved,
+		prove_during: isProvedDuring(verdict, stage, judge),
+		not_wanted: verdict.missing.some(answer => unwanted.has(answer)),
 		subject,
 		section: rule.section,
 		covered_by: verdict.verdict === 'fails' && failing.has(rule.covered_by) ? rule.covered_by : null,
@@ -87,21 +86,24 @@ export function findingOf(
 
 /** Whether all that it waits for shows only at its stage or later; also what a log did not show and no answer would. */
 const isProvedDuring = ({ rule, verdict, missing }: Verdict, stage: Stage, judge: Judge): boolean =>
-	onlyKnownFrom(stage, missing.map(judge.knownFrom)) ||
-	(rule.section === 'log' && verdict === 'cannot-tell' && missing.length === 0);
+	missing.length === 0
+		? rule.section === 'log' && verdict === 'cannot-tell'
+		: onlyKnownFrom(stage, missing.map(judge.knownFrom));
 
 /** The stage of a rule. Without boost a pull belongs to driving: what a log shows of it holds that up. */
-const stageOf = ({ section, stage }: Rule, unboosted: boolean): Stage =>
-	section === 'log' && stage === 'boost' && unboosted ? 'move' : stage;
+const stageOf = ({ section, stage }: Rule, { graph, values }: Pick<State, 'graph' | 'values'>): Stage =>
+	section === 'log' && stage === 'boost' && values[slotNamed(graph, 'boost.kind')] === 'none' ? 'move' : stage;
 
-/** Stage and harm of a finding: the rule's own, or those of its subject where they are worse. */
-function worst({ rule, worse }: Verdict, own: Stage): Pick<Finding, 'stage' | 'harm'> {
-	if (!worse) return { stage: own, harm: rule.harm };
-	const [stage, harm] = [worse.stage as Stage | undefined, worse.harm as Harm | undefined];
-	return {
-		stage: stage && stages.indexOf(stage) < stages.indexOf(own) ? stage : own,
-		harm: harm && harms.indexOf(harm) < harms.indexOf(rule.harm) ? harm : rule.harm,
-	};
+/** The stage of a finding: its rule's own, or that of its subject where it comes before. */
+function worstStage({ worse }: Verdict, own: Stage): Stage {
+	const stage = worse?.stage as Stage | undefined;
+	return stage && stages.indexOf(stage) < stages.indexOf(own) ? stage : own;
+}
+
+/** The harm of a finding: its rule's own, or that of its subject where it is worse. */
+function worstHarm({ rule, worse }: Verdict): Harm {
+	const harm = worse?.harm as Harm | undefined;
+	return harm && harms.indexOf(harm) < harms.indexOf(rule.harm) ? harm : rule.harm;
 }
 
 /** JSON has no other word for it. Mostly all are known: then they are taken as they are. */

@@ -6,7 +6,7 @@ import { Judge } from '../rulebook/judge.ts';
 import type { Rulebook } from '../rulebook/rulebook.ts';
 import type { UnitSet } from '../sheet/question.ts';
 import { Wording } from '../wording/template.ts';
-import { type PrintedQuantity, printedQuantities } from './quantity-values.ts';
+import { type PrintedQuantities, printedQuantities } from './quantity-values.ts';
 
 type Hash = (text: string) => string;
 
@@ -17,7 +17,7 @@ export interface Model {
 	readonly fingerprint: string;
 	readonly quantities: readonly AnyQuantity[];
 	/** Those of them that an audit prints. */
-	readonly printed: readonly PrintedQuantity[];
+	readonly printed: PrintedQuantities;
 	readonly graph: Graph;
 	readonly judge: Judge;
 	readonly wordings: Readonly<Record<UnitSet, Wording>>;

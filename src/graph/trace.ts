@@ -59,20 +59,20 @@ export function note(
 }
 
 /** Several sorted lists as one sorted list without doubles. */
-export const union = (lists: readonly (readonly string[])[]): readonly string[] =>
-	unionAt(lists, lists.keys(), nothing);
+export const union = (lists: readonly (readonly string[])[]): readonly string[] => unionAt(lists, null, nothing);
 
-/** The same of those lists that stand at some slots, and one more. */
+/** The same of the lists at some slots, and one more. */
 function unionAt(
 	lists: readonly (readonly string[])[],
-	slots: Iterable<number>,
+	slots: readonly number[] | null,
 	more: readonly string[],
 ): readonly string[] {
 	// What hangs together often shares one list.
 	let only = more;
 	let all: Set<string> | null = null;
-	for (const slot of slots) {
-		const list = lists[slot]!;
+	const count = (slots ?? lists).length;
+	for (let at = 0; at < count; at++) {
+		const list = lists[slots ? slots[at]! : at]!;
 		if (list.length === 0 || list === only) continue;
 		if (only.length === 0) only = list;
 		else {

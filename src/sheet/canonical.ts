@@ -22,7 +22,8 @@ export function canonicalAnswer(question: Question, answer: Answer): CanonicalAn
 	const { value } = answer;
 	if (value === undefined || answer.known === 'not-known') return { value: undefined, needs: null, assumed: [] };
 	const units = unitsOfAnswer(question, answer);
-	const assumed = units.flatMap(unit => unit?.assumes ?? []);
+	const assumed: string[] = [];
+	for (const unit of units) if (unit?.assumes !== undefined) assumed.push(unit.assumes);
 	const plain = (kept: Outcome): CanonicalAnswer => ({ value: kept, needs: null, assumed });
 	switch (question.kind) {
 		case 'per-cylinder':

@@ -12,7 +12,7 @@ export class Wording {
 	readonly units: UnitSet;
 	/** The rulebook's texts are the same for every sheet, so they are made ready once; names may mean something else in each rule. */
 	private readonly texts = new Map<Rule | null, Map<string, Ready>>();
-	private readonly rules = new Map<Rule, RuleWords<Ready>>();
+	private readonly rules = new Map<Rule, ReadyRule>();
 
 	constructor(questions: readonly Question[], quantities: readonly AnyQuantity[], units: UnitSet) {
 		this.questions = new Map(questions.map(question => [question.id, question]));
@@ -65,19 +65,19 @@ export class Wording {
 	/** A rule's words as `fill` would have them, by what they are for. */
 	ofRule(rule: Rule, read: (name: string) => Outcome): RuleWords<string> {
 		let ready = this.rules.get(rule);
-		if (!ready) {
-			const readied = (text: Text) => this.readied(text, rule);
-			ready = {
-				title: readied(rule.title),
-				why: readied(rule.why),
-				do: rule.do.map(readied),
-				prove: readied(rule.prove),
-			};
-			this.rules.set(rule, ready);
-		}
+		if (!ready) this.rules.set(rule, (ready = this.readiedRule(rule)));
+		const { plain, words } = ready;
+		if (plain) return plain;
 		const filled = (text: Ready) => this.filled(text, read);
-		const steps = ready.do.every(isPlain) ? ready.do : ready.do.map(filled);
-		return { title: filled(ready.title), why: filled(ready.why), do: steps, prove: filled(ready.prove) };
+		return { title: filled(words.title), why: filled(words.why), do: words.do.map(filled), prove: filled(words.prove) };
+	}
+
+	private readiedRule(rule: Rule): ReadyRule {
+		const readied = (text: Text) => this.readied(text, rule);
+		const [title, why, steps] = [readied(rule.title), readied(rule.why), rule.do.map(readied)];
+		const prove = readied(rule.prove);
+		const arePlain = isPlain(title) && isPlain(why) && isPlain(prove) && steps.every(isPlain);
+		return { words: { title, why, do: steps, prove }, plain: arePlain ? { title, why, do: steps, prove } : null };
 	}
 
 	private filled(ready: Ready, read: (name: string) => Outcome): string {
@@ -147,4 +147,10 @@ interface RuleWords<Form> {
 	readonly why: Form;
 	readonly do: readonly Form[];
 	readonly prove: Form;
+}
+
+/** A rule's words made ready; `plain` where there is no name in any of them. */
+interface ReadyRule {
+	readonly words: RuleWords<Ready>;
+	readonly plain: RuleWords<string> | null;
 }
