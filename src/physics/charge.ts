@@ -1,3 +1,4 @@
+import { fuels, pureEthanol } from './fuels.ts';
 import { enthalpyAt, type Gas } from './gas.ts';
 import { within } from './range.ts';
 import { type Species, species, universalConstant } from './species.ts';
@@ -29,9 +30,8 @@ const waterGas = 3.5;
 /** Lower heating values of CO and H2, J/mol. Heywood, table 3.2. */
 const monoxideHeat = 282.99e3;
 const hydrogenHeat = 241.83e3;
-/** kg/m3 at 15 degC: what turns a share by volume into one by mass. US DOE Alternative Fuels Data Center. */
-const gasolineDensity = 745;
-const ethanolDensity = 789;
+/** kg/m3: what turns a share by volume into one by mass. */
+const [gasolineDensity, ethanolDensity] = [fuels.petrol.density, pureEthanol.density] as const;
 
 /**
  * Charge of a spark-ignition engine. Lambda 0.5 to 2, ethanol in the fuel by volume (0 to 1), residual by mass (0 to 0.5).

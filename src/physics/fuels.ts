@@ -31,7 +31,7 @@ export function fuelFlow(airFlow: number, lambda: number, stoichiometricRatio: n
 }
 
 /** Pure ethanol, as in the blends of `fuels`. */
-const spirit: Fuel = {
+export const pureEthanol: Fuel = {
 	ethanol: 1,
 	stoichiometricRatio: 9,
 	density: 789,
@@ -48,14 +48,14 @@ export function blendOf(ethanol: number): Fuel {
 	within('ethanol share', ethanol, 0, 1);
 	const { petrol } = fuels;
 	const byVolume = (a: number, b: number) => a * (1 - ethanol) + b * ethanol;
-	const density = byVolume(petrol.density, spirit.density);
-	const mass = (spirit.density * ethanol) / density;
+	const density = byVolume(petrol.density, pureEthanol.density);
+	const mass = (pureEthanol.density * ethanol) / density;
 	const byMass = (a: number, b: number) => a * (1 - mass) + b * mass;
 	return {
 		ethanol,
-		stoichiometricRatio: byMass(petrol.stoichiometricRatio, spirit.stoichiometricRatio),
+		stoichiometricRatio: byMass(petrol.stoichiometricRatio, pureEthanol.stoichiometricRatio),
 		density,
-		heatingValue: byMass(petrol.heatingValue, spirit.heatingValue),
-		viscosity: Math.exp(byVolume(Math.log(petrol.viscosity), Math.log(spirit.viscosity))),
+		heatingValue: byMass(petrol.heatingValue, pureEthanol.heatingValue),
+		viscosity: Math.exp(byVolume(Math.log(petrol.viscosity), Math.log(pureEthanol.viscosity))),
 	};
 }
