@@ -102,7 +102,6 @@ export interface Topic {
 	readonly rules: readonly string[];
 }
 
-/** A part of the build, with its topics in a folder of rules/. */
 export interface Section {
 	readonly id: string;
 	readonly title: string;
@@ -150,7 +149,6 @@ export interface Interval {
 	readonly every: string | null;
 }
 
-/** A limit in words, and what raises it. */
 export interface LimitWords {
 	readonly title: string;
 	readonly raise: Text;
