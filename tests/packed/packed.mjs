@@ -13,7 +13,8 @@ const home = join(place, 'home');
 mkdirSync(home);
 const env = { PATH: process.env.PATH, HOME: home, XDG_DATA_HOME: home, XDG_CONFIG_HOME: home, TERM: 'xterm-256color' };
 const command = join(place, 'bin', 'swap-audit');
-const codeAtMost = 1_500_000;
+/** The program takes 1.46 MB; help and what reads a log are scripts of their own, 62 and 82 kB, which start sooner for it. */
+const codeAtMost = 1_650_000;
 
 function must(fact, words) {
 	if (!fact) throw new Error(words);
