@@ -1,4 +1,5 @@
 import type { Analysis } from '../log/analysis.ts';
+import type { Recording } from '../log/block.ts';
 import type { LogResults } from '../log/results.ts';
 import type { Finding, FitJson, LimitRung } from './audit.ts';
 import type { BoostStep } from './boost/next-step.ts';
@@ -47,4 +48,23 @@ export interface LogJson {
 	readonly boost_steps_refused: readonly string[];
 	/** What was decided while reading. */
 	readonly notes: readonly string[];
+}
+
+/** What each column was taken for, with its new readings and the ends of what they show. */
+export function channelsOf(
+	{ channels, totals }: Pick<Recording, 'channels' | 'totals'>,
+	{ samples, seconds, lag }: Pick<Analysis, 'samples' | 'seconds' | 'lag'>,
+): LogJson['channels'] {
+	return channels.map(one => {
+		if (one.channel === 'time') return { ...one, samples: totals.rows, low: 0, high: seconds, lag: null };
+		const seen = samples.get(one.channel);
+		const some = seen !== undefined && seen.count > 0;
+		return {
+			...one,
+			samples: seen?.count ?? 0,
+			low: some ? seen.low : null,
+			high: some ? seen.high : null,
+			lag: /^lambda_[12]$/.test(one.channel) ? lag : null,
+		};
+	});
 }

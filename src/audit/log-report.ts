@@ -19,7 +19,7 @@ import { findingOf } from './findings.ts';
 import { countingLogs, fitJson, fitTo } from './fitted.ts';
 import { ladder, limitSlots } from './limits.ts';
 import { answersOf, withLogged } from './log-answers.ts';
-import type { LogFile, LogJson } from './log-json.ts';
+import { channelsOf, type LogFile, type LogJson } from './log-json.ts';
 import { stateWithLog, withFigures } from './logged.ts';
 import type { Model } from './model.ts';
 import { inOrder } from './priority.ts';
@@ -41,6 +41,16 @@ export interface LogReport {
 	readonly model: Model;
 }
 
+/** A log that was gone through, in the car of a sheet: of what was `solved` of it the log's quantities `read` some. */
+export interface ReadLog {
+	readonly file: LogFile;
+	readonly recording: Omit<Recording, 'blocks' | 'columns'>;
+	readonly analysis: Analysis;
+	readonly overview: readonly OverviewPoint[];
+	readonly read: ReadonlySet<string>;
+	readonly solved: State;
+}
+
 /** As for an audit. */
 export interface LogOptions extends Pick<AuditOptions, 'date' | 'tool' | 'units' | 'draws'> {
 	/** Whether the model is fitted to the log; left out: when there are draws. */
@@ -48,19 +58,16 @@ export interface LogOptions extends Pick<AuditOptions, 'date' | 'tool' | 'units'
 }
 
 /**
- * Judges what a log came to by the rules on logs, in the car of a sheet: `solved`, of which the log's quantities `read` some.
- * Yields the share of the fit that is done; told to stop there, it goes on without one, and notes that.
+ * Judges what a log came to by the rules on logs. Yields the share of the fit that is done; told to stop there, it goes on
+ * without one, and notes that.
  */
 export function* reportLog(
 	model: Model,
 	{ sheet }: Checked,
-	{ channels, unused, notes, totals }: Omit<Recording, 'blocks' | 'columns'>,
-	analysis: Analysis,
-	overview: readonly OverviewPoint[],
-	file: LogFile,
+	{ file, recording, analysis, overview, read, solved }: ReadLog,
 	{ date, tool, units, draws, fit: fits = draws > 0 }: LogOptions,
-	{ read, solved }: { readonly read: ReadonlySet<string>; readonly solved: State },
 ): Generator<number, LogReport, 'stop' | undefined> {
+	const { totals } = recording;
 	const { judge } = model;
 	const wording = model.wordings[units];
 	const quantities = resultsOf(analysis);
@@ -95,7 +102,6 @@ export function* reportLog(
 		plugs: () => plugsOf(after.plugs, model.rulebook.vocabulary, id => valueIn(stateAfter, id), units),
 		units,
 	});
-	const late = (id: string) => (/^lambda_[12]$/.test(id) ? analysis.lag : null);
 	const json: LogJson = {
 		format: 'swap-audit/log',
 		version: 1,
@@ -104,19 +110,8 @@ export function* reportLog(
 		tool,
 		rules: model.fingerprint,
 		file: { ...file, rows: totals.rows, unread: totals.unread, seconds: analysis.seconds, rate: analysis.rate },
-		channels: channels.map(one => {
-			const seen = analysis.samples.get(one.channel);
-			const some = seen !== undefined && seen.count > 0;
-			const rows = one.channel === 'time' ? totals.rows : 0;
-			return {
-				...one,
-				samples: seen?.count ?? rows,
-				low: some ? seen.low : one.channel === 'time' ? 0 : null,
-				high: some ? seen.high : one.channel === 'time' ? analysis.seconds : null,
-				lag: late(one.channel),
-			};
-		}),
-		unused,
+		channels: channelsOf(recording, analysis),
+		unused: recording.unused,
 		episodes: analysis.episodes,
 		quantities,
 		findings: inOrder(findings),
@@ -136,7 +131,7 @@ export function* reportLog(
 		boost_steps: step.steps,
 		boost_steps_refused: step.refused,
 		notes: [
-			...notes,
+			...recording.notes,
 			...(analysis.pulse === null ? [] : [analysis.pulse]),
 			...(stopped === 'stopped' ? ['The fit was stopped: this report is without it.'] : []),
 		],

@@ -1,22 +1,22 @@
 import { describe, expect, test } from 'vitest';
 import { harms, type Rule, stages } from '../../src/rulebook/rulebook.ts';
 import { testModel } from '../support/model.ts';
-import { catalogue } from './catalogue.ts';
+import { catalog } from './catalog.ts';
 import { belowFloor, hasFloor } from './floor.ts';
 
 const { rules, questions, cautions, limits, procedures } = testModel().rulebook;
 const byId = new Map(rules.map(rule => [rule.id, rule]));
 
-test('every line of the catalogue has its rules', () => {
-	const lacking = catalogue.flatMap(({ says, rules: ids }) =>
+test('every line of the catalog has its rules', () => {
+	const lacking = catalog.flatMap(({ says, rules: ids }) =>
 		ids.filter(id => !byId.has(id)).map(id => `${says}: ${id}`),
 	);
 	expect(lacking).toEqual([]);
-	expect(catalogue.length).toBeGreaterThan(150);
+	expect(catalog.length).toBeGreaterThan(150);
 });
 
 describe('no rule about what can hurt is filed below its floor', () => {
-	test.each(catalogue.filter(({ floor }) => floor).map(({ says, rules: ids }) => [says, ids] as const))(
+	test.each(catalog.filter(({ floor }) => floor).map(({ says, rules: ids }) => [says, ids] as const))(
 		'%s',
 		(_, ids) => {
 			expect(ids.filter(id => belowFloor(byId.get(id)!))).toEqual([]);

@@ -9,7 +9,7 @@ import { spoiltRules } from './spoil.ts';
 
 // Each rule is spoilt in every small way, one at a time: each comparison turned round and made strict or lax, each
 // constant moved 5 % either way, && and || swapped, ! dropped, each choice of a list taken out, stage and harm lowered.
-// Its own examples must notice, and for stage and harm the floor under the catalogue.
+// Its own examples must notice, and for stage and harm the floor under the catalog.
 
 const { rulebook, graph } = testModel();
 

@@ -24,16 +24,9 @@ export function loggedReport(
 	const analysis = analyzed(drive, carOf(solved, read));
 	const channels = [...drive.channels.keys()].map(id => ({ channel: id, header: id, unit: '', by: 'header' as const }));
 	const totals = { rows: drive.time.length, unread: 0, faults: [], impossible: new Map() };
-	return finish(
-		reportLog(
-			model,
-			{ sheet, warnings: [] },
-			{ channels, unused: [], notes: [], totals },
-			analysis,
-			overview.all,
-			{ name, sha256: sha256(name), bytes: 1 },
-			{ date, tool: 'test', units: sheet.units, draws },
-			{ read, solved },
-		),
-	);
+	const file = { name, sha256: sha256(name), bytes: 1 };
+	const recording = { channels, unused: [], notes: [], totals };
+	const log = { file, recording, analysis, overview: overview.all, read, solved };
+	const options = { date, tool: 'test', units: sheet.units, draws };
+	return finish(reportLog(model, { sheet, warnings: [] }, log, options));
 }

@@ -61,16 +61,9 @@ export async function judgeLog(
 	if (Number.isNaN(analysis.seconds))
 		throw new BadTable('no row with a time', 'a time in the rows, or rows so many a second (--channel time=#@20Hz)');
 	await setImmediate();
-	const report = reportLog(
-		model,
-		opened,
-		recording,
-		analysis,
-		overview.all,
-		{ name: logName(path), sha256: sha256(), bytes: taken() },
-		{ ...said, tool: version },
-		{ read, solved },
-	);
+	const file = { name: logName(path), sha256: sha256(), bytes: taken() };
+	const log = { file, recording, analysis, overview: overview.all, read, solved };
+	const report = reportLog(model, opened, log, { ...said, tool: version });
 	// Keys and signals are taken in between.
 	for (let goesOn = true; ; ) {
 		const { done, value } = report.next(goesOn ? undefined : 'stop');

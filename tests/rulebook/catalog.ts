@@ -271,7 +271,7 @@ const cooling = [
 	line('cap stronger than the radiator', 'cooling.cap-too-strong', fire),
 ];
 
-export const catalogue: readonly Line[] = [
+export const catalog: readonly Line[] = [
 	...build,
 	...engine,
 	...harness,
