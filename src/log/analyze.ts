@@ -20,7 +20,7 @@ import type { Gathering, InPull, InRun } from './quantity.ts';
 import { count, type Samples } from './samples.ts';
 import { within } from './series.ts';
 import { ReadingStore } from './store.ts';
-import { ticksOf } from './ticks.ts';
+import { type Channels, ticksOf } from './ticks.ts';
 import { Warmth } from './warmth.ts';
 
 /** Readings from which a part of the log is judged: two numbers each, so about 2 MB, and many times that while it is judged. */
@@ -115,26 +115,8 @@ export class Analyzer {
 		this.warmth.take(ticks, until);
 		const foot = { lowest: this.demand.lowest, full: this.demand.full };
 		const found = findEpisodes(ticks, foot, declared);
-		// What ends near the end of a part may go on in the next; it is judged there, with what came before it.
-		const open = (episode: Episode) => !last && episode.to > until - overlap / 2;
-		const closed = found.filter(episode => episode.to > this.judgedTo && !open(episode));
-		const starts = found.filter(open).map(({ from }) => from);
-		const kept = last ? until : Math.min(until - overlap, ...starts.map(from => from - 5));
-		// An episode that fills all of what is kept is cut: memory is bounded.
-		const to = last ? until : Math.max(kept, this.judgedTo + (until - this.judgedTo) / 2);
-		const judged = closed.filter(episode => episode.to <= to);
-		const coolant = channels.of('coolant_temp');
-		const episodes = judged.map(episode => ({
-			...episode,
-			from: Math.max(episode.from, 0),
-			warm: this.warmth.isWarm(coolant, episode.from),
-		}));
-		for (const { kind, from, to: end } of episodes)
-			if (kind === 'pull')
-				for (const bank of ['lambda_1', 'lambda_2']) this.lag.take(channels, bank, [from - 1, end + 1]);
-		const numbered = episodes.map(episode =>
-			episode.kind === 'pull' ? { ...episode, number: this.nextPull() } : episode,
-		);
+		const { judged, to } = this.closed(found, last);
+		const numbered = this.numbered(judged, channels);
 		this.pulse.take({ ...channels, episodes: numbered, car, ambient: this.ambient.known?.value });
 		const views = numbered
 			.filter(({ kind }) => kind === 'pull')
@@ -169,11 +151,36 @@ export class Analyzer {
 		store.dropBefore(to - overlap);
 	}
 
-	private pullsSoFar = 0;
-
-	private nextPull(): number {
-		return ++this.pullsSoFar;
+	/** The episodes that are over, and up to where the log is judged with them: what ends near the end of a part may go on. */
+	private closed(
+		found: readonly Episode[],
+		last: boolean,
+	): { readonly judged: readonly Episode[]; readonly to: number } {
+		const until = this.store.now;
+		const open = (episode: Episode) => !last && episode.to > until - overlap / 2;
+		const starts = found.filter(open).map(({ from }) => from);
+		const kept = last ? until : Math.min(until - overlap, ...starts.map(from => from - 5));
+		// An episode that fills all of what is kept is cut: memory is bounded.
+		const to = last ? until : Math.max(kept, this.judgedTo + (until - this.judgedTo) / 2);
+		const judged = found.filter(episode => episode.to > this.judgedTo && episode.to <= to && !open(episode));
+		return { judged, to };
 	}
+
+	/** Episodes with whether the engine was warm, pulls with their number; lag is looked for at the ends of pulls. */
+	private numbered(judged: readonly Episode[], channels: Channels): Episode[] {
+		const coolant = channels.of('coolant_temp');
+		const episodes = judged.map(episode => ({
+			...episode,
+			from: Math.max(episode.from, 0),
+			warm: this.warmth.isWarm(coolant, episode.from),
+		}));
+		for (const { kind, from, to } of episodes)
+			if (kind === 'pull')
+				for (const bank of ['lambda_1', 'lambda_2']) this.lag.take(channels, bank, [from - 1, to + 1]);
+		return episodes.map(episode => (episode.kind === 'pull' ? { ...episode, number: ++this.pullsSoFar } : episode));
+	}
+
+	private pullsSoFar = 0;
 
 	private measurePull(view: PullView): void {
 		for (const { id, measure } of this.perPull) this.results.get(id)!.push(measure(view));
