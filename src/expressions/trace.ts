@@ -53,6 +53,7 @@ function noting(tree: Expression, reader: Reader, at: Notebook): Bound {
 		return value();
 	};
 	const now = bind(tree, reader, inside);
+	if (isOnOneName(tree)) return now;
 	return () => {
 		const { read, blocking } = at.notes;
 		reads = read.length;
@@ -61,6 +62,12 @@ function noting(tree: Expression, reader: Reader, at: Notebook): Bound {
 		if (outcome === null) shorten(blocking, blocks);
 		return outcome;
 	};
+}
+
+/** One name and constants, as most comparisons: where such a part does not apply, it has waited for nothing that is to be taken back. */
+function isOnOneName(tree: Expression): boolean {
+	const open = operands(tree).filter(part => part[0] !== 'value' && part[0] !== 'list');
+	return open.length === 1 && open[0]![0] === 'name' && tree[0] !== '&&' && tree[0] !== '||';
 }
 
 function notingName(name: string, reader: Reader, at: Notebook): Bound {
