@@ -73,7 +73,8 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const state = withStep(solved, step);
 	const verdicts = judge.judge(state, plugs);
 	const points = rests?.points;
-	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, { pointsFor: points });
+	const bandsOf = options.bands === 'limits' ? limitSlots(state, rulebook) : undefined;
+	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, { pointsFor: points, bandsOf });
 	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty, points });
 	const enough = (rule: Rule) => (judgesReadings(rule, model, sheet) ? sureEnoughRead : sureEnough);
 	const unwanted = unwantedOn(state, rulebook.questions);

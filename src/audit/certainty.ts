@@ -28,7 +28,7 @@ interface AskedCertainty {
 	/** How sure those verdicts are, and no bands. */
 	readonly only?: (verdict: Verdict, at: number) => boolean;
 	/** How sure all verdicts are, and the bands of those slots. */
-	readonly bandsOf?: readonly number[];
+	readonly bandsOf?: readonly number[] | undefined;
 }
 
 /** Without draws nothing is claimed. */

@@ -32,7 +32,7 @@ export async function pins(argument: string, flags: PinsFlags): Promise<number> 
 		if (flags[key] !== undefined) throw new BadUsage(`--${key}: it goes with --read`);
 	if (flags.column.length > 0) throw new BadUsage('--column: it goes with --read');
 	const format = outFormat(flags.out);
-	const assessment = await judgeSheet(argument, { ...flags, draws: 0 }, 0);
+	const assessment = await judgeSheet(argument, { ...flags, draws: 0 }, { gateDraws: 0 });
 	if (flags.out !== undefined && format) {
 		refuseSheet(flags.out);
 		writeOutput(flags.out, renderPins(assessment, format));

@@ -1,5 +1,5 @@
 import { type Assessment, assess } from '../../audit/assess.ts';
-import { usualDraws } from '../../audit/audit.ts';
+import { type AuditOptions, usualDraws } from '../../audit/audit.ts';
 import type { UnitSet } from '../../sheet/question.ts';
 import { loadModel } from '../assets/model.ts';
 import { version } from '../assets/version.ts';
@@ -19,7 +19,7 @@ export interface JudgeFlags {
 export async function judgeSheet(
 	argument: string,
 	flags: JudgeFlags,
-	gateDraws = usualDraws,
+	{ gateDraws = usualDraws, bands = 'every' }: Pick<AuditOptions, 'gateDraws' | 'bands'> = {},
 ): Promise<Assessment & { opened: Opened }> {
 	const model = await loadModel(flags.rules);
 	const opened = openSheet(argument, model.rulebook.questions);
@@ -30,6 +30,7 @@ export async function judgeSheet(
 		tool: version,
 		draws: flags.draws ?? usualDraws,
 		gateDraws,
+		bands,
 		unfitted: flags.unfitted ?? false,
 	});
 	return { ...assessment, opened };
