@@ -68,9 +68,15 @@ export function straightened(
 
 /**
  * A limit on the values of a draw. What is spare at the draw's own value of what is varied is worked out already, and from there
- * the limit lies about as far as on the nominal values: a step or two settle it.
+ * the limit lies about as far as on the nominal values: a step or two settle it. `isStep`: what is spare jumps where the limit
+ * lies on the nominal values; then it is looked for as closely as there, so that its band holds it.
  */
-export function drawnLimit(at: Evaluation, node: LimitNode, root: Root | null): number | undefined {
+export function drawnLimit(
+	at: Evaluation,
+	node: LimitNode,
+	root: Root | null,
+	isStep = root === null,
+): number | undefined {
 	const { from } = node.limit;
 	const to = node.farthest(at);
 	const here = node.here(at);
@@ -84,7 +90,6 @@ export function drawnLimit(at: Evaluation, node: LimitNode, root: Root | null): 
 		// Where a straight line leads on outside, it is at that end as long as the sign there agrees.
 		if (guess >= to && Number(spare(to)) > 0) return to;
 		if (guess <= from && Number(spare(from)) < 0) return from;
-		// A step has no root to start from: it is looked for as closely as on the nominal values, so that its band holds them.
-		return (root ? runsOut(spare, from, to, root.at, coarse) : runsOut(spare, from, to))?.value;
+		return runsOut(spare, from, to, root?.at, isStep ? undefined : coarse)?.value;
 	});
 }

@@ -97,7 +97,8 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		}
 		if (!(node instanceof LimitNode)) return () => valueAt(at, slot);
 		const root = rootOf(state, node);
-		return () => drawnLimit(search, node, root);
+		const isStep = root === null && !state.bounds.has(slot);
+		return () => drawnLimit(search, node, root, isStep);
 	};
 	const steps = order.map(slot => ({
 		slot,
