@@ -26,7 +26,7 @@ export interface FullLoad {
 /** What two engines of one cycle agree in. */
 type Figure = keyof Cylinder | keyof FullLoad['fuel'] | Exclude<keyof FullLoad, 'cylinder' | 'fuel'>;
 
-/** A text that two engines share if they agree in every figure: the bits of these, for to write numbers out takes a fifth of a cycle. */
+/** A text that two engines share if they agree in every figure: the bits of these, as numbers written out take a tenth of their cycles. */
 export function keyOf({ cylinder, fuel, ...engine }: FullLoad): string {
 	const figures = {
 		bore: cylinder.bore,

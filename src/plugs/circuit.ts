@@ -85,7 +85,7 @@ export interface Vocabulary {
 	readonly sameAs: Readonly<Record<string, string>>;
 	/** Two sorts in alphabetical order, a space between, to their meeting. */
 	readonly meetings: Readonly<Record<string, Meeting>>;
-	/** Worked out when the rules are compiled: it takes as long as to judge an audit's plugs. */
+	/** Worked out when the rules are compiled: it takes longer than all else that an audit does with plugs. */
 	readonly index: NameIndex;
 }
 
