@@ -10,6 +10,7 @@ import type { Text } from '../sheet/text.ts';
 import type { Kind } from '../units/kinds.ts';
 import type { ExpectedReading } from './expected-reading.ts';
 import type { Procedure } from './procedure.ts';
+import type { TroubleCode } from './trouble-code.ts';
 import type { UsualCircuit } from './usual-circuit.ts';
 
 export { type Stage, stages } from '../sheet/stage.ts';
@@ -118,15 +119,6 @@ export interface Caution {
 	readonly brief: string;
 	readonly words: Text;
 	readonly when: Expression | null;
-}
-
-/** What a stored trouble code is about. */
-export interface TroubleCode {
-	readonly title: string;
-	/** What to do about it first; it names no unit that differs by unit set. */
-	readonly action: string;
-	readonly topics: readonly string[];
-	readonly rules: readonly string[];
 }
 
 /** A part to get. */

@@ -1,7 +1,8 @@
 import type { Outcome } from '../expressions/tree.ts';
 import { perPull } from '../log/quantities.ts';
 import type { Question } from '../sheet/question.ts';
-import type { Rule, TroubleCode, VerdictWord } from './rulebook.ts';
+import type { Rule, VerdictWord } from './rulebook.ts';
+import type { TroubleCode } from './trouble-code.ts';
 
 /** One part that a rule with `each` speaks of: a strap, a cylinder, a code, a circuit. */
 export interface Subject {
