@@ -56,16 +56,16 @@ export function findingOf(
 	};
 	const words = wording.ofRule(rule, read);
 	const credits = judge.creditsOf(rule);
-	const stage = stageOf(rule, state);
+	const standing = standingOf(verdict, state, judge, unproved, unwanted);
 	// Written out: an object begun with another one's fields is made a hundred times as slowly, and there are hundreds.
 	return {
-		rule: rule.id,
-		stage: worstStage(verdict, stage),
-		harm: worstHarm(verdict),
-		verdict: verdict.verdict,
-		unproved,
-		prove_during: isProvedDuring(verdict, stage, judge),
-		not_wanted: verdict.missing.some(answer => unwanted.has(answer)),
+		rule: standing.rule,
+		stage: standing.stage,
+		harm: standing.harm,
+		verdict: standing.verdict,
+		unproved: standing.unproved,
+		prove_during: standing.prove_during,
+		not_wanted: standing.not_wanted,
 		subject,
 		section: rule.section,
 		covered_by: verdict.verdict === 'fails' && failing.has(rule.covered_by) ? rule.covered_by : null,

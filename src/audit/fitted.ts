@@ -2,7 +2,7 @@ import { readByFit } from '../fit/car-at.ts';
 import { type Fit, fitCar } from '../fit/fit.ts';
 import { fitLogOf } from '../fit/fit-log.ts';
 import { finish, type Steps } from '../fit/steps.ts';
-import { seedFrom } from '../graph/latin-hypercube.ts';
+import { fnv1a } from '../graph/fnv.ts';
 import type { State } from '../graph/solve.ts';
 import { changedSince } from '../sheet/rests-on.ts';
 import type { LogRecord, Sheet } from '../sheet/sheet.ts';
@@ -80,7 +80,7 @@ function* fitTogether(model: Model, sheet: Sheet, state: State, records: readonl
 		declared: rulebook.episodes!,
 		limits: quantities.flatMap(({ id }) => (id in rulebook.limits ? [id] : [])),
 		canMeasure: id => measured.has(id),
-		seed: seedFrom(JSON.stringify([sheet.answers, logs.map(({ points }) => points)])),
+		seed: fnv1a(JSON.stringify([sheet.answers, logs.map(({ points }) => points)])),
 	});
 }
 

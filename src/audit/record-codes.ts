@@ -1,4 +1,4 @@
-import { seedFrom } from '../graph/latin-hypercube.ts';
+import { fnv1a } from '../graph/fnv.ts';
 import type { RecordedVerdict } from '../sheet/sheet.ts';
 
 type Line = Pick<RecordedVerdict, 'rule' | 'subject'>;
@@ -14,7 +14,7 @@ const length = 4;
  * that was never kept is taken for another once in 17,000 times, and then a change is shown that is none.
  */
 export function codeOf(key: string): string {
-	const hash = seedFrom(key);
+	const hash = fnv1a(key);
 	const folded = (hash >>> 24) ^ (hash & 0xffffff);
 	return [18, 12, 6, 0].map(shift => signs[(folded >>> shift) & 63]).join('');
 }

@@ -23,7 +23,6 @@ export function compute(
 		if (!reader.lacks) reader.refusal = error.message;
 		return undefined;
 	}
-	if (typeof outcome === 'number' && Number.isFinite(outcome) && !reader.lacks && !reader.inapplicable) return outcome;
 	if (typeof outcome === 'number' && Number.isNaN(outcome) && reader.inapplicable) return null;
 	if (outcome === null) return null;
 	if (reader.lacks) return undefined;

@@ -1,3 +1,5 @@
+import { fnv1a } from './fnv.ts';
+
 /** Points in standard normal coordinates: spread evenly, or draws from what is known of the inputs by then. */
 export interface Points {
 	/** Writes the coordinates of one point. */
@@ -17,7 +19,7 @@ export function latinHypercube(names: readonly string[], count: number, seed = 0
 	const deviates = Float64Array.from({ length: parts }, (_, part) =>
 		Math.max(-3, Math.min(3, inverseNormal((part + 0.5) / parts))),
 	);
-	const columns = names.map(name => ({ random: uniform(seedFrom(name) ^ seed), column: deviates.slice() }));
+	const columns = names.map(name => ({ random: uniform(fnv1a(name) ^ seed), column: deviates.slice() }));
 	let begun = -1;
 	return {
 		point(index, into) {
@@ -38,13 +40,6 @@ function shuffle(list: Float64Array, random: () => number): void {
 		list[at] = list[other]!;
 		list[other] = held;
 	}
-}
-
-/** A number from a text, for a seed (FNV-1a). */
-export function seedFrom(text: string): number {
-	let hash = 0x811c9dc5;
-	for (let index = 0; index < text.length; index++) hash = Math.imul(hash ^ text.charCodeAt(index), 0x01000193);
-	return hash >>> 0;
 }
 
 /** Numbers from 0 up to 1, always the same for one seed: a 32-bit counter, mixed by multiplication. */

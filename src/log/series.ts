@@ -15,20 +15,20 @@ export class Series {
 	length = 0;
 
 	push(time: number, value: number): void {
-		this.makeRoom(1);
+		this.reserve(1);
 		this.times[this.length] = time;
 		this.values[this.length++] = value;
 	}
 
 	/** Takes readings as they are. */
 	pushAll(time: Float64Array, value: Float64Array): void {
-		this.makeRoom(time.length);
+		this.reserve(time.length);
 		this.times.set(time, this.length);
 		this.values.set(value, this.length);
 		this.length += time.length;
 	}
 
-	private makeRoom(more: number): void {
+	private reserve(more: number): void {
 		this.view = null;
 		while (this.length + more > this.times.length) {
 			this.times = grown(this.times);

@@ -6,6 +6,7 @@ export function leastOf(values: Float64Array, least: number): number {
 	return least;
 }
 
+/** The most of some values and of one more. */
 export function mostOf(values: Float64Array, most: number): number {
 	for (let index = 0; index < values.length; index++) if (values[index]! > most) most = values[index]!;
 	return most;

@@ -13,21 +13,21 @@ import { positive, within } from './range.ts';
 export function inductionTime(ron: number, pressure: number, temperature: number): number {
 	positive('pressure', pressure);
 	positive('temperature', temperature);
-	return patience(ron) / haste(pressure, temperature);
+	return octaneFactor(ron) / autoignitionRate(pressure, temperature);
 }
 
-/** How fast the gas uses it up, as `patience` over the induction time; Pa absolute and K. */
-const haste = (pressure: number, temperature: number): number =>
+/** What pressure, Pa absolute, and temperature, K, bring to it: `octaneFactor` over the induction time. */
+const autoignitionRate = (pressure: number, temperature: number): number =>
 	(pressure / standardPressure) ** 1.7 * Math.exp(-3800 / temperature);
 
 /** What the fuel brings to the induction time, s. */
-function patience(ron: number): number {
+function octaneFactor(ron: number): number {
 	within('octane number', ron, 60, 120);
 	return 0.01768 * (ron / 100) ** 3.402;
 }
 
 /**
- * Share of the end gas's patience used up before the flame has 90 % of the charge: at 1 it knocks.
+ * Share of the end gas's induction time used up before the flame has 90 % of the charge: at 1 it knocks.
  *
  * The trace is a cycle's, the speed its rpm. Octane as in `inductionTime`. Summed by trapezoids from valves shut; at the
  * usual step within 0.5 %. With the usual burn it rises with advance to 32 deg, from 2000 rpm up, and falls again past some
@@ -38,13 +38,13 @@ export function knockIntegral(trace: CycleTrace, speed: number, ron: number): nu
 	positive('speed', speed);
 	const { angle, pressure, endGas } = trace;
 	let sum = 0;
-	let before = haste(pressure[0]!, endGas[0]!);
+	let before = autoignitionRate(pressure[0]!, endGas[0]!);
 	for (let i = 1; i <= trace.ninety; i++) {
-		const now = haste(pressure[i]!, endGas[i]!);
+		const now = autoignitionRate(pressure[i]!, endGas[i]!);
 		sum += ((before + now) / 2) * (angle[i]! - angle[i - 1]!);
 		before = now;
 	}
-	return sum / (6 * speed * patience(ron));
+	return sum / (6 * speed * octaneFactor(ron));
 }
 
 /** What the integral may really be, times: the correlation's spread over engines and fuels. Common practice. */

@@ -64,16 +64,16 @@ export async function openTable(bytes: Bytes, isUnit: (text: string) => boolean)
 		async *rows(readings) {
 			const scanner = new Scanner(layout, readings, decoder, counts);
 			// What is left of a piece, before the next; always the same bytes, so that a long table leaves nothing to be collected.
-			let room = new Uint8Array(0);
+			let buffer = new Uint8Array(0);
 			let kept = 0;
 			try {
 				for (let next: Uint8Array | null = head; next !== null; ) {
 					const length: number = kept + next.length;
-					if (length > room.length) room = concatenated([room.subarray(0, kept)], length);
-					room.set(next, kept);
-					const end = room.subarray(0, length).lastIndexOf(10) + 1;
-					if (end > 0) yield* scanner.read(room.subarray(0, end));
-					room.copyWithin(0, end, length);
+					if (length > buffer.length) buffer = concatenated([buffer.subarray(0, kept)], length);
+					buffer.set(next, kept);
+					const end = buffer.subarray(0, length).lastIndexOf(10) + 1;
+					if (end > 0) yield* scanner.read(buffer.subarray(0, end));
+					buffer.copyWithin(0, end, length);
 					kept = length - end;
 					if (kept > longestLine) throw tooLong(scanner.line + 1);
 					const piece = ended ? null : await source.next();
@@ -83,7 +83,7 @@ export async function openTable(bytes: Bytes, isUnit: (text: string) => boolean)
 						next = plain(piece.value);
 					}
 				}
-				if (kept > 0) yield* scanner.read(concatenated([room.subarray(0, kept), Uint8Array.of(10)], kept + 1));
+				if (kept > 0) yield* scanner.read(concatenated([buffer.subarray(0, kept), Uint8Array.of(10)], kept + 1));
 				yield* scanner.end();
 			} finally {
 				await source.return?.();

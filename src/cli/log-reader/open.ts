@@ -29,7 +29,8 @@ export function logOpener(path: string): OpenLog {
 async function openIn(worker: Worker, asked: Asked): Promise<LogReading> {
 	const messages = on(worker, 'message', { close: ['exit'] });
 	const next = async (): Promise<Exclude<Message, { is: 'refused' }>> => {
-		const { value } = await messages.next();
+		const { value, done } = await messages.next();
+		if (done) throw new Error("a log's reader ended without a word");
 		const [message] = value as [Message];
 		if (message.is === 'refused') throw errorOf(message.problem);
 		return message;

@@ -6,7 +6,7 @@ import { type Asked, openHere } from './reading.ts';
 // A thread of its own, in a script of its own: reads one log and hands its blocks over, while the thread that asked judges.
 const port = parentPort!;
 
-const tell = (message: Message, moved: readonly ArrayBuffer[] = []): void => port.postMessage(message, moved);
+const send = (message: Message, moved: readonly ArrayBuffer[] = []): void => port.postMessage(message, moved);
 
 /** Handed over, not copied: a block belongs to whoever takes it. */
 const buffersOf = ({ time, channels }: Block): ArrayBuffer[] => [
@@ -16,22 +16,22 @@ const buffersOf = ({ time, channels }: Block): ArrayBuffer[] => [
 async function serve(asked: Asked): Promise<void> {
 	const { recording, size, taken, sha256 } = await openHere(asked);
 	const { channels, columns, unused, notes, totals, blocks } = recording;
-	tell({ is: 'opened', recording: { channels, columns, unused, notes, totals }, size, totals, taken: taken() });
+	send({ is: 'opened', recording: { channels, columns, unused, notes, totals }, size, totals, taken: taken() });
 	let waiting = 0;
-	let goOn = () => {};
+	let resume = () => {};
 	port.on('message', () => {
 		waiting--;
-		goOn();
+		resume();
 	});
 	for await (const block of blocks) {
-		tell({ is: 'block', block, totals, taken: taken() }, buffersOf(block));
-		if (++waiting >= ahead) await new Promise<void>(resolve => (goOn = resolve));
+		send({ is: 'block', block, totals, taken: taken() }, buffersOf(block));
+		if (++waiting >= ahead) await new Promise<void>(resolve => (resume = resolve));
 	}
-	tell({ is: 'end', totals, taken: taken(), sha256: sha256() });
+	send({ is: 'end', totals, taken: taken(), sha256: sha256() });
 }
 
 port.once('message', (asked: Asked) =>
 	serve(asked)
-		.catch(error => tell({ is: 'refused', problem: problemOf(error) }))
+		.catch(error => send({ is: 'refused', problem: problemOf(error) }))
 		.finally(() => port.close()),
 );
