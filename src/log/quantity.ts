@@ -71,5 +71,3 @@ export const inRun = (declared: Declaring<InRun>): InRun => ({
 	...declared,
 	logged: 'run',
 });
-
-export const percent = { us: '%', metric: '%' } as const;

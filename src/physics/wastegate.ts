@@ -3,6 +3,9 @@ import { positive, within } from './range.ts';
 /** Exhaust gas on its way to the turbine: ratio of specific heats, gas constant and specific heat in J/kgK. Common values. */
 export const exhaustGas = { gamma: 1.33, gasConstant: 287, heat: 1150 } as const;
 
+/** kg of exhaust for each kg of air: fuel adds 7 %. Common value, near lambda 1 on gasoline. */
+export const exhaustPerAir = 1.07;
+
 /**
  * Flow through a sharp hole, kg/s: area in m2, pressures absolute in Pa on either side, temperature before it in K.
  *
@@ -50,5 +53,5 @@ export function bypassShare(airWarming: number, { before, behind, temperature, e
 	const { gamma, heat } = exhaustGas;
 	const work = heat * temperature * efficiency * (1 - (behind / before) ** ((gamma - 1) / gamma));
 	// Pressures alike do no work: minus infinity, and so 0.
-	return Math.max(0, 1 - (1005 * airWarming) / (1.07 * work));
+	return Math.max(0, 1 - (1005 * airWarming) / (exhaustPerAir * work));
 }

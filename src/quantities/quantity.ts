@@ -2,7 +2,6 @@ import type { Outcome } from '../expressions/tree.ts';
 import type { Bounded } from '../graph/bounded.ts';
 import type { LimitDefinition } from '../graph/limit.ts';
 import type { Reads } from '../graph/reader.ts';
-
 import type { Text } from '../sheet/text.ts';
 import type { Kind } from '../units/kinds.ts';
 
@@ -29,6 +28,9 @@ interface Description {
 	/** The question that shows where in the band this car lies, once it runs. A line of its own waits for it; others do not. */
 	readonly shownBy?: string;
 }
+
+/** A ratio that people read in percent. */
+export const percent = { us: '%', metric: '%' } as const;
 
 /** The least and the most that a quantity can come to, in the unit it is given in; null where there is no end. */
 export type Range = readonly [least: number | null, most: number | null];

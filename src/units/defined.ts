@@ -9,6 +9,8 @@ export const inch = 0.0254;
 export const foot = 12 * inch;
 /** m */
 export const mile = 5280 * foot;
+/** m/s */
+export const milePerHour = 0.44704;
 /** kg */
 export const pound = 0.45359237;
 /** m3 */
@@ -17,6 +19,8 @@ export const usGallon = 231 * inch ** 3;
 export const standardGravity = 9.80665;
 /** N */
 export const poundForce = pound * standardGravity;
+/** W; 550 foot-pounds a second. */
+export const horsepower = 550 * foot * poundForce;
 /** Pa; the atmosphere that a gauge pressure is counted from when nothing better is known. */
 export const standardAtmosphere = 101_325;
 /** Pa under one meter; conventional mercury of 13595.1 kg/m3. */

@@ -1,6 +1,7 @@
+import { percent } from '../../quantities/quantity.ts';
 import { lacking, measured, notHere } from '../measured.ts';
 import { ofCar, type PullView } from '../pull.ts';
-import { inPull, percent } from '../quantity.ts';
+import { inPull } from '../quantity.ts';
 import { type Readings, within } from '../series.ts';
 import { highest, median, percentile } from '../statistics.ts';
 import { heldAtEach } from '../ticks.ts';

@@ -1,8 +1,9 @@
 import { cycleTime } from '../../physics/injector.ts';
+import { percent } from '../../quantities/quantity.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
 import { ofCar, type PullView } from '../pull.ts';
 import { drivenTime, openTime } from '../pulse-form.ts';
-import { inPull, percent } from '../quantity.ts';
+import { inPull } from '../quantity.ts';
 import { voltsDifferenceError, voltsError } from '../sensor-errors.ts';
 import { mapped, type Readings, within } from '../series.ts';
 import { lowest, median } from '../statistics.ts';

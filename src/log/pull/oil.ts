@@ -1,7 +1,8 @@
 import { psi } from '../../physics/constants.ts';
+import { percent } from '../../quantities/quantity.ts';
 import { lacking, type Measured, measured, plainly } from '../measured.ts';
 import type { PullView } from '../pull.ts';
-import { inPull, percent } from '../quantity.ts';
+import { inPull } from '../quantity.ts';
 import { mapped, type Readings } from '../series.ts';
 import { median, runningMedian } from '../statistics.ts';
 import { heldHigh, heldLow } from './tools.ts';

@@ -1,5 +1,6 @@
+import { percent } from '../../quantities/quantity.ts';
 import { lacking, measured, plainly } from '../measured.ts';
-import { inPull, percent } from '../quantity.ts';
+import { inPull } from '../quantity.ts';
 import { voltsError } from '../sensor-errors.ts';
 import { secondHighest } from '../statistics.ts';
 import { heldHigh } from './tools.ts';

@@ -1,5 +1,6 @@
 import { airFlow } from '../../physics/airflow.ts';
 import { airGasConstant } from '../../physics/constants.ts';
+import { percent } from '../../quantities/quantity.ts';
 import { numberOf } from '../car.ts';
 import { type Chunk, onceAChunk } from '../chunk.ts';
 import { lacking, type Measured, measured, plainly } from '../measured.ts';
@@ -7,7 +8,7 @@ import { airOf } from '../pull/air.ts';
 import { stumbles as stumbling } from '../pull/driveline.ts';
 import { fuelFlow } from '../pull/fuel.ts';
 import type { Interval } from '../pull.ts';
-import { inRun, percent } from '../quantity.ts';
+import { inRun } from '../quantity.ts';
 import { heldAt, within } from '../series.ts';
 import { median, medianError } from '../statistics.ts';
 import { Summary } from '../summary.ts';

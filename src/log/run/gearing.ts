@@ -1,7 +1,8 @@
+import { percent } from '../../quantities/quantity.ts';
 import { numberOf } from '../car.ts';
 import { type Chunk, fresh, onceAChunk, onceALog } from '../chunk.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
-import { type Gathering, inRun, percent } from '../quantity.ts';
+import { type Gathering, inRun } from '../quantity.ts';
 import { chosen, noReadings, type Readings } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
 import { heldFor } from './running.ts';

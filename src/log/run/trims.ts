@@ -1,7 +1,8 @@
+import { percent } from '../../quantities/quantity.ts';
 import { type Chunk, during } from '../chunk.ts';
 import type { EpisodeKind } from '../episodes.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
-import { type Gathering, inRun, percent } from '../quantity.ts';
+import { type Gathering, inRun } from '../quantity.ts';
 import type { Readings } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
 import { errors, medianOf } from './tools.ts';

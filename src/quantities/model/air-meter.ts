@@ -2,9 +2,8 @@ import type { Reads } from '../../graph/reader.ts';
 import { makeCurve, type Point } from '../../physics/interpolate.ts';
 import { type AirMeter, boreScale, loadSeen, meterFlow, meterVolts } from '../../physics/meter.ts';
 import { bounded } from '../bounded.ts';
-import { limit, quantity } from '../quantity.ts';
-import { boosted } from './boost.ts';
-import { boostRange } from './ranges.ts';
+import { limit, percent, quantity } from '../quantity.ts';
+import { boostLimitBase, varyingBoost } from './limit-ranges.ts';
 
 export const meter = quantity({
 	id: 'sensors.meter',
@@ -31,7 +30,7 @@ function scaleOf(q: Reads<'sensors.meter_pipe_bore' | 'sensors.meter_curve_bore'
 	return 1;
 }
 
-/** Volts at the meter that the controller reads as its ceiling. */
+/** Volts at the meter that the controller reads as its ceiling: beyond them it sees no more air. */
 export const topVolts = quantity({
 	id: 'sensors.meter_top_volts',
 	label: 'highest air meter volts',
@@ -95,7 +94,7 @@ export const ceiling = quantity({
 export const headroom = quantity({
 	id: 'sensors.meter_headroom',
 	label: 'air meter headroom',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['sensors.meter_flow_ceiling', 'engine.air_flow'],
 	range: [-1, null],
@@ -106,19 +105,15 @@ export const headroom = quantity({
 });
 
 export const boostLimit = limit({
+	...boostLimitBase,
 	id: 'sensors.meter_boost_limit',
 	label: 'air meter boost limit',
-	kind: 'pressure',
-	inputs: ['boost.kind'],
 	formula: "the boost at which the meter's headroom reaches 0",
-	source: ['root'],
-	nature: 'estimate',
-	limit: { vary: 'boost.target', until: 'sensors.meter_headroom', reaches: 0, rising: false, ...boostRange },
-	when: boosted,
+	limit: { ...varyingBoost, until: 'sensors.meter_headroom', reaches: 0, rising: false },
 });
 
-/** The share of spare flow that a scaler should leave. */
-const spare = 1.05;
+/** Flow up to which a scaler should read, over the engine's: 5 % to spare. */
+const scaledFlow = 1.05;
 
 export const scalerNeeded = quantity({
 	id: 'sensors.scaler_needed',
@@ -131,7 +126,7 @@ export const scalerNeeded = quantity({
 	compute: q => {
 		const meter = q.made<AirMeter>('sensors.meter');
 		const flow = q.number('engine.air_flow');
-		return meter ? bounded(meterVolts(meter, spare * flow)) : undefined;
+		return meter ? bounded(meterVolts(meter, scaledFlow * flow)) : undefined;
 	},
 });
 
@@ -156,7 +151,7 @@ export const idle = quantity({
 export const seen = quantity({
 	id: 'sensors.load_seen',
 	label: 'load the controller sees',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: [
 		'sensors.meter',

@@ -25,7 +25,7 @@ export const density = quantity({
 		moistAirDensity(q.number('build.hot_day'), q.number('build.humidity'), q.number('air.ambient_pressure')),
 });
 
-/** Water vapor takes the place of air: 5 % of it at 38 degC and 80 % humidity, 1 % on a mild day. The figures are for dry air. */
+/** Water vapor displaces air, 5 % of it at 38 degC and 80 % humidity, 1 % on a mild day; the model's densities are of dry air. */
 export const dryShare = quantity({
 	id: 'air.dry_share',
 	label: 'share of dry air',

@@ -1,8 +1,9 @@
 import { leverTravel, roadLoad, shaftPower } from '../../physics/vehicle.ts';
+import { milePerHour } from '../../units/defined.ts';
 import { quantity } from '../quantity.ts';
 
-/** A throttle lever turns so far from shut to full, deg. */
-const sweep = 80;
+/** deg that a throttle lever turns from closed to wide open. Common practice. */
+const throttleSweep = 80;
 
 export const pressureCable = quantity({
 	id: 'driveline.pressure_cable_pull',
@@ -13,7 +14,7 @@ export const pressureCable = quantity({
 	source: ['geometry'],
 	nature: 'estimate',
 	band: [0.95, 1.05],
-	compute: q => leverTravel(q.number('driveline.pressure_cable_radius'), sweep),
+	compute: q => leverTravel(q.number('driveline.pressure_cable_radius'), throttleSweep),
 });
 
 export const stallHeat = quantity({
@@ -27,8 +28,8 @@ export const stallHeat = quantity({
 	compute: q => shaftPower(q.number('engine.peak_torque'), q.number('driveline.converter_stall')),
 });
 
-/** Fluid that the converter heats at once, kg x J/kgK, and by how much it may, K. Common practice. */
-const [fluidHeat, allowed] = [8 * 2100, 50];
+/** J/K of the fluid that a stalled converter heats, 8 kg of 2100 J/kgK, and K that it may get warmer. Common practice. */
+const [fluidHeatCapacity, allowedRise] = [8 * 2100, 50];
 
 export const stallTime = quantity({
 	id: 'driveline.stall_time',
@@ -40,11 +41,14 @@ export const stallTime = quantity({
 	source: ['practice'],
 	nature: 'estimate',
 	band: [0.6, 1.5],
-	compute: q => (fluidHeat * allowed) / q.number('driveline.stall_heat'),
+	compute: q => (fluidHeatCapacity * allowedRise) / q.number('driveline.stall_heat'),
 });
 
-/** Up a 4 % grade at 55 mph with the lock-up open a converter loses 6 to 15 %; car and trailer have 1.5 to 3.5 m2. Common practice. */
-const [hill, pace, slip, dragArea] = [0.04, 55 * 0.44704, 0.1, 2.5];
+/**
+ * A 4 % grade at 55 mph (m/s) with the lock-up open. A converter then loses 10 % of the power (6 to 15), and car and trailer
+ * have a drag area of 2.5 m2 (1.5 to 3.5). Common practice.
+ */
+const [grade, roadSpeed, converterLoss, dragArea] = [0.04, 55 * milePerHour, 0.1, 2.5];
 
 export const towingHeat = quantity({
 	id: 'driveline.towing_heat',
@@ -59,5 +63,6 @@ export const towingHeat = quantity({
 	nature: 'estimate',
 	band: [0.6, 1.5],
 	compute: q =>
-		slip * roadLoad(q.number('driveline.vehicle_mass') + q.number('driveline.trailer_mass'), pace, hill, dragArea),
+		converterLoss *
+		roadLoad(q.number('driveline.vehicle_mass') + q.number('driveline.trailer_mass'), roadSpeed, grade, dragArea),
 });

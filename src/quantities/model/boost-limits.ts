@@ -1,8 +1,7 @@
 import { assumption, limit, quantity } from '../quantity.ts';
-import { boosted } from './boost.ts';
-import { boostRange, byBoost, ofBoost } from './ranges.ts';
+import { boostLimitBase, boostRange, varyingBoost } from './limit-ranges.ts';
 
-/** A rail that is held over the outside pressure feeds nothing once the manifold has its pressure. */
+/** A rail that is regulated against the outside air feeds nothing once the manifold has the rail's pressure. */
 export const most = quantity({
 	id: 'boost.most',
 	label: 'highest boost looked at',
@@ -23,39 +22,35 @@ export const most = quantity({
 });
 
 export const forPowerGoal = limit({
+	...boostLimitBase,
 	id: 'boost.for_power_goal',
 	label: 'boost for the power goal',
-	kind: 'pressure',
-	inputs: ['boost.kind'],
 	formula: 'the boost at which the computed power meets the goal',
-	source: ['root'],
-	nature: 'estimate',
-	limit: { vary: 'boost.target', until: 'engine.power', reaches: 'build.power_goal', rising: true, ...boostRange },
-	when: boosted,
+	limit: { ...varyingBoost, until: 'engine.power', reaches: 'build.power_goal', rising: true },
 });
 
 export const ringGap = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'engine.ring_gap_boost_limit',
 	label: 'ring gap boost limit',
 	formula: 'the boost at which the top ring needs more gap than it has',
-	limit: { ...byBoost, until: 'engine.ring_gap_needed', reaches: 'engine.ring_gap', rising: true },
+	limit: { ...varyingBoost, until: 'engine.ring_gap_needed', reaches: 'engine.ring_gap', rising: true },
 });
 
 export const compressor = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'boost.compressor_boost_limit',
 	label: 'compressor boost limit',
 	formula: 'the boost at which the corrected flow reaches the choke flow, which is held as boost moves',
-	limit: { ...byBoost, until: 'boost.compressor_flow_corrected', reaches: 'boost.compressor_choke', rising: true },
+	limit: { ...varyingBoost, until: 'boost.compressor_flow_corrected', reaches: 'boost.compressor_choke', rising: true },
 });
 
 export const sensorTop = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'sensors.map_boost_limit',
 	label: 'MAP sensor boost limit',
 	formula: "the boost at which the manifold is 10 kPa under the pressure sensor's top",
-	limit: { ...byBoost, until: 'sensors.map_margin', reaches: 0, rising: false },
+	limit: { ...varyingBoost, until: 'sensors.map_margin', reaches: 0, rising: false },
 });
 
 /** Above this gasoline knocks at almost any advance: 80 degC, K. Common practice, 10 K either way. */
@@ -71,20 +66,20 @@ export const hottestCharge = assumption({
 });
 
 export const chargeHeat = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'boost.charge_temp_boost_limit',
 	label: 'charge temperature boost limit',
 	formula: {
 		us: 'the boost at which the charge air reaches 176 degF on the hottest day',
 		metric: 'the boost at which the charge air reaches 80 degC on the hottest day',
 	},
-	limit: { ...byBoost, until: 'boost.charge_temp', reaches: 'boost.charge_temp_most', rising: true },
+	limit: { ...varyingBoost, until: 'boost.charge_temp', reaches: 'boost.charge_temp_most', rising: true },
 });
 
-/** What only a map of the compressor, an open engine or the whole fuel line shows does not hold up the others. */
-const joining = ['engine.ring_gap_boost_limit', 'boost.compressor_boost_limit', 'fuel.rail_boost_limit'] as const;
+/** Limits known only from a compressor map, an open engine or the whole fuel line: the others do not wait for them. */
+const optional = ['engine.ring_gap_boost_limit', 'boost.compressor_boost_limit', 'fuel.rail_boost_limit'] as const;
 
-const placed = [
+const required = [
 	'injectors.boost_limit',
 	'fuel.pump_spare_boost_limit',
 	'sensors.meter_spare_boost_limit',
@@ -100,15 +95,15 @@ const placed = [
 	'boost.charge_temp_boost_limit',
 ] as const;
 
-/** Whoever heard knock at the target has the near end of what the correlation leaves open; else its middle. */
-const knock = { heard: 'engine.knock_boost_limit_low', otherwise: 'engine.knock_boost_limit' } as const;
+/** Once knock was heard at the target the low end of the correlation's band counts; else its middle. */
+const knock = { heard: 'engine.knock_boost_limit_low', unheard: 'engine.knock_boost_limit' } as const;
 
-/** One that is not known could lie lower still, so it is asked for, unless a known one already lies under the target. */
+/** A limit that is not known could lie lower still, so it is asked for, unless a known one already lies under the target. */
 export const lowestLimit = quantity({
 	id: 'boost.lowest_limit',
 	label: 'lowest boost limit',
 	kind: 'pressure',
-	inputs: ['boost.kind', 'boost.target', 'ignition.knock_seen', knock.heard, knock.otherwise, ...placed, ...joining],
+	inputs: ['boost.kind', 'boost.target', 'ignition.knock_seen', knock.heard, knock.unheard, ...required, ...optional],
 	range: [boostRange.from, boostRange.to],
 	formula:
 		'the lowest boost limit of those worked out that applies here, with what pump, air meter and spark should have to spare; not known while one is not known and the others lie over the target, ring gap, compressor choke and rail sag excepted, which count where they are known; for knock the near end of its band once knock was heard at the target; compressor surge and wastegate creep are no ceilings of boost and have lines of their own',
@@ -117,14 +112,16 @@ export const lowestLimit = quantity({
 	compute: q => {
 		if (q.choice('boost.kind') === 'none') return null;
 		const heard = q.has('ignition.knock_seen') && q.choice('ignition.knock_seen') !== 'clean';
-		const here = [...placed, heard ? knock.heard : knock.otherwise].filter(id => q.applies(id));
-		const known = [...here, ...joining.filter(id => q.applies(id))].filter(id => q.has(id)).map(id => q.number(id));
+		const applying = [...required, heard ? knock.heard : knock.unheard].filter(id => q.applies(id));
+		const known = [...applying, ...optional.filter(id => q.applies(id))]
+			.filter(id => q.has(id))
+			.map(id => q.number(id));
 		if (known.some(limit => limit < q.number('boost.target'))) return Math.min(...known);
-		return here.length > 0 ? Math.min(...here.map(id => q.number(id)), ...known) : null;
+		return applying.length > 0 ? Math.min(...applying.map(id => q.number(id)), ...known) : null;
 	},
 });
 
-/** Known by nothing in the sheet: an audit works it out from fit and logs, and sets it. */
+/** Nothing in the sheet determines it: an audit works it out from fit and logs, and sets it. */
 const fromLogs = {
 	kind: 'pressure',
 	inputs: [],

@@ -8,8 +8,8 @@ import {
 import { pipeVelocity } from '../../physics/pipe.ts';
 import { assumption, quantity } from '../quantity.ts';
 
-/** Under the hood the air of an unboosted engine is warmer than outside, K. Common practice. */
-const unboostedWarming = 10;
+/** K by which the air under the hood warms the charge of an unboosted engine. Common practice. */
+const underHoodRise = 10;
 
 export const inletLoss = assumption({
 	id: 'boost.inlet_loss',
@@ -95,7 +95,7 @@ export const chargeTemperature = quantity({
 	source: ['definition', 'practice'],
 	nature: 'exact',
 	compute: q => {
-		if (q.choice('boost.kind') === 'none') return q.number('build.hot_day') + unboostedWarming;
+		if (q.choice('boost.kind') === 'none') return q.number('build.hot_day') + underHoodRise;
 		const hot = q.number('boost.compressor_outlet_temp');
 		if (q.choice('boost.intercooler') === 'none') return hot;
 		return cooledTemperature(q.number('build.hot_day'), hot, q.number('boost.intercooler_effectiveness'));
@@ -157,9 +157,3 @@ export const velocity = quantity({
 			? null
 			: pipeVelocity(q.number('engine.air_flow'), q.number('boost.manifold_density'), q.number('boost.pipe_bore')),
 });
-
-/** Whether the engine is boosted: what every boost limit asks first. Unboosted: does not apply. */
-export function boosted(q: { choice(id: string): string | undefined }): boolean | undefined | null {
-	const kind = q.choice('boost.kind');
-	return kind === undefined ? undefined : kind === 'none' ? null : true;
-}

@@ -1,9 +1,11 @@
+import { airGasConstant } from '../../physics/constants.ts';
+import { boreArea } from '../../physics/pipe.ts';
 import { orificeFlow } from '../../physics/wastegate.ts';
-import { assumption, quantity } from '../quantity.ts';
+import { assumption, percent, quantity } from '../quantity.ts';
 
-/** Warm air, J/kgK. */
-const air = { gamma: 1.4, gasConstant: 287.05 } as const;
-/** Full open a poppet valve passes 0.5 to 0.7 of what an ideal hole of its bore would. Heywood, section 6.3. */
+/** Warm air: ratio of specific heats, gas constant in J/kgK. */
+const warmAir = { gamma: 1.4, gasConstant: airGasConstant } as const;
+/** Discharge coefficient of a poppet valve full open, of its bore: 0.5 to 0.7. Heywood, section 6.3. */
 const discharge = 0.6;
 
 export const valveFlow = quantity({
@@ -21,8 +23,8 @@ export const valveFlow = quantity({
 		if (q.has('boost.kind') && q.choice('boost.kind') !== 'turbocharger') return null;
 		const [before, behind] = [q.number('boost.manifold_pressure'), q.number('air.ambient_pressure')];
 		if (before <= behind) return null;
-		const area = (Math.PI / 4) * q.number('boost.bypass_bore') ** 2;
-		return orificeFlow(area, before, behind, q.number('boost.charge_temp'), air, discharge);
+		const area = boreArea(q.number('boost.bypass_bore'));
+		return orificeFlow(area, before, behind, q.number('boost.charge_temp'), warmAir, discharge);
 	},
 });
 
@@ -67,7 +69,7 @@ export const valveMargin = quantity({
 	id: 'boost.bypass_valve_margin',
 	label: 'bypass valve margin',
 	kind: 'ratio',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	inputs: ['boost.bypass_valve_flow', 'boost.bypass_valve_needed'],
 	range: [-1, null],
 	formula: 'air that the valve passes / air that keeps the compressor out of surge - 1',

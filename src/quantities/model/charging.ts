@@ -1,5 +1,5 @@
 import { daysToFlat, stateOfCharge } from '../../physics/battery.ts';
-import { quantity } from '../quantity.ts';
+import { percent, quantity } from '../quantity.ts';
 
 type Load = readonly [name: string, amps: number];
 
@@ -26,7 +26,7 @@ export const balance = quantity({
 	compute: q => q.number('charging.alternator') - q.number('charging.load_total'),
 });
 
-/** What an alternator gives at idle, share of its hot output. Common practice. */
+/** Output of an alternator at idle, as a share of its hot output. Common practice. */
 const idleShare = 0.5;
 
 export const balanceIdle = quantity({
@@ -58,7 +58,7 @@ export const flat = quantity({
 export const charge = quantity({
 	id: 'charging.state_of_charge',
 	label: 'battery state of charge',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['charging.battery_rest'],
 	range: [0, 1],

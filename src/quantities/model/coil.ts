@@ -43,7 +43,7 @@ export const directCoil = quantity({
 	band: [untriedCoil.low / untriedCoil.usual, untriedCoil.high / untriedCoil.usual],
 });
 
-/** Rotor gap and cap take a share that differs from car to car and grows with wear; nothing is gained by them. */
+/** Rotor gap and cap lose a share that differs from car to car and grows with wear: the band opens downward only. */
 export const distributorCoil = quantity({
 	...coil,
 	id: 'ignition.distributor_coil',
@@ -52,7 +52,7 @@ export const distributorCoil = quantity({
 	band: [untriedDistributor.low / untriedDistributor.usual, untriedDistributor.high / untriedDistributor.usual],
 });
 
-/** Apart from the capacity, so that its band stops at what the coil has shown. */
+/** A quantity of its own, so that its band does not widen a capacity that a proven or blown point sets. */
 export const untried = quantity({
 	id: 'ignition.usual_capacity',
 	label: 'usual coil voltage',
@@ -77,8 +77,12 @@ export const capacity = quantity({
 	nature: 'estimate',
 	compute: q => {
 		const usual = q.number('ignition.usual_capacity');
-		const shown = (id: 'ignition.proven_voltage' | 'ignition.blown_voltage') => (q.has(id) ? q.number(id) : null);
-		const capacity = sparkCapacity(shown('ignition.proven_voltage'), shown('ignition.blown_voltage'), usual).usual;
+		const numberIf = (id: 'ignition.proven_voltage' | 'ignition.blown_voltage') => (q.has(id) ? q.number(id) : null);
+		const capacity = sparkCapacity(
+			numberIf('ignition.proven_voltage'),
+			numberIf('ignition.blown_voltage'),
+			usual,
+		).usual;
 		if (capacity === usual) q.assume('ignition.capacity');
 		return capacity;
 	},

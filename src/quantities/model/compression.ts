@@ -1,11 +1,11 @@
 import { compressionSpread, crankingExponent, crankingPressure, type Readings } from '../../physics/compression.ts';
 import { type BankLayout, layoutFromOrder, lowNeighbors } from '../../physics/firing-order.ts';
-import { quantity } from '../quantity.ts';
+import { percent, quantity } from '../quantity.ts';
 
-const taken = (readings: Readings): number[] => readings.filter(reading => reading !== null);
+const measuredIn = (readings: Readings): number[] => readings.filter(reading => reading !== null);
 
-/** Nothing anywhere: a cam drive gone, or a test gone wrong. There is no highest cylinder to compare with. */
-export const flat = (readings: Readings): boolean => taken(readings).every(reading => reading === 0);
+/** No cylinder has any compression: a broken cam drive, or a failed test. There is no highest cylinder to compare with. */
+export const noCompression = (readings: Readings): boolean => measuredIn(readings).every(reading => reading === 0);
 
 const cranking = {
 	kind: 'pressure',
@@ -40,7 +40,7 @@ export const expectedLow = quantity({
 export const spread = quantity({
 	id: 'engine.compression_spread',
 	label: 'compression, lowest to highest',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['engine.compression'],
 	range: [0, 1],
@@ -49,14 +49,14 @@ export const spread = quantity({
 	nature: 'exact',
 	compute: q => {
 		const readings = q.list<number | null>('engine.compression');
-		return readings && (flat(readings) ? null : compressionSpread(readings));
+		return readings && (noCompression(readings) ? null : compressionSpread(readings));
 	},
 });
 
 export const lowUnder = quantity({
 	id: 'engine.compression_low_under',
 	label: 'low compression begins under',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: [],
 	range: [0, 1],
@@ -76,7 +76,7 @@ export const highest = quantity({
 	nature: 'exact',
 	compute: q => {
 		const readings = q.list<number | null>('engine.compression');
-		return readings && Math.max(...taken(readings));
+		return readings && Math.max(...measuredIn(readings));
 	},
 });
 
@@ -90,7 +90,7 @@ export const lowest = quantity({
 	nature: 'exact',
 	compute: q => {
 		const readings = q.list<number | null>('engine.compression');
-		return readings && Math.min(...taken(readings));
+		return readings && Math.min(...measuredIn(readings));
 	},
 });
 
@@ -119,8 +119,8 @@ export const neighbours = quantity({
 	nature: 'exact',
 	compute: q => {
 		const readings = q.list<number | null>('engine.compression');
-		// Two banks of one length are what it speaks of.
-		if (readings && (readings.length % 2 === 1 || flat(readings))) return null;
+		// It compares two banks of one length.
+		if (readings && (readings.length % 2 === 1 || noCompression(readings))) return null;
 		const layout = q.made<BankLayout>('engine.banks');
 		return readings && layout && lowNeighbors(readings, layout, q.number('engine.compression_low_under'));
 	},
@@ -137,6 +137,6 @@ export const leakdownSpread = quantity({
 	nature: 'exact',
 	compute: q => {
 		const leaks = q.list<number | null>('engine.leakdown');
-		return leaks && Math.max(...taken(leaks)) - Math.min(...taken(leaks));
+		return leaks && Math.max(...measuredIn(leaks)) - Math.min(...measuredIn(leaks));
 	},
 });

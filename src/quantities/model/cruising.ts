@@ -1,11 +1,12 @@
 import { roadLoad } from '../../physics/vehicle.ts';
 import { fuelPower } from '../../physics/willans.ts';
 import { quantity } from '../quantity.ts';
+import { cruiseRoadSpeed } from './driveline.ts';
 
-/** 65 mph in m/s; drag area of a car, m2 (0.55 to 1.3); share of the flywheel's power that gets to the wheels. Common practice. */
-const [pace, dragArea, driveline] = [65 * 0.44704, 0.75, 0.85];
-/** The pickup runs dry before the tank does. Common practice. */
-const usable = 0.9;
+/** Drag area of a car, m2 (0.55 to 1.3); share of the flywheel's power that gets to the wheels. Common practice. */
+const [dragArea, drivelineEfficiency] = [0.75, 0.85];
+/** Share of the tank's fuel that can be used: the pickup runs dry before the tank does. Common practice. */
+const usableShare = 0.9;
 
 export const cruiseFlow = quantity({
 	id: 'fuel.cruise_flow',
@@ -21,8 +22,12 @@ export const cruiseFlow = quantity({
 	nature: 'estimate',
 	band: [0.8, 1.35],
 	compute: q => {
-		const wheels = roadLoad(q.number('driveline.vehicle_mass'), pace, 0, dragArea);
-		const fuel = fuelPower(wheels / driveline, q.number('driveline.cruise_speed'), q.number('engine.displacement'));
+		const wheels = roadLoad(q.number('driveline.vehicle_mass'), cruiseRoadSpeed, 0, dragArea);
+		const fuel = fuelPower(
+			wheels / drivelineEfficiency,
+			q.number('driveline.cruise_speed'),
+			q.number('engine.displacement'),
+		);
 		return fuel / q.number('fuel.heating_value');
 	},
 });
@@ -40,7 +45,8 @@ export const cruiseRange = quantity({
 		metric: '0.9 of the tank / fuel flow at a cruise x 105 km/h',
 	},
 	compute: q =>
-		((usable * q.number('fuel.tank_size') * q.number('fuel.density')) / q.number('fuel.cruise_flow')) * pace,
+		((usableShare * q.number('fuel.tank_size') * q.number('fuel.density')) / q.number('fuel.cruise_flow')) *
+		cruiseRoadSpeed,
 });
 
 export const fullLoadMinutes = quantity({
@@ -50,5 +56,5 @@ export const fullLoadMinutes = quantity({
 	kind: 'count',
 	inputs: [...fromTank.inputs, 'fuel.flow'],
 	formula: '0.9 of the tank / fuel flow at best power',
-	compute: q => (usable * q.number('fuel.tank_size') * q.number('fuel.density')) / q.number('fuel.flow') / 60,
+	compute: q => (usableShare * q.number('fuel.tank_size') * q.number('fuel.density')) / q.number('fuel.flow') / 60,
 });

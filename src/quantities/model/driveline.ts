@@ -7,8 +7,9 @@ import {
 	shaftCriticalSpeed,
 	shaftTurns,
 } from '../../physics/driveline.ts';
-import { limit, quantity } from '../quantity.ts';
-import { byBoost, ofBoost } from './ranges.ts';
+import { milePerHour } from '../../units/defined.ts';
+import { limit, percent, quantity } from '../quantity.ts';
+import { boostLimitBase, varyingBoost } from './limit-ranges.ts';
 
 export const clutch = quantity({
 	id: 'driveline.clutch_capacity',
@@ -43,7 +44,7 @@ export const clutch = quantity({
 export const clutchMargin = quantity({
 	id: 'driveline.clutch_margin',
 	label: 'clutch margin',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['driveline.clutch_capacity', 'engine.peak_torque'],
 	range: [-1, null],
@@ -56,7 +57,7 @@ export const clutchMargin = quantity({
 export const gearboxMargin = quantity({
 	id: 'driveline.gearbox_margin',
 	label: 'transmission margin',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['driveline.gearbox_torque', 'engine.peak_torque'],
 	range: [-1, null],
@@ -67,19 +68,19 @@ export const gearboxMargin = quantity({
 });
 
 export const clutchLimit = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'driveline.clutch_boost_limit',
 	label: 'clutch boost limit',
 	formula: 'the boost at which the clutch margin reaches 0',
-	limit: { ...byBoost, until: 'driveline.clutch_margin', reaches: 0, rising: false },
+	limit: { ...varyingBoost, until: 'driveline.clutch_margin', reaches: 0, rising: false },
 });
 
 export const gearboxLimit = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'driveline.gearbox_boost_limit',
 	label: 'transmission boost limit',
 	formula: 'the boost at which the transmission margin reaches 0',
-	limit: { ...byBoost, until: 'driveline.gearbox_margin', reaches: 0, rising: false },
+	limit: { ...varyingBoost, until: 'driveline.gearbox_margin', reaches: 0, rising: false },
 });
 
 export const critical = quantity({
@@ -94,9 +95,9 @@ export const critical = quantity({
 	compute: q => {
 		const [length, diameter] = [q.number('driveline.shaft_length'), q.number('driveline.shaft_diameter')];
 		const wall = q.number('driveline.shaft_wall');
-		// A shorter one is no slender beam, but it whips later still.
-		const slender = 5 * diameter;
-		if (length < slender) return new Bounded(shaftCriticalSpeed(slender, diameter, wall), 'above');
+		// A shorter shaft is no slender beam, for which the formula holds, but it whips later still.
+		const shortest = 5 * diameter;
+		if (length < shortest) return new Bounded(shaftCriticalSpeed(shortest, diameter, wall), 'above');
 		return shaftCriticalSpeed(length, diameter, wall);
 	},
 });
@@ -112,14 +113,14 @@ export const shaftSpeed = quantity({
 	compute: q => q.number('engine.redline') / q.number('driveline.top_gear'),
 });
 
-/** Turns of the driveshaft for each m of road. */
-const road = ['driveline.axle_ratio', 'driveline.tyre_diameter'] as const;
+/** What turns of the driveshaft for each m of road follow from. */
+const finalDrive = ['driveline.axle_ratio', 'driveline.tyre_diameter'] as const;
 
 export const shaftSpeedReached = quantity({
 	id: 'driveline.shaft_speed_at_highest',
 	label: 'driveshaft speed at top road speed',
 	kind: 'rotation',
-	inputs: ['driveline.highest_speed', ...road],
+	inputs: ['driveline.highest_speed', ...finalDrive],
 	formula: 'highest road speed x axle ratio / tire circumference',
 	source: ['geometry'],
 	nature: 'exact',
@@ -131,22 +132,25 @@ export const shaftSpeedReached = quantity({
 		),
 });
 
+/** A shaft is kept under three quarters of its whip speed, as share of it. Common practice. */
+export const usableShaftSpeed = 0.75;
+
 export const shaftLimitSpeed = quantity({
 	id: 'driveline.shaft_limit_speed',
 	label: 'driveshaft road speed limit',
 	kind: 'velocity',
 	shown: { us: 'mph', metric: 'km/h' },
-	inputs: ['driveline.shaft_critical_speed', ...road],
+	inputs: ['driveline.shaft_critical_speed', ...finalDrive],
 	formula: 'road speed at 0.75 of the critical speed: its turns / turns a m of road',
 	source: ['geometry', 'practice'],
 	nature: 'exact',
 	compute: q =>
-		(0.75 * q.number('driveline.shaft_critical_speed')) /
+		(usableShaftSpeed * q.number('driveline.shaft_critical_speed')) /
 		engineSpeedAt(1, 1, shaftTurns(q.number('driveline.axle_ratio'), q.number('driveline.tyre_diameter'))),
 });
 
-/** 65 mph in m/s. */
-const cruising = 65 * 0.44704;
+/** m/s: the road speed of `driveline.cruise_speed`, 65 mph. */
+export const cruiseRoadSpeed = 65 * milePerHour;
 
 export const cruise = quantity({
 	id: 'driveline.cruise_speed',
@@ -159,7 +163,7 @@ export const cruise = quantity({
 	compute: q => {
 		const gear = q.number('driveline.top_gear');
 		return engineSpeedAt(
-			cruising,
+			cruiseRoadSpeed,
 			gear,
 			shaftTurns(q.number('driveline.axle_ratio'), q.number('driveline.tyre_diameter')),
 		);

@@ -1,10 +1,9 @@
 import { railPressure } from '../../physics/fuel-system.ts';
 import type { PumpFlow } from '../../physics/pump.ts';
 import { bounded } from '../bounded.ts';
-import { limit, quantity } from '../quantity.ts';
-import { boosted } from './boost.ts';
+import { limit, percent, quantity } from '../quantity.ts';
 import { type Loss, lossOf } from './fuel-line.ts';
-import { boostRange } from './ranges.ts';
+import { boostLimitBase, varyingBoost } from './limit-ranges.ts';
 
 export const pumpPressure = quantity({
 	id: 'fuel.pump_pressure',
@@ -40,7 +39,7 @@ export const available = quantity({
 export const margin = quantity({
 	id: 'fuel.pump_margin',
 	label: 'fuel pump margin',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['fuel.pump_available', 'fuel.flow'],
 	range: [-1, null],
@@ -51,15 +50,11 @@ export const margin = quantity({
 });
 
 export const boostLimit = limit({
+	...boostLimitBase,
 	id: 'fuel.pump_boost_limit',
 	label: 'pump boost limit',
-	kind: 'pressure',
-	inputs: ['boost.kind'],
 	formula: 'the boost at which the pump margin reaches 0',
-	source: ['root'],
-	nature: 'estimate',
-	limit: { vary: 'boost.target', until: 'fuel.pump_margin', reaches: 0, rising: false, ...boostRange },
-	when: boosted,
+	limit: { ...varyingBoost, until: 'fuel.pump_margin', reaches: 0, rising: false },
 });
 
 export const underFlow = quantity({

@@ -91,7 +91,7 @@ export const lineFlow = quantity({
 		const set = q.number('fuel.rail_set_point');
 		if (!pumpFlow || line === undefined) return undefined;
 		const found = returnLineFlow(pumpFlow, set, lossOf(line));
-		// Where the pump's curve ends before its flow settles, nothing is proven.
+		// Where the pump's curve ends before the flow is found, it is only known as a bound: the curve is asked for.
 		return found?.bound === null ? found.value : q.lack('fuel.pump_curve');
 	},
 });

@@ -1,6 +1,6 @@
 import type { Reads } from '../../graph/reader.ts';
 import { blendOf, type Fuel, fuelFlow, fuels } from '../../physics/fuels.ts';
-import { assumption, quantity } from '../quantity.ts';
+import { assumption, percent, quantity } from '../quantity.ts';
 
 /** What determines the fuel in the tank. */
 export const ofFuel = ['fuel.kind', 'fuel.ethanol'] as const;
@@ -59,7 +59,7 @@ export const heating = property(
 export const ethanol = quantity({
 	id: 'fuel.ethanol_share',
 	label: 'ethanol share',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ofFuel,
 	range: [0, 1],

@@ -6,8 +6,7 @@ import {
 	preloadOfStretch,
 } from '../../physics/bolts.ts';
 import { assumption, limit, quantity } from '../quantity.ts';
-import { boosted } from './boost.ts';
-import { boostRange } from './ranges.ts';
+import { boostLimitBase, varyingBoost } from './limit-ranges.ts';
 
 export const friction = assumption({
 	id: 'engine.fastener_friction',
@@ -20,7 +19,7 @@ export const friction = assumption({
 	nature: 'estimate',
 });
 
-/** Nobody is asked to count threads: the coarse pitch, which has the smaller area, and up to 13 % more if it is fine. */
+/** The thread's pitch is not asked for: the area with the coarse one, which is smaller; up to 13 % more if it is fine. */
 export const area = quantity({
 	id: 'engine.fastener_area',
 	label: 'fastener stress area',
@@ -82,18 +81,14 @@ export const clamp = quantity({
 		}),
 });
 
-/** Under this a head begins to lift and the gasket to weep. */
-const lifts = 1.3;
+/** Clamp ratio under which a head begins to lift and the gasket to weep. Common practice. */
+const liftRatio = 1.3;
 
 export const boostLimit = limit({
+	...boostLimitBase,
 	id: 'engine.head_boost_limit',
 	label: 'head clamp boost limit',
-	kind: 'pressure',
 	expensive: true,
-	inputs: ['boost.kind'],
 	formula: 'the boost at which the clamp ratio reaches 1.3',
-	source: ['root'],
-	nature: 'estimate',
-	limit: { vary: 'boost.target', until: 'engine.head_clamp_ratio', reaches: lifts, rising: false, ...boostRange },
-	when: boosted,
+	limit: { ...varyingBoost, until: 'engine.head_clamp_ratio', reaches: liftRatio, rising: false },
 });

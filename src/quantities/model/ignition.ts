@@ -1,6 +1,6 @@
 import type { Cylinder } from '../../physics/slider-crank.ts';
 import { gasDensityAtSpark, requiredVoltage, sparkMargin } from '../../physics/spark.ts';
-import { quantity } from '../quantity.ts';
+import { percent, quantity } from '../quantity.ts';
 
 export const density = quantity({
 	id: 'ignition.gas_density_at_spark',
@@ -39,7 +39,7 @@ export const required = quantity({
 export const margin = quantity({
 	id: 'ignition.spark_margin',
 	label: 'spark margin',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['ignition.capacity', 'ignition.required_voltage'],
 	range: [-1, null],

@@ -1,7 +1,6 @@
 import { cycleTime, duty, injectorFlow, injectorFlowNeeded, pulseWidth } from '../../physics/injector.ts';
-import { limit, quantity } from '../quantity.ts';
-import { boosted } from './boost.ts';
-import { boostRange } from './ranges.ts';
+import { limit, percent, quantity } from '../quantity.ts';
+import { boostLimitBase, varyingBoost } from './limit-ranges.ts';
 
 export const across = quantity({
 	id: 'injectors.pressure_across',
@@ -31,9 +30,9 @@ export const flow = quantity({
 		),
 });
 
-const job = ['fuel.flow', 'injectors.count', 'engine.peak_rpm', 'injectors.dead_time'] as const;
+const injectionInputs = ['fuel.flow', 'injectors.count', 'engine.peak_rpm', 'injectors.dead_time'] as const;
 
-const jobOf = (q: { number(id: (typeof job)[number]): number }) => ({
+const injectionOf = (q: { number(id: (typeof injectionInputs)[number]): number }) => ({
 	fuelFlow: q.number('fuel.flow'),
 	injectors: q.number('injectors.count'),
 	rpm: q.number('engine.peak_rpm'),
@@ -44,17 +43,17 @@ export const pulse = quantity({
 	id: 'injectors.pulse_width',
 	label: 'injector pulse width',
 	kind: 'time',
-	inputs: [...job, 'injectors.flow'],
+	inputs: [...injectionInputs, 'injectors.flow'],
 	formula: 'fuel per injector and cycle / flow + dead time',
 	source: ['definition'],
 	nature: 'exact',
-	compute: q => pulseWidth(jobOf(q), q.number('injectors.flow')),
+	compute: q => pulseWidth(injectionOf(q), q.number('injectors.flow')),
 });
 
 export const share = quantity({
 	id: 'injectors.duty',
 	label: 'injector duty',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['injectors.pulse_width', 'engine.peak_rpm'],
 	formula: 'pulse width / (120 / rpm) at peak_rpm',
@@ -67,38 +66,33 @@ export const needed = quantity({
 	id: 'injectors.flow_needed',
 	label: 'injector flow needed',
 	kind: 'mass-flow',
-	inputs: [...job, 'injectors.duty_limit', 'injectors.pressure_across', 'injectors.rated_pressure'],
+	inputs: [...injectionInputs, 'injectors.duty_limit', 'injectors.pressure_across', 'injectors.rated_pressure'],
 	formula: 'the rated flow, at rated pressure, that gives duty = duty_limit',
 	source: ['definition'],
 	nature: 'exact',
 	compute: q => {
 		const [across, rated] = [q.number('injectors.pressure_across'), q.number('injectors.rated_pressure')];
-		return injectorFlow(injectorFlowNeeded(jobOf(q), q.number('injectors.duty_limit')), across, rated);
+		return injectorFlow(injectorFlowNeeded(injectionOf(q), q.number('injectors.duty_limit')), across, rated);
 	},
 });
 
 export const boostLimit = limit({
+	...boostLimitBase,
 	id: 'injectors.boost_limit',
 	label: 'injector boost limit',
-	kind: 'pressure',
-	inputs: ['boost.kind'],
 	formula: 'the boost at which duty reaches duty_limit',
-	source: ['root'],
-	nature: 'estimate',
 	limit: {
-		vary: 'boost.target',
+		...varyingBoost,
 		until: 'injectors.duty',
 		reaches: 'injectors.duty_limit',
 		rising: true,
-		...boostRange,
 	},
-	when: boosted,
 });
 
 export const fuelError = quantity({
 	id: 'injectors.fuel_error',
 	label: 'injector flow error',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['injectors.flow', 'injectors.controller_flow'],
 	range: [-1, null],
@@ -108,7 +102,7 @@ export const fuelError = quantity({
 	compute: q => q.number('injectors.flow') / q.number('injectors.controller_flow') - 1,
 });
 
-/** A fixed rail sees the vacuum of idle as more pressure across; a manifold-referenced one takes it out. */
+/** At idle the manifold's vacuum adds to the pressure across with a fixed rail; a manifold reference cancels it. */
 export const idleAcross = quantity({
 	id: 'injectors.idle_pressure_across',
 	label: 'pressure across the injectors at idle',
@@ -145,16 +139,16 @@ export const idlePulse = quantity({
 		const fuelFlow = q.number('engine.idle_air_flow') / q.number('fuel.stoichiometric_ratio');
 		const rpm = q.number('engine.idle_speed');
 		const [injectors, deadTime] = [q.number('injectors.count'), q.number('injectors.dead_time')];
-		const held = injectorFlow(
+		const flow = injectorFlow(
 			q.number('injectors.rated_flow'),
 			q.number('injectors.rated_pressure'),
 			q.number('injectors.idle_pressure_across'),
 		);
-		return pulseWidth({ fuelFlow, injectors, rpm, deadTime }, held);
+		return pulseWidth({ fuelFlow, injectors, rpm, deadTime }, flow);
 	},
 });
 
-/** Time there is for one injection at best power, s: what pulse width is read against. */
+/** The time that one injection may take at best power, to compare the pulse width with. */
 export const cycle = quantity({
 	id: 'injectors.cycle_time',
 	label: 'time per cycle',
@@ -169,7 +163,7 @@ export const cycle = quantity({
 export const idleDuty = quantity({
 	id: 'injectors.idle_duty',
 	label: 'injector duty at idle',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['injectors.idle_pulse_width', 'engine.idle_speed'],
 	formula: 'idle pulse width / (120 / idle rpm)',

@@ -2,21 +2,20 @@ import { fullLoadCycle } from '../../physics/full-load.ts';
 import type { FullLoad } from '../../physics/full-load-engine.ts';
 import { knockBand, knockIntegral } from '../../physics/knock.ts';
 import { limit, quantity } from '../quantity.ts';
-import { boosted } from './boost.ts';
 import type { Cycle } from './combustion.ts';
-import { boostRange, ofBoost } from './ranges.ts';
+import { boostLimitBase, varyingBoost } from './limit-ranges.ts';
 
-/** Where on the full-load line it comes nearest to knock: the integral there, and the engine speed. */
-interface Worst {
+/** The point of the full-load line that is nearest to knock: the integral there, and the engine speed, rpm. */
+interface KnockPoint {
 	readonly integral: number;
 	readonly speed: number;
 }
 
-/** From here on, by volume, a fuel's octane number no longer says when it goes off by itself: outside the correlation. */
-const mostEthanol = 0.2;
+/** Share of ethanol by volume above which octane no longer says when a fuel ignites by itself: outside the correlation. */
+const maxEthanol = 0.2;
 
-/** The spark curve is followed below the torque peak too, but not further than half as far again. */
-const mostBack = 1.5;
+/** Advance is interpolated from best power to the torque peak, and extrapolated below it by at most half that distance. */
+const maxExtrapolation = 1.5;
 
 export const worst = quantity({
 	id: 'engine.knock_worst',
@@ -37,11 +36,11 @@ export const worst = quantity({
 	source: ['douaud-eyzat', 'livengood'],
 	nature: 'estimate',
 	compute: q => {
-		if (q.number('fuel.ethanol_share') > mostEthanol) return null;
+		if (q.number('fuel.ethanol_share') > maxEthanol) return null;
 		const cycle = q.made<Cycle>('engine.cycle');
 		const ron = q.number('fuel.octane_ron');
 		const torquePeak = q.number('engine.peak_torque_rpm');
-		const filling = 1 + (q.number('engine.torque_rise') - 1) / 2;
+		const fillingAtPeak = 1 + (q.number('engine.torque_rise') - 1) / 2;
 		const drop = q.number('ignition.torque_peak_drop');
 		const fullBoost = q.choice('boost.kind') === 'none' ? 0 : q.number('boost.full_rpm');
 		if (!cycle) return undefined;
@@ -49,19 +48,21 @@ export const worst = quantity({
 		const best = { integral: knockIntegral(trace, engine.speed, ron), speed: engine.speed };
 		const speeds = new Set([Math.max(torquePeak, fullBoost), fullBoost]);
 		const others = [...speeds].filter(speed => speed > 0 && speed < engine.speed);
-		const along = (speed: number): Worst => {
-			const back =
-				torquePeak < engine.speed ? Math.min(mostBack, (engine.speed - speed) / (engine.speed - torquePeak)) : 0;
-			const there: FullLoad = {
+		const pointAt = (speed: number): KnockPoint => {
+			const towardPeak =
+				torquePeak < engine.speed
+					? Math.min(maxExtrapolation, (engine.speed - speed) / (engine.speed - torquePeak))
+					: 0;
+			const engineThere: FullLoad = {
 				...engine,
 				speed,
-				advance: engine.advance - drop * back,
-				volumetricEfficiency: engine.volumetricEfficiency * (1 + (filling - 1) * Math.min(1, back)),
+				advance: engine.advance - drop * towardPeak,
+				volumetricEfficiency: engine.volumetricEfficiency * (1 + (fillingAtPeak - 1) * Math.min(1, towardPeak)),
 				toNinety: true,
 			};
-			return { integral: knockIntegral(fullLoadCycle(there), speed, ron), speed };
+			return { integral: knockIntegral(fullLoadCycle(engineThere), speed, ron), speed };
 		};
-		const all = [best, ...others.map(along)];
+		const all = [best, ...others.map(pointAt)];
 		return all.reduce((worse, next) => (next.integral > worse.integral ? next : worse)) as unknown as never;
 	},
 });
@@ -78,7 +79,7 @@ export const integral = quantity({
 	nature: 'estimate',
 	band: [knockBand.low, knockBand.high],
 	shownBy: 'ignition.knock_seen',
-	compute: q => q.made<Worst>('engine.knock_worst')?.integral,
+	compute: q => q.made<KnockPoint>('engine.knock_worst')?.integral,
 });
 
 export const speed = quantity({
@@ -90,7 +91,7 @@ export const speed = quantity({
 	formula: 'the engine speed at which the knock integral is highest: best power, torque peak or full boost',
 	source: ['douaud-eyzat', 'livengood'],
 	nature: 'estimate',
-	compute: q => q.made<Worst>('engine.knock_worst')?.speed,
+	compute: q => q.made<KnockPoint>('engine.knock_worst')?.speed,
 });
 
 const ofIntegral = {
@@ -137,27 +138,23 @@ export const advanceLimit = limit({
 });
 
 export const boostLimit = limit({
+	...boostLimitBase,
 	id: 'engine.knock_boost_limit',
 	label: 'knock boost limit',
 	ends: ['engine.knock_boost_limit_low', 'engine.knock_boost_limit_high'],
-	kind: 'pressure',
 	expensive: true,
-	inputs: ['boost.kind'],
 	formula: 'the boost at which the knock integral reaches 1, advance held',
-	source: ['root'],
-	nature: 'estimate',
-	limit: { vary: 'boost.target', until: 'engine.knock_integral', reaches: 1, rising: true, ...boostRange },
-	when: boosted,
+	limit: { ...varyingBoost, until: 'engine.knock_integral', reaches: 1, rising: true },
 });
 
-const ofBand = { ...ofBoost, expensive: true } as const;
+const ofBand = { ...boostLimitBase, expensive: true } as const;
 
 export const boostLimitLow = limit({
 	...ofBand,
 	id: 'engine.knock_boost_limit_low',
 	label: 'knock boost limit, low end',
 	formula: "the boost at which the high end of the knock integral's band reaches 1",
-	limit: { vary: 'boost.target', until: 'engine.knock_integral_high', reaches: 1, rising: true, ...boostRange },
+	limit: { ...varyingBoost, until: 'engine.knock_integral_high', reaches: 1, rising: true },
 });
 
 export const boostLimitHigh = limit({
@@ -165,10 +162,10 @@ export const boostLimitHigh = limit({
 	id: 'engine.knock_boost_limit_high',
 	label: 'knock boost limit, high end',
 	formula: "the boost at which the low end of the knock integral's band reaches 1",
-	limit: { vary: 'boost.target', until: 'engine.knock_integral_low', reaches: 1, rising: true, ...boostRange },
+	limit: { ...varyingBoost, until: 'engine.knock_integral_low', reaches: 1, rising: true },
 });
 
-/** A fact about the sheet, not about the engine: nobody has looked is no, so that what is not known never passes by itself. */
+/** Says what the sheet shows, not what the engine does: not tried yet is no, so that what is not known never passes by itself. */
 export const shownClean = quantity({
 	id: 'ignition.shown_clean',
 	label: 'shown clean',

@@ -1,7 +1,6 @@
 import { inch } from '../../units/defined.ts';
 import { limit, quantity } from '../quantity.ts';
-import { boosted } from './boost.ts';
-import { boostRange } from './ranges.ts';
+import { boostLimitBase, varyingBoost } from './limit-ranges.ts';
 
 export const gapFires = limit({
 	id: 'ignition.gap_fires',
@@ -21,7 +20,7 @@ export const gapFires = limit({
 	},
 });
 
-/** m. What is set at home: a wider gap wears cap, rotor and boots. Common practice. */
+/** m: the widest gap to set; a wider one wears cap, rotor and boots. Common practice. */
 const widest = { distributor: 0.06 * inch, otherwise: 0.07 * inch } as const;
 
 export const gapLimit = quantity({
@@ -43,19 +42,14 @@ export const gapLimit = quantity({
 });
 
 export const boostLimit = limit({
+	...boostLimitBase,
 	id: 'ignition.boost_limit',
 	label: 'spark boost limit',
-	kind: 'pressure',
-	inputs: ['boost.kind'],
 	formula: 'the boost at which required voltage reaches capacity',
-	source: ['root'],
-	nature: 'estimate',
 	limit: {
-		vary: 'boost.target',
+		...varyingBoost,
 		until: 'ignition.required_voltage',
 		reaches: 'ignition.capacity',
 		rising: true,
-		...boostRange,
 	},
-	when: boosted,
 });

@@ -1,5 +1,5 @@
 import { limit, quantity } from '../quantity.ts';
-import { byBoost, ofBoost } from './ranges.ts';
+import { boostLimitBase, varyingBoost } from './limit-ranges.ts';
 
 /** Peak pressure that pistons live long under, Pa. Common practice, 10 % either way; forged ones are not the first to give out. */
 export const pistonMost = quantity({
@@ -19,12 +19,12 @@ export const pistonMost = quantity({
 });
 
 export const pistons = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'engine.piston_boost_limit',
 	label: 'piston boost limit',
 	expensive: true,
 	formula: 'the boost at which peak pressure reaches what cast or hypereutectic pistons stand',
-	limit: { ...byBoost, until: 'engine.peak_pressure', reaches: 'engine.piston_pressure_most', rising: true },
+	limit: { ...varyingBoost, until: 'engine.peak_pressure', reaches: 'engine.piston_pressure_most', rising: true },
 });
 
 /** Peak pressure that a composite head gasket lives long under, Pa. Common practice, 10 % either way. */
@@ -45,12 +45,12 @@ export const gasketMost = quantity({
 });
 
 export const gasket = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'engine.gasket_boost_limit',
 	label: 'head gasket boost limit',
 	expensive: true,
 	formula: 'the boost at which peak pressure reaches what a composite head gasket stands',
-	limit: { ...byBoost, until: 'engine.peak_pressure', reaches: 'engine.gasket_pressure_most', rising: true },
+	limit: { ...varyingBoost, until: 'engine.peak_pressure', reaches: 'engine.gasket_pressure_most', rising: true },
 });
 
 /** Peak pressure that rods live long under, Pa. Common practice, 15 % either way, also by how they were treated. */
@@ -71,12 +71,12 @@ export const rodMost = quantity({
 });
 
 export const rods = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'engine.rod_boost_limit',
 	label: 'rod boost limit',
 	expensive: true,
 	formula: 'the boost at which peak pressure reaches what rods of the engine as it was built stand',
-	limit: { ...byBoost, until: 'engine.peak_pressure', reaches: 'engine.rod_pressure_most', rising: true },
+	limit: { ...varyingBoost, until: 'engine.peak_pressure', reaches: 'engine.rod_pressure_most', rising: true },
 });
 
 /** Peak pressure that a block lives long under, Pa. Common practice, 15 % either way: light blocks split along the lifter valley. */
@@ -97,10 +97,10 @@ export const blockMost = quantity({
 });
 
 export const block = limit({
-	...ofBoost,
+	...boostLimitBase,
 	id: 'engine.block_boost_limit',
 	label: 'block boost limit',
 	expensive: true,
 	formula: 'the boost at which peak pressure reaches what the block stands',
-	limit: { ...byBoost, until: 'engine.peak_pressure', reaches: 'engine.block_pressure_most', rising: true },
+	limit: { ...varyingBoost, until: 'engine.peak_pressure', reaches: 'engine.block_pressure_most', rising: true },
 });

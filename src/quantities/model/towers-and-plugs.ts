@@ -1,4 +1,5 @@
 import { companions } from '../../physics/firing-order.ts';
+import { horsepower } from '../../units/defined.ts';
 import { quantity } from '../quantity.ts';
 
 export const pairs = quantity({
@@ -31,13 +32,13 @@ export const towersRight = quantity({
 		const fits = ([a, b]: readonly [number, number]) =>
 			right.some(([c, d]) => (a === c && b === d) || (a === d && b === c));
 		if (!towers.every(fits)) return false;
-		// The pairs given are right; of the others nothing is known.
+		// The pairs answered are right; of the others nothing is known.
 		return towers.length === right.length || q.lack('ignition.towers');
 	},
 });
 
-/** One heat step for this much power over the unboosted engine, W: 100 hp. Common practice. */
-const powerAStep = 100 * 550 * 0.3048 * 4.4482216152605;
+/** W over the power of the unboosted engine for each heat range step: 100 hp. Common practice. */
+const powerPerStep = 100 * horsepower;
 
 export const heatSteps = quantity({
 	id: 'ignition.heat_steps_needed',
@@ -52,7 +53,7 @@ export const heatSteps = quantity({
 	nature: 'estimate',
 	compute: q => {
 		if (q.choice('boost.kind') === 'none') return 0;
-		return Math.max(0, (q.number('engine.power') * (1 - 1 / q.number('boost.density_ratio'))) / powerAStep);
+		return Math.max(0, (q.number('engine.power') * (1 - 1 / q.number('boost.density_ratio'))) / powerPerStep);
 	},
 });
 

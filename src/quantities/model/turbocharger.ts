@@ -1,5 +1,6 @@
-import { bypassShare, orificeFlow } from '../../physics/wastegate.ts';
-import { assumption, quantity } from '../quantity.ts';
+import { boreArea } from '../../physics/pipe.ts';
+import { bypassShare, exhaustPerAir, orificeFlow } from '../../physics/wastegate.ts';
+import { assumption, percent, quantity } from '../quantity.ts';
 
 const turbocharged = (q: { choice(id: 'boost.kind'): string | undefined }): boolean | undefined => {
 	const kind = q.choice('boost.kind');
@@ -55,14 +56,14 @@ export const turbineInlet = quantity({
 	},
 });
 
-/** Exhaust at full load, K; efficiency of a turbine; pressure that the pipe behind it adds to the air's, Pa. Common practice. */
-const [hot, efficiency, pipe] = [1150, 0.7, 10e3];
+/** K of the exhaust at full load; efficiency of a turbine; Pa by which the exhaust system behind it resists. Common practice. */
+const [exhaustTemperature, efficiency, exhaustSystemLoss] = [1150, 0.7, 10e3];
 
 export const share = quantity({
 	id: 'boost.bypass_share',
 	label: 'exhaust that the wastegate must pass',
 	kind: 'ratio',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	inputs: ['boost.compressor_outlet_temp', 'build.hot_day', 'boost.turbine_inlet_pressure', 'air.ambient_pressure'],
 	range: [0, 1],
 	formula: '1 - compressor work / work of all exhaust in the turbine: 1150 K, efficiency 0.70, 10 kPa behind it',
@@ -72,10 +73,10 @@ export const share = quantity({
 	compute: q => {
 		const warming = q.number('boost.compressor_outlet_temp') - q.number('build.hot_day');
 		const before = q.number('boost.turbine_inlet_pressure');
-		const behind = q.number('air.ambient_pressure') + pipe;
+		const behind = q.number('air.ambient_pressure') + exhaustSystemLoss;
 		// Hardly any boost: nothing is worked out.
 		if (warming <= 0 || before <= behind) return null;
-		return bypassShare(warming, { before, behind, temperature: hot, efficiency });
+		return bypassShare(warming, { before, behind, temperature: exhaustTemperature, efficiency });
 	},
 });
 
@@ -83,17 +84,17 @@ export const gateShare = quantity({
 	id: 'boost.wastegate_share',
 	label: 'exhaust that the wastegate passes',
 	kind: 'ratio',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	inputs: ['boost.wastegate_bore', 'boost.turbine_inlet_pressure', 'air.ambient_pressure', 'engine.air_flow'],
 	formula: 'flow through the open bore, discharge 0.7, over the exhaust (1.07 x air flow)',
 	source: ['heywood'],
 	nature: 'estimate',
 	compute: q => {
 		const before = q.number('boost.turbine_inlet_pressure');
-		const behind = q.number('air.ambient_pressure') + pipe;
+		const behind = q.number('air.ambient_pressure') + exhaustSystemLoss;
 		if (before <= behind) return null;
-		const area = (Math.PI / 4) * q.number('boost.wastegate_bore') ** 2;
-		return orificeFlow(area, before, behind, hot) / (1.07 * q.number('engine.air_flow'));
+		const area = boreArea(q.number('boost.wastegate_bore'));
+		return orificeFlow(area, before, behind, exhaustTemperature) / (exhaustPerAir * q.number('engine.air_flow'));
 	},
 });
 
@@ -101,7 +102,7 @@ export const wastegateMargin = quantity({
 	id: 'boost.wastegate_margin',
 	label: 'wastegate margin',
 	kind: 'ratio',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	inputs: ['boost.wastegate_share', 'boost.bypass_share'],
 	range: [-1, null],
 	formula: 'exhaust that the gate passes / exhaust that it must pass - 1',
@@ -117,7 +118,7 @@ export const surgeMargin = quantity({
 	id: 'boost.surge_margin',
 	label: 'surge margin',
 	kind: 'ratio',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	inputs: ['boost.compressor_flow_corrected', 'boost.compressor_surge', 'boost.full_rpm', 'engine.peak_rpm'],
 	range: [-1, null],
 	formula: 'corrected flow at the speed where boost is full / surge flow at the target - 1; flow goes with speed',
@@ -140,9 +141,7 @@ export const pipeForce = quantity({
 	source: ['statics'],
 	nature: 'exact',
 	compute: q =>
-		q.choice('boost.kind') === 'none'
-			? null
-			: q.number('boost.target') * (Math.PI / 4) * q.number('boost.pipe_bore') ** 2,
+		q.choice('boost.kind') === 'none' ? null : q.number('boost.target') * boreArea(q.number('boost.pipe_bore')),
 });
 
 export const coolerLoss = quantity({

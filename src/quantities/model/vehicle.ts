@@ -13,8 +13,8 @@ export const frontShare = assumption({
 	nature: 'estimate',
 });
 
-/** Both front brakes together; the rest is the rear's. */
-const frontBrakes = 0.7;
+/** Share of the braking that both front brakes do. Limpert; common practice. */
+const frontBrakeShare = 0.7;
 
 export const discHeating = quantity({
 	id: 'driveline.disc_heating',
@@ -41,7 +41,7 @@ export const discHeating = quantity({
 			q.number('driveline.front_disc_thickness'),
 			kind === 'vented-discs',
 		);
-		return heating((frontBrakes * energy) / 2, disc, ironHeat);
+		return heating((frontBrakeShare * energy) / 2, disc, ironHeat);
 	},
 });
 
@@ -97,8 +97,8 @@ export const axleTorque = quantity({
 		),
 });
 
-/** Dry road, street tires, from 0.9 to 1.3; what shifts to the rear in a hard start is in the share. Common practice. */
-const [grip, rearShare] = [1.1, 0.65];
+/** Friction of street tires on a dry road, 0.9 to 1.3; share of the weight on the rear axle in a hard start. Common practice. */
+const [tireFriction, rearShare] = [1.1, 0.65];
 
 export const gripTorque = quantity({
 	id: 'driveline.tire_grip_torque',
@@ -110,7 +110,12 @@ export const gripTorque = quantity({
 	nature: 'estimate',
 	band: [0.75, 1.25],
 	compute: q =>
-		(grip * rearShare * q.number('driveline.vehicle_mass') * standardGravity * q.number('driveline.tyre_diameter')) / 2,
+		(tireFriction *
+			rearShare *
+			q.number('driveline.vehicle_mass') *
+			standardGravity *
+			q.number('driveline.tyre_diameter')) /
+		2,
 });
 
 export const slave = quantity({

@@ -1,6 +1,6 @@
 import { lowestCylinder, wetRecovery } from '../../physics/compression.ts';
-import { quantity } from '../quantity.ts';
-import { flat } from './compression.ts';
+import { percent, quantity } from '../quantity.ts';
+import { noCompression } from './compression.ts';
 
 export const recovery = quantity({
 	id: 'engine.wet_recovery',
@@ -13,14 +13,14 @@ export const recovery = quantity({
 	compute: q => {
 		const dry = q.list<number | null>('engine.compression');
 		const wet = q.list<number | null>('engine.compression_wet');
-		return dry && wet && (flat(dry) ? null : wetRecovery(dry, wet));
+		return dry && wet && (noCompression(dry) ? null : wetRecovery(dry, wet));
 	},
 });
 
 export const recoveryOfLowest = quantity({
 	id: 'engine.wet_recovery_lowest',
 	label: 'recovery of the lowest cylinder',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['engine.compression', 'engine.compression_wet', 'engine.wet_recovery'],
 	range: [null, null],
@@ -40,7 +40,7 @@ export const recoveryOfLowest = quantity({
 export const gain = quantity({
 	id: 'engine.wet_gain',
 	label: 'gain of the wet test',
-	shown: { us: '%', metric: '%' },
+	shown: percent,
 	kind: 'ratio',
 	inputs: ['engine.compression', 'engine.compression_wet'],
 	range: [-1, null],

@@ -3,10 +3,10 @@ import { largestFuse, smallestFuse, soldFuseUpTo } from '../../physics/fuse.ts';
 import { longestRun, vehicleWireDrop } from '../../physics/wire.ts';
 import { quantity } from '../quantity.ts';
 
-const copper = { kind: 'voltage', source: ['astm-b258', 'iacs', 'ohm'], nature: 'estimate' } as const;
+const wireDrop = { kind: 'voltage', source: ['astm-b258', 'iacs', 'ohm'], nature: 'estimate' } as const;
 
 export const pumpDrop = quantity({
-	...copper,
+	...wireDrop,
 	id: 'fuel.pump_wire_drop',
 	label: 'pump wire voltage drop',
 	inputs: ['fuel.pump_current', 'fuel.pump_wire_gauge', 'fuel.pump_wire_length'],
@@ -40,7 +40,7 @@ export const pumpBundle = quantity({
 });
 
 export const cableDrop = quantity({
-	...copper,
+	...wireDrop,
 	id: 'charging.cable_drop',
 	label: 'charge cable voltage drop',
 	inputs: ['charging.alternator', 'charging.cable_gauge', 'charging.cable_length'],
@@ -53,16 +53,16 @@ export const cableDrop = quantity({
 		),
 });
 
-const wiring = { kind: 'yes-no', source: ['cfr183', 'practice'], nature: 'estimate' } as const;
+const fuseFit = { kind: 'yes-no', source: ['cfr183', 'practice'], nature: 'estimate' } as const;
 
-/** What a fuse may be on a wire, A; 0 where the table does not begin (under 18 AWG). */
-const most = (area: number): number => {
-	const carries = ampacity(area);
-	return carries === undefined ? 0 : largestFuse(carries);
+/** The largest fuse that protects a wire of some m2, A; 0 where the table does not reach (thinner than 18 AWG). */
+const maxFuse = (area: number): number => {
+	const rating = ampacity(area);
+	return rating === undefined ? 0 : largestFuse(rating);
 };
 
 export const pumpWire = quantity({
-	...wiring,
+	...fuseFit,
 	id: 'fuel.pump_wire_ok',
 	label: 'pump wire and fuse fit',
 	inputs: ['fuel.pump_fuse', 'fuel.pump_wire_gauge', 'fuel.pump_current'],
@@ -73,7 +73,7 @@ export const pumpWire = quantity({
 			q.number('fuel.pump_wire_gauge'),
 			q.number('fuel.pump_current'),
 		];
-		return fuse <= most(wire) && smallestFuse(load) <= fuse;
+		return fuse <= maxFuse(wire) && smallestFuse(load) <= fuse;
 	},
 });
 
@@ -85,7 +85,7 @@ export const pumpMostFuse = quantity({
 	formula: '0.85 x what 105 degC wire of that size may carry',
 	source: ['cfr183'],
 	nature: 'estimate',
-	compute: q => most(q.number('fuel.pump_wire_gauge')),
+	compute: q => maxFuse(q.number('fuel.pump_wire_gauge')),
 });
 
 export const pumpChartFuse = quantity({
@@ -100,7 +100,7 @@ export const pumpChartFuse = quantity({
 });
 
 export const cable = quantity({
-	...wiring,
+	...fuseFit,
 	id: 'charging.cable_ok',
 	label: 'charge cable and fuse fit',
 	inputs: ['charging.cable_fuse', 'charging.cable_gauge', 'charging.alternator'],
@@ -111,7 +111,7 @@ export const cable = quantity({
 			q.number('charging.cable_gauge'),
 			q.number('charging.alternator'),
 		];
-		return fuse <= most(wire) && fuse >= smallestFuse(output);
+		return fuse <= maxFuse(wire) && fuse >= smallestFuse(output);
 	},
 });
 
@@ -123,7 +123,7 @@ export const cableMostFuse = quantity({
 	formula: '0.85 x what 105 degC cable of that size may carry',
 	source: ['cfr183'],
 	nature: 'estimate',
-	compute: q => most(q.number('charging.cable_gauge')),
+	compute: q => maxFuse(q.number('charging.cable_gauge')),
 });
 
 export const cableSoldFuse = quantity({
@@ -149,7 +149,7 @@ export const pumpSoldFuse = quantity({
 });
 
 export const fanWire = quantity({
-	...wiring,
+	...fuseFit,
 	id: 'cooling.fan_wire_ok',
 	label: 'fan fuse fits',
 	inputs: ['cooling.fan_current', 'cooling.fan_fuse'],

@@ -1,4 +1,5 @@
 import type { UnitSet } from '../../sheet/question.ts';
+import { mile, pound } from '../../units/defined.ts';
 import type { Kind } from '../../units/kinds.ts';
 import { unitNamed } from '../../units/names.ts';
 
@@ -59,12 +60,12 @@ const rows: Readonly<Record<string, Row>> = {
 	'ohm/m': ['metric', 'resistance-per-length', 'ohm/ft'],
 };
 
-/** m and kg by definition of the units; the units room has neither a mile nor a mass, as no answer is one. */
+/** m and kg: sizes that no answer is asked in, so that the tables of units do not have them. */
 const exact: Readonly<Record<string, number>> = {
-	mile: 1609.344,
-	miles: 1609.344,
+	mile,
+	miles: mile,
 	km: 1000,
-	lb: 0.45359237,
+	lb: pound,
 	kg: 1,
 	g: 0.001,
 };

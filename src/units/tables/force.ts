@@ -1,4 +1,4 @@
-import { foot, inch, pound, poundForce, standardGravity } from '../defined.ts';
+import { foot, horsepower, inch, pound, poundForce, standardGravity } from '../defined.ts';
 import { unitTable } from '../unit.ts';
 
 export const force = unitTable('force', {
@@ -29,7 +29,7 @@ export const torque = unitTable('torque', {
 });
 
 export const power = unitTable('power', {
-	hp: { factor: 550 * foot * poundForce, partner: 'kW', also: ['bhp', 'horsepower', 'horse power', 'horses'] },
+	hp: { factor: horsepower, partner: 'kW', also: ['bhp', 'horsepower', 'horse power', 'horses'] },
 	PS: { factor: 75 * standardGravity, partner: 'hp', also: ['metric hp', 'metric horsepower', 'cv', 'ch', 'pk'] },
 	kW: { factor: 1e3, partner: 'hp', also: ['kilowatt', 'kilowatts'] },
 	W: { factor: 1, partner: 'hp', also: ['watt', 'watts'] },

@@ -1,4 +1,4 @@
-import { foot, mile } from '../defined.ts';
+import { foot, mile, milePerHour } from '../defined.ts';
 import { unitTable } from '../unit.ts';
 
 export const angle = unitTable('angle', { deg: { factor: 1, also: ['degs', 'degree', 'degrees'] } });
@@ -10,7 +10,7 @@ export const rotation = unitTable('rotation', {
 export const velocity = unitTable('velocity', {
 	'ft/s': { factor: foot, partner: 'm/s', also: ['ft/sec', 'fps', 'feet/second'] },
 	'ft/min': { factor: foot / 60, partner: 'm/s', also: ['fpm', 'feet/minute'] },
-	mph: { factor: mile / 3600, partner: 'km/h', also: ['mi/h', 'miles/hour'] },
+	mph: { factor: milePerHour, partner: 'km/h', also: ['mi/h', 'miles/hour'] },
 	'km/h': { factor: 1 / 3.6, partner: 'mph', also: ['kph', 'kmh', 'km/hr', 'kmph'] },
 	'm/s': { factor: 1, partner: 'ft/s', also: ['m/sec', 'metres/second', 'meters/second'] },
 });

@@ -1,7 +1,7 @@
 import { inch } from '../../units/defined.ts';
 import { quantity } from '../quantity.ts';
 
-export const perInch = quantity({
+export const weightPerInch = quantity({
 	id: 'build.front_weight_per_inch',
 	label: 'weight that sinks the front an inch',
 	kind: 'mass',

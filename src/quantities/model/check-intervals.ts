@@ -1,7 +1,7 @@
+import { mile } from '../../units/defined.ts';
 import { quantity } from '../quantity.ts';
 
-const mile = 1609.344;
-/** First look, first oil change, and from there on every 3000 miles. Common practice. */
+/** m: first look, first oil change, and from there on every 3000 miles. Common practice. */
 const [first, second, every] = [100, 500, 3000].map(miles => miles * mile) as [number, number, number];
 
 export const nextCheck = quantity({
