@@ -57,6 +57,12 @@ export interface Document {
 	readonly details?: readonly Block[];
 }
 
+/** A part with a heading, whose content is composed where it is printed. */
+export interface Section {
+	readonly title: string;
+	readonly compose: () => Block[];
+}
+
 export const heading = (level: 1 | 2 | 3, text: string): Block => ({ is: 'heading', level, text });
 export const paragraph = (...text: readonly Inline[]): Block => ({ is: 'paragraph', text });
 export const strong = (text: string): Inline => ({ strong: text });

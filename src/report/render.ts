@@ -37,7 +37,7 @@ export function renderAudit(assessment: Assessment, format: Format, stem: string
 		case 'html':
 			return { text: printHtml(composeAudit(assessment), assessment.model.hash), attachments: {} };
 		case 'md':
-			return markdown(composeAudit(assessment, stem !== ''), stem, whole);
+			return markdown(composeAudit(assessment, { pictures: stem !== '', details: stem !== '' || whole }), stem, whole);
 	}
 }
 

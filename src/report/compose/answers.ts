@@ -4,25 +4,33 @@ import { noteOn } from '../../sheet/notes.ts';
 import type { Question, UnitSet } from '../../sheet/question.ts';
 import { type Answer, answerTo } from '../../sheet/sheet.ts';
 import { formatAnswer } from '../../wording/format.ts';
-import { type Block, code, heading, type Inline, listed } from '../document.ts';
+import { code, type Inline, listed, type Section } from '../document.ts';
 
 /** The answers as given, with how they are known, notes, and what is not in effect. */
-export function answers({ model, sheet, state, wording }: Assessment): Block[] {
-	const items = model.rulebook.questions.flatMap((question): Inline[][] => {
-		const answer = answerTo(sheet, question.id);
-		const waiting = answer ? '' : noteOn(sheet, question.id);
-		if (waiting) return [[code(question.id), ` no answer yet. Note: ${waiting}`]];
-		if (!answer) return [];
-		const idle = valueIn(state, question.id) === null;
-		const note = answer.note ? ` Note: ${answer.note}` : '';
-		return [
-			[
-				code(question.id),
-				` ${answerWords(question, answer, wording.units)}${idle ? ', not in effect here' : ''}.${note}`,
-			],
-		];
-	});
-	return listed([heading(2, 'The answers as given')], items, 'small');
+export function answers(assessment: Assessment): Section | null {
+	const { model, sheet } = assessment;
+	const given = model.rulebook.questions.filter(({ id }) => answerTo(sheet, id) || noteOn(sheet, id));
+	if (given.length === 0) return null;
+	return {
+		title: 'The answers as given',
+		compose: () =>
+			listed(
+				[],
+				given.map(question => line(question, assessment)),
+				'small',
+			),
+	};
+}
+
+function line(question: Question, { sheet, state, wording }: Assessment): Inline[] {
+	const answer = answerTo(sheet, question.id);
+	if (!answer) return [code(question.id), ` no answer yet. Note: ${noteOn(sheet, question.id)}`];
+	const idle = valueIn(state, question.id) === null;
+	const note = answer.note ? ` Note: ${answer.note}` : '';
+	return [
+		code(question.id),
+		` ${answerWords(question, answer, wording.units)}${idle ? ', not in effect here' : ''}.${note}`,
+	];
 }
 
 /** An answer, how it is known, and how far off it may be when it says so. */

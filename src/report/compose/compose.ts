@@ -1,7 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { findOuts, proveDuring } from '../../audit/find-out.ts';
 import { fittedProcedures } from '../../audit/procedures.ts';
-import { type Block, type Document, heading, listed, paragraph } from '../document.ts';
+import { type Block, type Document, heading, listed, paragraph, type Section } from '../document.ts';
 import { answers } from './answers.ts';
 import { boostStep } from './boost-step.ts';
 import { cautions } from './cautions.ts';
@@ -28,11 +28,27 @@ const nextBoost: Part = ({ step, wording }) => boostStep(step, wording);
 /** The parts of an audit, in the order in which they are needed at the car. A part without content leaves itself out. */
 const body: readonly Part[] = [odd, list, ladder, nextBoost, readingCard, procedure, plugsPart, next, parts, cautions];
 
-/** What is looked up: kept in a second file. */
-const lookedUp: readonly Part[] = [numbers, answers, unjudged, later, otherProcedures, wiring];
+/** What is looked up: kept in a second file. Null: there is nothing of it. */
+const lookedUp: readonly ((context: ReportContext) => Section | null)[] = [
+	numbers,
+	answers,
+	unjudged,
+	later,
+	otherProcedures,
+	wiring,
+];
 
-/** An audit as a document. Pictures are drawn only where they will be seen. */
-export function composeAudit(assessment: Assessment, pictures = true): Document {
+/** What of an audit will be seen; what will not is not composed. Of details the page itself has their headings. */
+interface Shown {
+	readonly pictures: boolean;
+	readonly details: boolean;
+}
+
+/** An audit as a document. */
+export function composeAudit(
+	assessment: Assessment,
+	{ pictures, details }: Shown = { pictures: true, details: true },
+): Document {
 	const open = findOuts(assessment);
 	const lines = stageLines(assessment, open);
 	const procedures = fittedProcedures(assessment);
@@ -45,16 +61,22 @@ export function composeAudit(assessment: Assessment, pictures = true): Document 
 		procedures,
 		pictures,
 	};
-	const all = (sections: readonly Part[]) => sections.flatMap(section => section(context));
-	const details = all(lookedUp);
+	const sections = lookedUp.flatMap(part => part(context) ?? []);
 	// After a recheck, what changed is what somebody wants to see first.
-	const blocks = [...pageOne(context), ...since(context), ...all(body), ...contents(details)];
-	return { title: `Swap audit: ${assessment.sheet.name}`, blocks, details };
+	const blocks = [
+		...pageOne(context),
+		...since(context),
+		...body.flatMap(part => part(context)),
+		...contents(sections),
+	];
+	return { title: `Swap audit: ${assessment.sheet.name}`, blocks, details: details ? sections.flatMap(whole) : [] };
 }
 
+const whole = ({ title, compose }: Section): Block[] => [heading(2, title), ...compose()];
+
 /** A line for each part that is kept apart. */
-const contents = (details: readonly Block[]): Block[] =>
+const contents = (sections: readonly Section[]): Block[] =>
 	listed(
 		[heading(2, 'In the details'), paragraph('To look up: the file of details next to this one, or --whole.')],
-		details.flatMap(block => (block.is === 'heading' && block.level === 2 ? [[{ part: block.text }]] : [])),
+		sections.map(({ title }) => [{ part: title }]),
 	);

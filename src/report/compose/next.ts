@@ -4,7 +4,7 @@ import { stages } from '../../rulebook/rulebook.ts';
 import { wholeHow } from '../../sheet/how.ts';
 import type { Effort } from '../../sheet/question.ts';
 import { whenAnswerable } from '../../wording/when.ts';
-import { type Block, code, heading, type Inline, listed, strong } from '../document.ts';
+import { type Block, code, heading, type Inline, listed, type Section, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
 import { upper } from './names.ts';
 
@@ -49,28 +49,40 @@ export function next(context: ReportContext): Block[] {
 		...first,
 		...listed(
 			[...(first.length > 0 ? [] : [heading(2, 'Measure next')]), heading(3, 'How to find out what the list asks for')],
-			howTo(context, isNear(context)),
+			openIn(context, isNear(context)).map(findOut => howTo(findOut, context)),
 			'small',
 		),
 	];
 }
 
 /** How to get the answers that later stages ask for. */
-export const later = (context: ReportContext): Block[] =>
-	listed(
-		[heading(2, 'How to find out the rest')],
-		howTo(context, findOut => !isNear(context)(findOut)),
-		'small',
-	);
+export function later(context: ReportContext): Section | null {
+	const near = isNear(context);
+	const rest = openIn(context, findOut => !near(findOut));
+	if (rest.length === 0) return null;
+	return {
+		title: 'How to find out the rest',
+		compose: () =>
+			listed(
+				[],
+				rest.map(findOut => howTo(findOut, context)),
+				'small',
+			),
+	};
+}
 
 const isNear =
 	({ next }: ReportContext) =>
 	({ stage }: FindOut): boolean =>
 		next === null || stages.indexOf(stage) <= stages.indexOf(next);
 
-function howTo({ audit, open, wording }: ReportContext, wanted: (findOut: FindOut) => boolean): Inline[][] {
+/** What the list asks for and `worthMeasuring` does not name. */
+function openIn({ audit, open }: ReportContext, wanted: (findOut: FindOut) => boolean): FindOut[] {
 	const named = new Set(audit.next.slice(0, most).map(({ answer }) => answer));
-	return open
-		.filter(findOut => !named.has(findOut.question.id) && wanted(findOut))
-		.map(({ question }) => [code(question.id), ` ${wholeHow(question, wording.units).join(' ')}`]);
+	return open.filter(findOut => !named.has(findOut.question.id) && wanted(findOut));
 }
+
+const howTo = ({ question }: FindOut, { wording }: ReportContext): Inline[] => [
+	code(question.id),
+	` ${wholeHow(question, wording.units).join(' ')}`,
+];

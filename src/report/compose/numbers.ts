@@ -8,7 +8,7 @@ import { answerTo } from '../../sheet/sheet.ts';
 import { partnerOf } from '../../units/names.ts';
 import { write } from '../../units/write.ts';
 import { formatAnswer, unitFor } from '../../wording/format.ts';
-import { type Block, code, heading, type Inline, listed, paragraph, strong } from '../document.ts';
+import { type Block, code, type Inline, listed, paragraph, type Section, strong } from '../document.ts';
 import { figures } from '../pictures/figures.ts';
 import type { ReportContext } from './context.ts';
 import { fittedMark, fittedTo } from './fitted.ts';
@@ -16,7 +16,12 @@ import { rangeText } from './names.ts';
 import { assumedName, usualValuesText } from './subjects.ts';
 
 /** Every quantity by name: value, band, formula, inputs, what was assumed, source; then those without a value, and why. */
-export function numbers(assessment: ReportContext): Block[] {
+export const numbers = (context: ReportContext): Section => ({
+	title: 'The numbers',
+	compose: () => everyNumber(context),
+});
+
+function everyNumber(assessment: ReportContext): Block[] {
 	const { audit, state, pictures, wording } = assessment;
 	const known: Inline[][] = [];
 	const open: Inline[][] = [];
@@ -33,7 +38,6 @@ export function numbers(assessment: ReportContext): Block[] {
 		else broken.push([code(id), `: ${state.broken.get(slot) ?? 'something that it reads could not be worked out'}.`]);
 	}
 	return [
-		heading(2, 'The numbers'),
 		...fittedTo(audit),
 		...(pictures ? figures(assessment, ['air-meter', 'compression']) : []),
 		...listed([], known, 'small'),

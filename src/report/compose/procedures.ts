@@ -5,7 +5,17 @@ import { valueIn } from '../../graph/solve.ts';
 import { type Rulebook, type Stage, stages } from '../../rulebook/rulebook.ts';
 import type { Wording } from '../../wording/template.ts';
 import { whenAnswerable } from '../../wording/when.ts';
-import { type Block, code, type Document, heading, type Inline, listed, paragraph, strong } from '../document.ts';
+import {
+	type Block,
+	code,
+	type Document,
+	heading,
+	type Inline,
+	listed,
+	paragraph,
+	type Section,
+	strong,
+} from '../document.ts';
 import { cautionsInFull } from './cautions.ts';
 import type { ReportContext } from './context.ts';
 import { cautionWords, lower, upper } from './names.ts';
@@ -30,10 +40,11 @@ export function procedure(context: ReportContext): Block[] {
 }
 
 /** The procedures of the other stages. */
-export function otherProcedures(context: ReportContext): Block[] {
+export function otherProcedures(context: ReportContext): Section | null {
 	const near = nextProcedures(context);
 	const others = context.procedures.filter(one => !near.includes(one));
-	return others.length > 0 ? [heading(2, 'The other procedures'), ...others.flatMap(one => day(one, context))] : [];
+	if (others.length === 0) return null;
+	return { title: 'The other procedures', compose: () => others.flatMap(one => day(one, context)) };
 }
 
 /** One stage's procedures alone, with the cautions that their steps name; words instead where there are none. */

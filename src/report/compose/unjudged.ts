@@ -1,9 +1,14 @@
 import type { Assessment } from '../../audit/assess.ts';
-import { type Block, code, heading, type Inline, listed, paragraph } from '../document.ts';
+import { type Block, code, type Inline, listed, paragraph, type Section } from '../document.ts';
 import { count } from './names.ts';
 
 /** What was not judged, and why: what waits for answers, what broke, what does not apply, what a pack changed. */
-export function unjudged({ audit, model }: Assessment): Block[] {
+export const unjudged = (assessment: Assessment): Section => ({
+	title: 'What was not judged, and why',
+	compose: () => reasons(assessment),
+});
+
+function reasons({ audit, model }: Assessment): Block[] {
 	const lines = (word: string) => audit.findings.filter(({ verdict }) => verdict === word);
 	const waiting = new Map<string, Set<string>>();
 	for (const { missing, title } of lines('cannot-tell')) {
@@ -17,7 +22,6 @@ export function unjudged({ audit, model }: Assessment): Block[] {
 	]);
 	const idle = lines('does-not-apply').length;
 	return [
-		heading(2, 'What was not judged, and why'),
 		...(open.length > 0 ? listed([], open, 'small') : [paragraph('Every rule that applies could be judged.')]),
 		...listed(
 			[paragraph('Not worked out:')],

@@ -1,4 +1,3 @@
-import type { Assessment } from '../../audit/assess.ts';
 import { type WiringRow, worksheet } from '../../audit/worksheet.ts';
 import type { UnitSet } from '../../sheet/question.ts';
 import { stages } from '../../sheet/stage.ts';
@@ -7,7 +6,7 @@ import { unitNamed } from '../../units/names.ts';
 import { shownUnit } from '../../units/shown.ts';
 import { toCanonical } from '../../units/unit.ts';
 import { write } from '../../units/write.ts';
-import { type Block, heading, type Inline, listed, paragraph, strong } from '../document.ts';
+import { type Block, type Inline, listed, paragraph, type Section, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
 import { count } from './names.ts';
 
@@ -47,17 +46,20 @@ function wireWords({ gauge, length, load }: WiringRow, units: UnitSet): string {
 }
 
 /** The wiring worksheet: a line a circuit, open ones first; of those that nobody noted only what the next stage wants. */
-export function wiring(assessment: Assessment & Pick<ReportContext, 'next'>): Block[] {
-	const all = worksheet(assessment);
-	const until = assessment.next === null ? 0 : stages.indexOf(assessment.next) + 1;
+export function wiring(context: ReportContext): Section | null {
+	const all = worksheet(context);
+	if (all.length === 0) return null;
+	return { title: 'The wiring worksheet', compose: () => circuits(all, context) };
+}
+
+function circuits(all: readonly WiringRow[], { next, wording }: ReportContext): Block[] {
+	const until = next === null ? 0 : stages.indexOf(next) + 1;
 	const rows = all.filter(
 		({ state, stage }) => state !== 'not noted' || (stage !== null && stages.indexOf(stage) < until),
 	);
-	if (all.length === 0) return [];
 	const isOpen = ({ state }: WiringRow) => state === 'to-do' || state === 'not noted';
-	const line = (row: WiringRow) => words(row, assessment.wording.units);
+	const line = (row: WiringRow) => words(row, wording.units);
 	return [
-		heading(2, 'The wiring worksheet'),
 		paragraph(
 			'Wire sizes are for a loss of 0.4 V out and back, 105 degC insulation in an engine space; a usual load is a usual figure, not yours.',
 		),

@@ -76,7 +76,7 @@ describe('the parts of an audit', () => {
 		const all = composeAudit(broken);
 		const without = (blocks: readonly Block[] = []) => blocks.filter(({ is }) => is !== 'figure');
 		expect(figuresOf(all).length).toBe(4);
-		expect(composeAudit(broken, false)).toEqual({
+		expect(composeAudit(broken, { pictures: false, details: true })).toEqual({
 			...all,
 			blocks: without(all.blocks),
 			details: without(all.details),
