@@ -9,6 +9,8 @@ export interface ClosedCycle {
 	/** Crank angles, deg from top dead center, where the valves are shut (before it) and where one opens (after it). */
 	readonly shut: number;
 	readonly opens: number;
+	/** Ends sooner: once 90 % is burnt and the pressure falls, which is all that peak pressure and knock ask. */
+	readonly toPeak?: boolean | undefined;
 	/** Gas at `shut`: Pa absolute and K. */
 	readonly pressure: number;
 	readonly temperature: number;

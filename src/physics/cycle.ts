@@ -19,7 +19,7 @@ export interface CycleTrace {
 	/** Highest pressure, Pa absolute, and its angle, deg after top dead center. */
 	readonly peakPressure: number;
 	readonly peakAngle: number;
-	/** J on the piston and J into the walls, from `shut` to `opens`. */
+	/** J on the piston and J into the walls, from `shut` to where it ends. */
 	readonly work: number;
 	readonly wallHeat: number;
 	/** `work` over swept volume, Pa: the indicated mean pressure of the valves-shut part alone. */
@@ -52,6 +52,7 @@ export function closedCycle(cycle: ClosedCycle, longestStep = usualStep): CycleT
 	const pressure = new Float64Array(places);
 	const rise = new Float64Array(places);
 	const endGas = new Float64Array(places);
+	const ninety = legs[0]!.steps + legs[1]!.steps;
 	const gas = new CylinderGas(cycle);
 	let place = 0;
 	const note = () => {
@@ -65,14 +66,25 @@ export function closedCycle(cycle: ClosedCycle, longestStep = usualStep): CycleT
 	for (const { from, to, steps, lit } of legs) {
 		if (lit) gas.light();
 		for (let n = 1; n <= steps; n++) {
+			// The burn slows down from here on, so that it falls to the end.
+			if (cycle.toPeak && place > ninety && gas.rise < 0) break;
 			gas.advance(from + ((to - from) * n) / steps);
 			note();
 		}
 	}
 	const { work, wallHeat, unburnt: unburntEnd } = gas;
 	const meanPressure = work / sweptVolume(cycle.cylinder.bore, cycle.cylinder.stroke);
-	const ninety = legs[0]!.steps + legs[1]!.steps;
-	return { angle, pressure, endGas, unburntEnd, ninety, ...peak(angle, pressure, rise), work, wallHeat, meanPressure };
+	return {
+		angle: angle.subarray(0, place),
+		pressure: pressure.subarray(0, place),
+		endGas: endGas.subarray(0, place),
+		unburntEnd,
+		ninety,
+		...peak(angle, pressure, rise, place),
+		work,
+		wallHeat,
+		meanPressure,
+	};
 }
 
 /** The stretches between spark, 90 % burnt and burn over, each with its count of steps; one past the valve has none. */
@@ -90,10 +102,10 @@ function legsOf({ shut, opens, burn }: ClosedCycle, longestStep: number) {
 }
 
 /** The highest pressure: at a place, or between two where the rise turns into a fall, on the cubic through both. */
-function peak(angle: Float64Array, pressure: Float64Array, rise: Float64Array) {
+function peak(angle: Float64Array, pressure: Float64Array, rise: Float64Array, places: number) {
 	let peakPressure = pressure[0]!;
 	let peakAngle = angle[0]!;
-	for (let i = 1; i < angle.length; i++) {
+	for (let i = 1; i < places; i++) {
 		const span = angle[i]! - angle[i - 1]!;
 		const before = rise[i - 1]!;
 		const after = rise[i]!;

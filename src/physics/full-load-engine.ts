@@ -19,8 +19,8 @@ export interface FullLoad {
 	readonly advance: number;
 	/** Slower or faster than the usual flame: times both of its angles. */
 	readonly burn?: number;
-	/** Only as far as 90 % burnt, which is all that knock asks. */
-	readonly toNinety?: boolean;
+	/** Only to 90 % burnt and past the peak: all that peak pressure and knock ask. */
+	readonly toPeak?: boolean;
 }
 
 /** What two engines of one cycle agree in. */
@@ -44,7 +44,7 @@ export function keyOf({ cylinder, fuel, ...engine }: FullLoad): string {
 		lambda: engine.lambda,
 		advance: engine.advance,
 		burn: engine.burn ?? 1,
-		toNinety: Number(engine.toNinety ?? false),
+		toPeak: Number(engine.toPeak ?? false),
 	} satisfies Record<Figure, number>;
 	const bits = new Uint16Array(new Float64Array(Object.values(figures)).buffer);
 	// Spread, or made by `from`, it would go number by number through an iterator.

@@ -138,12 +138,12 @@ function run(engine: FullLoad): CycleTrace {
 	within('angle of the spark', -engine.advance, shut, exhaustOpens);
 	const { delay, duration, power } = burnOf(engine, start);
 	const lit = Math.min(exhaustOpens, -engine.advance + delay);
-	const ninety = lit + burntAt(0.9, power) * duration;
 	return closedCycle({
 		cylinder: engine.cylinder,
 		speed: engine.speed,
 		shut,
-		opens: engine.toNinety ? Math.max(0, Math.min(exhaustOpens, ninety)) : exhaustOpens,
+		opens: exhaustOpens,
+		toPeak: engine.toPeak,
 		pressure,
 		temperature,
 		charge,

@@ -22,7 +22,7 @@ describe('the key of an engine at full load', () => {
 		...changed(fuel).map(([name, value]) => ({ ...engine, fuel: { ...fuel, [name]: value } })),
 		...changed(own).map(([name, value]) => ({ ...engine, [name]: value })),
 		{ ...engine, burn: 1.1 },
-		{ ...engine, toNinety: true },
+		{ ...engine, toPeak: true },
 	];
 
 	it('differs where any one figure does', () => {
@@ -31,6 +31,6 @@ describe('the key of an engine at full load', () => {
 
 	it('is the same for the same figures, in whatever order, with usual ones left out or written', () => {
 		expect(keyOf({ ...own, fuel, cylinder })).toBe(keyOf(engine));
-		expect(keyOf({ ...engine, burn: 1, toNinety: false })).toBe(keyOf(engine));
+		expect(keyOf({ ...engine, burn: 1, toPeak: false })).toBe(keyOf(engine));
 	});
 });

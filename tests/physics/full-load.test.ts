@@ -133,13 +133,29 @@ describe('the full-load cycle', () => {
 		expect(rising).toEqual(rising.toSorted((a, b) => a - b));
 	});
 
-	it('runs to 90 % burnt alone where no more is asked, with the same knock', () => {
-		for (const advance of [28, -10]) {
-			const short = fullLoadCycle({ ...engine, advance, toNinety: true });
-			expect(short.ninety).toBe(short.angle.length - 1);
-			expect(knockIntegral(short, 5000, 92) / knock({ advance })).toBeCloseTo(1, 9);
-		}
-		expect(fullLoadCycle({ ...engine, advance: -110, toNinety: true }).angle.at(-1)).toBeCloseTo(120, 9);
+	it.each([
+		['usual', {}],
+		['so late that the pressure peaks before the spark', { advance: -30 }],
+		['so early that it peaks after 90 % burnt', { advance: 50 }],
+		['boosted', { manifoldPressure: 250e3, advance: 12 }],
+	])('ends at 90 %% burnt or past the peak where no more is asked, with the same peak and knock: %s', (_, change) => {
+		const whole = fullLoadCycle({ ...engine, ...change });
+		const short = fullLoadCycle({ ...engine, ...change, toPeak: true });
+		const end = short.angle.length - 1;
+		expect(whole.angle.at(-1)).toBeCloseTo(120, 9);
+		expect(end).toBe(
+			Math.max(
+				whole.ninety,
+				whole.angle.findIndex(angle => angle > whole.peakAngle),
+			),
+		);
+		expect(short.peakPressure).toBe(whole.peakPressure);
+		expect(short.peakAngle).toBe(whole.peakAngle);
+		expect(knockIntegral(short, 5000, 92)).toBe(knockIntegral(whole, 5000, 92));
+	});
+
+	it('ends where the exhaust opens where 90 % is burnt no sooner', () => {
+		expect(fullLoadCycle({ ...engine, advance: -110, toPeak: true }).angle.at(-1)).toBeCloseTo(120, 9);
 	});
 
 	it('takes a spark after top dead center', () => {

@@ -50,6 +50,7 @@ export const cycle = quantity({
 				ethanol: q.number('fuel.ethanol_share'),
 			},
 			advance: q.number('ignition.full_load_advance'),
+			toPeak: true,
 		};
 		if (!cylinder) return undefined;
 		const engine = { cylinder, ...state };

@@ -58,7 +58,6 @@ export const worst = quantity({
 				speed,
 				advance: engine.advance - drop * towardPeak,
 				volumetricEfficiency: engine.volumetricEfficiency * (1 + (fillingAtPeak - 1) * Math.min(1, towardPeak)),
-				toNinety: true,
 			};
 			return { integral: knockIntegral(fullLoadCycle(engineThere), speed, ron), speed };
 		};

@@ -34,7 +34,6 @@ function integralAt(speed: number, advance: (best: number) => number, filling: n
 		speed,
 		advance: advance(engine.advance),
 		volumetricEfficiency: engine.volumetricEfficiency * filling,
-		toNinety: true,
 	};
 	return knockIntegral(fullLoadCycle(there), speed, 98);
 }
