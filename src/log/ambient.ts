@@ -1,7 +1,7 @@
 import { type Car, numberOf } from './car.ts';
 import type { Declared } from './declared.ts';
-import { noReadings, type Readings, wherePlace } from './series.ts';
-import { leastOf, median } from './statistics.ts';
+import { filtered, noReadings, type Readings } from './series.ts';
+import { median, minOf } from './statistics.ts';
 import { type Channels, heldAtEach } from './ticks.ts';
 
 /** The pressure of the air outside: as logged, else the manifold's with the engine still, else that of the sheet's altitude. */
@@ -37,7 +37,7 @@ export class Ambient {
 
 /** Readings taken while engine speed stood at nothing for a second: the manifold has filled by then. */
 function whileStill(readings: Readings, speed: Readings, slowest: number): Readings {
-	if (!(leastOf(speed.value, slowest) < slowest)) return noReadings;
+	if (!(minOf(speed.value, slowest) < slowest)) return noReadings;
 	const [now, before] = [0, 1].map(ago =>
 		heldAtEach(
 			speed,
@@ -45,5 +45,5 @@ function whileStill(readings: Readings, speed: Readings, slowest: number): Readi
 			5,
 		),
 	);
-	return wherePlace(readings, index => now![index]! < slowest && before![index]! < slowest);
+	return filtered(readings, index => now![index]! < slowest && before![index]! < slowest);
 }

@@ -6,7 +6,7 @@ import type { Car } from './car.ts';
 import { type Channel, type Moving, movingIn } from './channel.ts';
 import type { Chunk } from './chunk.ts';
 import type { Declared } from './declared.ts';
-import { DemandSeen } from './demand.ts';
+import { DemandTracker } from './demand.ts';
 import { whileRunning, withDerived } from './derived.ts';
 import type { Episode } from './episodes.ts';
 import { findEpisodes } from './find-episodes.ts';
@@ -15,25 +15,25 @@ import type { Measured } from './measured.ts';
 import { type PullPoints, pointsOf } from './points.ts';
 import type { PullView } from './pull.ts';
 import { viewPull } from './pull-view.ts';
-import { PulseSeen } from './pulse-seen.ts';
-import type { Gathering, InPull, InRun } from './quantity.ts';
+import { PulseFormDetector } from './pulse-form-detector.ts';
+import type { Accumulator, PullQuantity, RunQuantity } from './quantity.ts';
 import { count, type Samples } from './samples.ts';
 import { within } from './series.ts';
 import { ReadingStore } from './store.ts';
 import { type Channels, ticksOf } from './ticks.ts';
 import { Warmth } from './warmth.ts';
 
-/** Readings from which a part of the log is judged: two numbers each, so about 2 MB, and many times that while it is judged. */
-const usualMost = 120_000;
+/** Readings at which a part of the log is judged: two numbers each, so about 2 MB, and many times that while it is judged. */
+const defaultLimit = 120_000;
 
-/** s before the end of a part that the next part still looks at. */
+/** s at the end of a part that the next part reads once more: an episode may begin there. */
 const overlap = 30;
 
-/** s: before the first reading, by more than what two readings of one instant may differ. */
+/** s: before the first reading, by more than two readings of one instant may differ. */
 const beforeAll = -1e-6;
 
-/** A part is so many overlaps long, or a fast log would be judged over and over; unless it has so many times the readings. */
-const [overlaps, times] = [4, 5];
+/** A part is at least so many overlaps long, or a fast log would read most rows twice; unless it has so many times the readings. */
+const [minOverlaps, maxFactor] = [4, 5];
 
 /**
  * Judges a log as it comes. Blocks are taken in the order of the table; memory is bounded by `most` readings whatever the
@@ -42,44 +42,46 @@ const [overlaps, times] = [4, 5];
  */
 export class Analyzer {
 	private readonly store: ReadingStore;
-	private readonly demand: DemandSeen;
+	private readonly demand: DemandTracker;
 	private readonly warmth: Warmth;
 	private readonly lag: Lag;
 	private readonly ambient: Ambient;
-	private readonly pulse = new PulseSeen();
-	private readonly gathered: readonly (readonly [InRun, Gathering])[];
-	private readonly perPull = logQuantities.filter((one): one is InPull => one.logged === 'pull');
+	private readonly pulse = new PulseFormDetector();
+	private readonly accumulators: readonly (readonly [RunQuantity, Accumulator])[];
+	private readonly perPull = logQuantities.filter((one): one is PullQuantity => one.logged === 'pull');
 	private readonly results = new Map<string, Measured[]>(this.perPull.map(({ id }) => [id, []]));
 	private readonly episodes: Episode[] = [];
 	private readonly points: PullPoints[] = [];
 	private readonly samples: Samples = new Map();
 	private judgedTo = beforeAll;
+	private countedTo = beforeAll;
+	private pullCount = 0;
 	private readonly car: Car;
 	private readonly declared: Declared;
 	private readonly moving: Moving;
 	private readonly most: number;
 
 	/** @param known the channels of rules/channels.yaml */
-	constructor(car: Car, declared: Declared, known: readonly Channel[], most = usualMost) {
+	constructor(car: Car, declared: Declared, known: readonly Channel[], most = defaultLimit) {
 		this.car = car;
 		this.declared = declared;
 		this.moving = movingIn(known);
 		this.most = most;
 		this.store = new ReadingStore(declared.running.gap);
-		this.demand = new DemandSeen(declared.demand);
+		this.demand = new DemandTracker(declared.demand);
 		this.warmth = new Warmth(declared);
 		this.lag = new Lag(declared.lag);
 		this.ambient = new Ambient(car);
-		this.gathered = logQuantities
-			.filter((one): one is InRun => one.logged === 'run')
-			.map(one => [one, one.gather()] as const);
+		this.accumulators = logQuantities
+			.filter((one): one is RunQuantity => one.logged === 'run')
+			.map(one => [one, one.accumulator()] as const);
 	}
 
 	push(block: Block): void {
 		this.store.push(block);
 		const { size, now } = this.store;
-		const long = now - this.judgedTo > overlaps * overlap;
-		if (size > (long ? this.most : times * this.most)) this.judge(false, []);
+		const long = now - this.judgedTo > minOverlaps * overlap;
+		if (size > (long ? this.most : maxFactor * this.most)) this.judge(false, []);
 	}
 
 	/** The end of the log. `impossible`: channels of which values lay outside of what they can ever be. */
@@ -89,7 +91,7 @@ export class Analyzer {
 		const speed = this.samples.get('engine_speed');
 		return {
 			episodes: this.episodes,
-			run: new Map(this.gathered.map(([{ id }, gathering]) => [id, gathering.result()])),
+			run: new Map(this.accumulators.map(([{ id }, accumulator]) => [id, accumulator.result()])),
 			pulls: this.results,
 			points: this.points,
 			lag: this.lag.found ?? null,
@@ -113,8 +115,8 @@ export class Analyzer {
 		this.takeDemand(until);
 		const ticks = ticksOf(channels, this.demand, this.ambient.known?.value, breaks, declared);
 		this.warmth.take(ticks, until);
-		const foot = { lowest: this.demand.lowest, full: this.demand.full };
-		const found = findEpisodes(ticks, foot, declared);
+		const thresholds = { lowest: this.demand.lowest, full: this.demand.full };
+		const found = findEpisodes(ticks, thresholds, declared);
 		const { judged, to } = this.closed(found, last);
 		const numbered = this.numbered(judged, channels);
 		this.pulse.take({ ...channels, episodes: numbered, car, ambient: this.ambient.known?.value });
@@ -144,7 +146,7 @@ export class Analyzer {
 			car,
 			declared,
 		};
-		for (const [, gathering] of this.gathered) gathering.take(chunk);
+		for (const [, accumulator] of this.accumulators) accumulator.take(chunk);
 		for (const view of views) this.measurePull(view);
 		this.episodes.push(...numbered);
 		this.judgedTo = to;
@@ -177,17 +179,13 @@ export class Analyzer {
 		for (const { kind, from, to } of episodes)
 			if (kind === 'pull')
 				for (const bank of ['lambda_1', 'lambda_2']) this.lag.take(channels, bank, [from - 1, to + 1]);
-		return episodes.map(episode => (episode.kind === 'pull' ? { ...episode, number: ++this.pullsSoFar } : episode));
+		return episodes.map(episode => (episode.kind === 'pull' ? { ...episode, number: ++this.pullCount } : episode));
 	}
-
-	private pullsSoFar = 0;
 
 	private measurePull(view: PullView): void {
 		for (const { id, measure } of this.perPull) this.results.get(id)!.push(measure(view));
 		this.points.push(pointsOf(view));
 	}
-
-	private countedTo = beforeAll;
 
 	private takeDemand(until: number): void {
 		const speed = this.store.of('engine_speed');

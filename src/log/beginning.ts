@@ -2,15 +2,15 @@ import { readCell } from '../table/cell.ts';
 import type { Column } from '../table/layout.ts';
 import { BadTable } from '../table/problem.ts';
 import type { Channel } from './channel.ts';
-import { Values } from './values.ts';
-import { wordReaders } from './words.ts';
+import { ColumnValues } from './column-values.ts';
+import { wordReaders } from './word-cells.ts';
 
 /** The columns of a table with the values in its first rows, by which they are recognized. */
-export class Beginning {
+export class TableBeginning {
 	readonly columns: readonly Column[];
 	private readonly rows: readonly (readonly string[])[];
 	private readonly decimal: '.' | ',';
-	private readonly values = new Map<string, Values>();
+	private readonly values = new Map<string, ColumnValues>();
 
 	constructor(columns: readonly Column[], rows: readonly (readonly string[])[], decimal: '.' | ',') {
 		this.columns = columns;
@@ -33,7 +33,7 @@ export class Beginning {
 	}
 
 	/** What stands in a column, read as a channel is. */
-	valuesOf(column: number, { special }: Channel): Values {
+	valuesOf(column: number, { special }: Channel): ColumnValues {
 		const reader = wordReaders[special ?? 'none'];
 		const key = `${column} ${reader ? special : ''}`;
 		let values = this.values.get(key);
@@ -41,7 +41,7 @@ export class Beginning {
 			const read = reader ?? ((cell: string) => readCell(cell, this.decimal));
 			const all = new Float64Array(this.rows.length);
 			for (let row = 0; row < all.length; row++) all[row] = read(this.rows[row]![column] ?? '') ?? Number.NaN;
-			values = new Values(all);
+			values = new ColumnValues(all);
 			this.values.set(key, values);
 		}
 		return values;

@@ -31,7 +31,7 @@ export interface Recording {
 	readonly columns: readonly { readonly header: string; readonly first: readonly string[] }[];
 	/** Headers of columns that are no channel. */
 	readonly unused: readonly string[];
-	/** What was decided on the way and must be reported: an assumed unit, two candidates, a sign turned round. */
+	/** What was decided on the way and must be reported: an assumed unit, two candidates, a sign reversed. */
 	readonly notes: readonly string[];
 	/** To be gone through once, to its end. */
 	readonly blocks: AsyncIterable<Block>;

@@ -41,11 +41,11 @@ export function during({ episodes, of }: Chunk, kind: EpisodeKind, channel: stri
 }
 
 /** What is new of a channel in this chunk. */
-export const fresh = ({ of, span: [from, to] }: Chunk, channel: string): Readings =>
+export const newIn = ({ of, span: [from, to] }: Chunk, channel: string): Readings =>
 	within(of(channel), from + 2e-9, to);
 
 /** Works something out of a chunk once, however many quantities look at it. */
-export function onceAChunk<T>(make: (chunk: Chunk) => T): (chunk: Chunk) => T {
+export function oncePerChunk<T>(make: (chunk: Chunk) => T): (chunk: Chunk) => T {
 	const made = new WeakMap<Chunk, { readonly of: T }>();
 	return chunk => {
 		let found = made.get(chunk);
@@ -55,7 +55,7 @@ export function onceAChunk<T>(make: (chunk: Chunk) => T): (chunk: Chunk) => T {
 }
 
 /** Keeps something through a log once, however many quantities are read off it: each part is taken once. */
-export function onceALog<T extends { take(chunk: Chunk): void }>(make: () => T): (chunk: Chunk) => T {
+export function oncePerLog<T extends { take(chunk: Chunk): void }>(make: () => T): (chunk: Chunk) => T {
 	const made = new WeakMap<object, { readonly kept: T; last: Chunk | null }>();
 	return chunk => {
 		// There is one of them a log.
@@ -70,7 +70,7 @@ export function onceALog<T extends { take(chunk: Chunk): void }>(make: () => T):
 }
 
 /** Several stretches of readings as one, one after the other. */
-export function joined(parts: readonly Readings[]): Readings {
+export function concatenated(parts: readonly Readings[]): Readings {
 	if (parts.length === 0) return noReadings;
 	if (parts.length === 1) return parts[0]!;
 	const length = parts.reduce((sum, { time }) => sum + time.length, 0);

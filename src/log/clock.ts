@@ -4,9 +4,9 @@ import type { Column } from '../table/layout.ts';
 import { BadTable } from '../table/problem.ts';
 import type { Rows } from '../table/rows.ts';
 import { unitNamed } from '../units/names.ts';
+import { ColumnValues } from './column-values.ts';
 import { headerKey } from './header.ts';
 import type { GivenChannel } from './options.ts';
-import { Values } from './values.ts';
 
 /** How the time of each row is found. */
 export interface Clock {
@@ -48,7 +48,7 @@ export function clockOf(
 	const unit = written === null ? undefined : unitNamed(written, ['time']);
 	if (unit) return ticking(column, unit.symbol, 'number', unit.factor, []);
 	if (given?.unit) refuse(`the unit ${JSON.stringify(given.unit)} for time`);
-	const values = new Values(cells.map(cell => readCell(cell, decimal) ?? Number.NaN));
+	const values = new ColumnValues(cells.map(cell => readCell(cell, decimal) ?? Number.NaN));
 	if (values.sorted.length < cells.length / 2) refuse(`${columns[column]!.header} without times in it`);
 	return byStep(column, columns[column]!.header, values.all);
 }
@@ -87,7 +87,7 @@ function found(
 
 /** Seconds, unless a row comes every 5 or more of them: then thousandths, or millionths. */
 function byStep(column: number, header: string, times: Float64Array): Clock {
-	const steps = new Values(
+	const steps = new ColumnValues(
 		times
 			.subarray(1)
 			.map((time, at) => time - times[at]!)

@@ -1,6 +1,6 @@
 import type { Channel } from './channel.ts';
+import type { ColumnValues } from './column-values.ts';
 import { type Scale, scaled, scaleOf } from './scale.ts';
-import type { Values } from './values.ts';
 
 /** A way to read a column as a channel, and what must be said of it. */
 export interface Reading {
@@ -20,7 +20,7 @@ const mostly = 0.5;
 
 const inside = ([least, most]: readonly [number, number], value: number): boolean => value >= least && value <= most;
 
-function possible({ range }: Channel, scale: Scale, values: Values): boolean {
+function possible({ range }: Channel, scale: Scale, values: ColumnValues): boolean {
 	const [least, most] = range;
 	const { sorted } = values;
 	let left = mostly * sorted.length;
@@ -34,7 +34,7 @@ function possible({ range }: Channel, scale: Scale, values: Values): boolean {
 const dividedNote = 'the air-fuel ratio is divided by 14.7, as loggers do on any fuel; @AFR9.81 says otherwise';
 
 /** Reads a column with the unit that its header or the person gives. */
-export function fitWritten(channel: Channel, unit: string, values: Values): Reading | Misfit {
+export function fitWritten(channel: Channel, unit: string, values: ColumnValues): Reading | Misfit {
 	const scale = scaleOf(unit, channel);
 	if (!scale) return { why: `${JSON.stringify(unit)} is no unit of ${channel.title}`, impossible: false };
 	if (channel.special === 'trim') return trimOf(scale, values);
@@ -44,7 +44,7 @@ export function fitWritten(channel: Channel, unit: string, values: Values): Read
 }
 
 /** Finds the unit that a header does not name: the only one under which the values lie where they do in a drive. */
-export function fitUnwritten(channel: Channel, name: string, values: Values): Reading | Misfit {
+export function fitUnwritten(channel: Channel, name: string, values: ColumnValues): Reading | Misfit {
 	if (channel.special === 'trim') return trimOf(null, values);
 	if (channel.special === 'retard') return retardOf({ unit: 'deg', factor: 1, offset: 0 }, values);
 	// A count has one unit, whose name is empty.
@@ -75,13 +75,13 @@ export function fitUnwritten(channel: Channel, name: string, values: Values): Re
 }
 
 /** An opening or a duty over 1.5 is in percent; one that never passes 1.02 is a share. */
-function bareRatio(scales: readonly Scale[], values: Values): readonly Scale[] {
+function bareRatio(scales: readonly Scale[], values: ColumnValues): readonly Scale[] {
 	const wanted = values.most > 1.5 ? '%' : values.most <= 1.02 ? '1' : null;
 	return wanted === null ? scales : scales.filter(({ unit }) => unit === wanted);
 }
 
 /** Fuel trims: percent about 0, percent about 100, or factors about 1. Kept as a share about 0. */
-function trimOf(written: Scale | null, values: Values): Reading | Misfit {
+function trimOf(written: Scale | null, values: ColumnValues): Reading | Misfit {
 	const middle = values.at(0.5);
 	const aboutHundred = middle > 60 && middle < 140;
 	const aboutOne = values.least > 0.5 && values.most < 1.6 && middle > 0.7;
@@ -99,7 +99,7 @@ function trimOf(written: Scale | null, values: Values): Reading | Misfit {
 }
 
 /** Spark taken out: counted as positive, whichever sign the logger gives it. */
-function retardOf(scale: Scale, values: Values): Reading {
+function retardOf(scale: Scale, values: ColumnValues): Reading {
 	const negative = values.least < -0.4 && values.most < 0.4;
 	return negative
 		? { scale: { ...scale, factor: -scale.factor }, notes: ['it is logged as negative; here it counts as positive'] }

@@ -1,13 +1,13 @@
 import type { Declared } from './declared.ts';
 import type { Readings } from './series.ts';
-import { ofSorted } from './statistics.ts';
+import { sortedPercentile } from './statistics.ts';
 import { Summary } from './summary.ts';
 
 /** What stands for the driver's foot. */
 export type DemandSource = 'pedal' | 'throttle' | 'manifold';
 
 /** The pedal and the throttle over all of the running so far: what demand is, and where it is lowest and widest. */
-export class DemandSeen {
+export class DemandTracker {
 	private readonly seen = { pedal: new Extremes(), throttle: new Extremes() };
 	private readonly declared: Declared['demand'];
 
@@ -72,7 +72,7 @@ class Extremes {
 		if (this.spanAt !== this.count) {
 			const { values } = this.summary;
 			const sorted = new Float64Array(values).sort();
-			this.spanNow = ofSorted(sorted, 0.95) - ofSorted(sorted, 0.05);
+			this.spanNow = sortedPercentile(sorted, 0.95) - sortedPercentile(sorted, 0.05);
 			this.spanAt = this.count;
 		}
 		return this.spanNow;

@@ -1,8 +1,8 @@
-import { mapped, type Readings, wherePlace } from './series.ts';
+import { filtered, mapped, type Readings } from './series.ts';
 import { type Channels, heldAtEach } from './ticks.ts';
 
 /**
- * Channels with those that follow from others: boost (gauge) from manifold pressure (absolute) or the other way round, by
+ * Channels with those that follow from others: boost (gauge) from manifold pressure (absolute) or the reverse, by
  * the ambient pressure there is. Worked out once.
  */
 export function withDerived(store: Channels, ambient: number | undefined): Channels {
@@ -26,5 +26,5 @@ export function withDerived(store: Channels, ambient: number | undefined): Chann
 /** Readings taken while the engine runs. */
 export function whileRunning(readings: Readings, speed: Readings, running: number): Readings {
 	const rpm = heldAtEach(speed, readings.time, 2.5);
-	return wherePlace(readings, index => rpm[index]! > running);
+	return filtered(readings, index => rpm[index]! > running);
 }

@@ -1,5 +1,5 @@
 import type { Declared } from './declared.ts';
-import type { Stretch } from './holds.ts';
+import type { Stretch } from './engine-states.ts';
 import type { Ticks } from './ticks.ts';
 
 export type EpisodeKind = 'key-on' | 'crank' | 'idle' | 'cruise' | 'overrun' | 'pull';

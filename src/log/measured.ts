@@ -1,4 +1,5 @@
 import type { Value } from '../expressions/tree.ts';
+import { nineOfTen } from '../graph/uncertain.ts';
 
 /** What a log says of one quantity, in the canonical unit. */
 export interface Measured {
@@ -11,15 +12,16 @@ export interface Measured {
 	readonly missing: readonly string[];
 }
 
-/** Nine of ten lie within this many standard deviations either way. */
-const nineOfTen = 1.6449;
-
 /** A number with its standard deviation. */
 export function measured(value: number | undefined, deviation = 0, missing: readonly string[] = []): Measured {
 	if (value === undefined || !Number.isFinite(value))
 		return lacking(...(missing.length > 0 ? missing : ['engine_speed']));
 	return { value, low: value - nineOfTen * deviation, high: value + nineOfTen * deviation, missing: [] };
 }
+
+/** The standard deviation that a band of 5 to 95 % stands for; 0 without a band. */
+export const deviationOf = ({ low, high }: Pick<Measured, 'low' | 'high'>): number =>
+	low === null || high === null ? 0 : (high - low) / 2 / nineOfTen;
 
 /** What the log does not show, and what it would need. */
 export const lacking = (...missing: readonly string[]): Measured => ({
@@ -29,10 +31,11 @@ export const lacking = (...missing: readonly string[]): Measured => ({
 	missing,
 });
 
-export const notHere: Measured = { value: null, low: null, high: null, missing: [] };
+/** Does not apply to this car or pull. */
+export const notApplicable: Measured = { value: null, low: null, high: null, missing: [] };
 
-/** A yes or no, a list, words. */
-export const plainly = (value: Value | undefined, ...missing: readonly string[]): Measured => ({
+/** A yes or no, a list, words: without a band. */
+export const exactly = (value: Value | undefined, ...missing: readonly string[]): Measured => ({
 	value,
 	low: null,
 	high: null,

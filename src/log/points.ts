@@ -1,9 +1,10 @@
-import { ofCar, type PullView } from './pull.ts';
+import { numberOf } from './car.ts';
+import type { PullView } from './pull.ts';
 import { drivenTime } from './pulse-form.ts';
 import { within } from './series.ts';
-import { median } from './statistics.ts';
+import { deviationFromMad, median } from './statistics.ts';
 
-/** Channels that are kept of a pull, by 100 rpm. */
+/** Channels of which a pull's points have a value. */
 export const pointChannels = [
 	'manifold_pressure',
 	'boost',
@@ -53,7 +54,7 @@ export function pointsOf(pull: PullView): PullPoints {
 	const edges: { low: number; from: number; to: number }[] = [];
 	let top = Number.NEGATIVE_INFINITY;
 	for (const [index, at] of time.entries()) {
-		// Engine speed as it goes up: a reading under an earlier one belongs to the bin at hand.
+		// Engine speed as it rises: a reading under an earlier one belongs to the current bin.
 		top = Math.max(top, speed[index]!);
 		const low = Math.floor(top / bin) * bin;
 		const last = edges.at(-1);
@@ -79,7 +80,7 @@ export function pointsOf(pull: PullView): PullPoints {
 					const middle = median(value);
 					const read =
 						id === 'injector_pulse'
-							? drivenTime(pull.pulse, middle, ofCar(pull, 'injectors.dead_time') ?? Number.NaN)
+							? drivenTime(pull.pulse, middle, numberOf(pull.car, 'injectors.dead_time') ?? Number.NaN)
 							: middle;
 					return Number.isNaN(read) ? [] : [[id, { value: read, noise: noises[id]!, count: value.length }]];
 				}),
@@ -93,5 +94,5 @@ function noiseOf(values: Float64Array): number {
 	const second: number[] = [];
 	for (let index = 2; index < values.length; index++)
 		second.push(Math.abs(values[index]! - 2 * values[index - 1]! + values[index - 2]!));
-	return second.length < 3 ? 0 : (1.4826 * median(second)) / Math.sqrt(6);
+	return second.length < 3 ? 0 : (deviationFromMad * median(second)) / Math.sqrt(6);
 }

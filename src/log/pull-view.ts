@@ -1,7 +1,7 @@
 import type { Car } from './car.ts';
 import type { Declared } from './declared.ts';
 import type { Episode } from './episodes.ts';
-import { endOf, fullOf } from './full.ts';
+import { endOf, fullLoadPart } from './full-load-part.ts';
 import type { Interval, PullView } from './pull.ts';
 import { heldAt, within } from './series.ts';
 import type { Channels } from './ticks.ts';
@@ -28,7 +28,7 @@ export function viewPull(
 		speedAt: (time: number) => heldAt(channels.of('engine_speed'), time),
 	};
 	const ending = { ...view, end: endOf(view) };
-	return { ...ending, full: fullOf(ending) };
+	return { ...ending, full: fullLoadPart(ending) };
 }
 
 /** As the sheet says, else by a boost that no engine has by itself: 10 kPa. */

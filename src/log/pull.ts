@@ -1,4 +1,4 @@
-import { type Car, numberOf } from './car.ts';
+import type { Car } from './car.ts';
 import type { Declared } from './declared.ts';
 import type { Episode } from './episodes.ts';
 import type { PulseForm } from './pulse-form.ts';
@@ -12,11 +12,11 @@ export interface PullView {
 	readonly episode: Episode;
 	readonly car: Car;
 	readonly declared: Declared;
-	/** Whether something blows; undefined where neither the sheet nor a pressure shows. */
+	/** Whether the engine is boosted; undefined where neither the sheet nor a pressure shows. */
 	readonly boosted: boolean | undefined;
 	/** Pa abs, undefined where nothing shows. */
 	readonly ambient: number | undefined;
-	/** What the logged injector pulse is. */
+	/** How the injector pulse is logged. */
 	readonly pulse: PulseForm;
 	/** s; how late lambda is, undefined where it was not found. */
 	readonly lag: number | undefined;
@@ -26,13 +26,10 @@ export interface PullView {
 	readonly end: number;
 	/** From the first demand to the lift. */
 	readonly whole: Interval;
-	/** Of a channel, all that is kept round the pull. */
+	/** A channel's readings in all of the log that is in memory. */
 	of(id: string): Readings;
-	/** Of a channel, from and to; the whole pull where nothing is said. */
+	/** A channel's readings in an interval; in the whole pull without one. */
 	in(id: string, interval?: Interval): Readings;
 	/** rpm at a time. */
 	speedAt(time: number): number;
 }
-
-/** What a pull's quantities need of the sheet, as a number. */
-export const ofCar = ({ car }: Pick<PullView, 'car'>, id: string): number | undefined => numberOf(car, id);

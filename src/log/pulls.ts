@@ -1,9 +1,9 @@
 import type { Declared } from './declared.ts';
+import type { Stretch } from './engine-states.ts';
 import type { Episode } from './episodes.ts';
-import type { Stretch } from './holds.ts';
 import type { Ticks } from './ticks.ts';
 
-/** Foot down while engine speed rises in one gear. The numbers are given later. */
+/** Foot down while engine speed rises in one gear. They are numbered later. */
 export function pulls(ticks: Ticks, pressed: readonly Stretch[], { pull }: Declared): Episode[] {
 	const { speed, time, gear } = ticks;
 	return pressed

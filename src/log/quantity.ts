@@ -31,7 +31,7 @@ interface Described {
 }
 
 /** One figure a pull. */
-export interface InPull extends Described {
+export interface PullQuantity extends Described {
 	readonly logged: 'pull';
 	/** The pull that an answer takes. */
 	readonly worst?: 'highest' | 'lowest';
@@ -39,25 +39,25 @@ export interface InPull extends Described {
 }
 
 /** What one quantity keeps while the log goes by, in bounded memory. */
-export interface Gathering {
+export interface Accumulator {
 	take(chunk: Chunk): void;
 	result(): Measured;
 }
 
 /** One figure a log. */
-export interface InRun extends Described {
+export interface RunQuantity extends Described {
 	readonly logged: 'run';
 	/** The word that says that nothing was seen: it does not overrule somebody who saw something. */
 	readonly reassuring?: string;
-	gather(): Gathering;
+	accumulator(): Accumulator;
 }
 
-export type LogQuantity = InPull | InRun;
+export type LogQuantity = PullQuantity | RunQuantity;
 
-type Declaring<Q> = Omit<Q, 'logged' | 'source' | 'nature'> & Partial<Pick<Described, 'source' | 'nature'>>;
+type Declaration<Q> = Omit<Q, 'logged' | 'source' | 'nature'> & Partial<Pick<Described, 'source' | 'nature'>>;
 
 /** Declares a quantity of each pull. What is read off a log is exact by definition; an estimate says so. */
-export const inPull = (declared: Declaring<InPull>): InPull => ({
+export const pullQuantity = (declared: Declaration<PullQuantity>): PullQuantity => ({
 	source: ['definition'],
 	nature: 'exact',
 	...declared,
@@ -65,7 +65,7 @@ export const inPull = (declared: Declaring<InPull>): InPull => ({
 });
 
 /** Declares a quantity of a whole log. */
-export const inRun = (declared: Declaring<InRun>): InRun => ({
+export const runQuantity = (declared: Declaration<RunQuantity>): RunQuantity => ({
 	source: ['definition'],
 	nature: 'exact',
 	...declared,

@@ -1,14 +1,14 @@
 import type { Column } from '../table/layout.ts';
-import { Beginning } from './beginning.ts';
+import { TableBeginning } from './beginning.ts';
 import { type Candidate, oneEach, type Taken } from './candidate.ts';
 import type { Channel } from './channel.ts';
+import { asKept, asSaid } from './chosen-columns.ts';
 import { fitUnwritten, fitWritten, type Misfit, type Reading } from './column-unit.ts';
+import type { ColumnValues } from './column-values.ts';
 import { type HeaderIndex, headerIndex, headerKey } from './header.ts';
 import { type ColumnChoices, keptOf } from './options.ts';
 import { referenceOf } from './reference.ts';
-import { asKept, asSaid } from './said-columns.ts';
 import { scaleOf, unitAs } from './scale.ts';
-import type { Values } from './values.ts';
 
 /** Which columns are taken for which channels, and what is left. */
 export interface Recognition {
@@ -33,18 +33,18 @@ export function recognize(
 	channels: readonly Channel[],
 	choices: ColumnChoices,
 ): Recognition {
-	return new Recognizer(new Beginning(columns, beginning, decimal), channels, choices).recognize();
+	return new Recognizer(new TableBeginning(columns, beginning, decimal), channels, choices).recognize();
 }
 
 class Recognizer {
 	private readonly notes: string[] = [];
 	private readonly impossible: string[] = [];
 	private readonly index: HeaderIndex;
-	private readonly beginning: Beginning;
+	private readonly beginning: TableBeginning;
 	private readonly channels: readonly Channel[];
 	private readonly choices: ColumnChoices;
 
-	constructor(beginning: Beginning, channels: readonly Channel[], choices: ColumnChoices) {
+	constructor(beginning: TableBeginning, channels: readonly Channel[], choices: ColumnChoices) {
 		this.beginning = beginning;
 		// Time is no column of readings: `clock` finds it.
 		this.channels = channels.filter(({ id }) => id !== 'time');
@@ -99,7 +99,7 @@ class Recognizer {
 	private pressure(
 		column: number,
 		unit: string | null,
-		values: Values,
+		values: ColumnValues,
 	): (Misfit | { channel: Channel; reading: Reading }) | null {
 		const { name } = this.beginning.columns[column]!;
 		const absolute = this.channels.find(({ id }) => id === 'manifold_pressure')!;
@@ -127,7 +127,7 @@ class Recognizer {
 		return { channel, reading: { scale: fitted.scale, notes: [...loose.notes, ...notes] } };
 	}
 
-	private columnOf(id: string): Values | null {
+	private columnOf(id: string): ColumnValues | null {
 		const said = this.choices.given.find(({ channel }) => channel === id);
 		const at = said
 			? this.beginning.place(said.header)

@@ -9,7 +9,7 @@ import { type Clock, clockOf } from './clock.ts';
 import { type ColumnChoices, keptOf, noChoices } from './options.ts';
 import { recognize } from './recognize.ts';
 import { isUnit, scaled } from './scale.ts';
-import { wordReaders } from './words.ts';
+import { wordReaders } from './word-cells.ts';
 
 /** Rows of the beginning by which columns are recognized. */
 const looked = 4000;

@@ -1,5 +1,5 @@
+import type { ColumnValues } from './column-values.ts';
 import type { Scale } from './scale.ts';
-import type { Values } from './values.ts';
 
 /** Whether a pressure counts from vacuum or from the air outside; null where its values do not show. */
 export type Reference = 'absolute' | 'gauge' | null;
@@ -14,7 +14,7 @@ const [thinnest, thickest, off] = [60_000, 108_000, 8_000];
  * @param pressures as read, Pa by `scale`
  * @param speeds rpm of the same rows
  */
-export function referenceOf(scale: Scale, pressures: Values, speeds: Values | null): Reference {
+export function referenceOf(scale: Scale, pressures: ColumnValues, speeds: ColumnValues | null): Reference {
 	const all = pressures.all;
 	const off0 = speeds
 		? [...all].filter((value, at) => speeds.all[at]! < 50 && !Number.isNaN(value)).map(value => value * scale.factor)

@@ -1,5 +1,5 @@
 import { within } from './series.ts';
-import { leastOf, mostOf } from './statistics.ts';
+import { maxOf, minOf } from './statistics.ts';
 import type { ReadingStore } from './store.ts';
 
 /** By channel: how many new readings there were, and the least and most of them. */
@@ -12,8 +12,8 @@ export function count(samples: Samples, store: ReadingStore, from: number, until
 		const seen = samples.get(id) ?? { count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };
 		samples.set(id, {
 			count: seen.count + value.length,
-			low: leastOf(value, seen.low),
-			high: mostOf(value, seen.high),
+			low: minOf(value, seen.low),
+			high: maxOf(value, seen.high),
 		});
 	}
 }

@@ -69,40 +69,44 @@ export function firstFrom(time: Float64Array, at: number): number {
 	return low;
 }
 
-/** What of some readings lies from `from` to `to`, both included; a view. */
+/** The readings from `from` to `to`, both included; a view. */
 export function within({ time, value }: Readings, from: number, to: number): Readings {
 	const first = firstFrom(time, from);
 	const end = Math.max(first, firstFrom(time, to + 1e-9));
 	return { time: time.subarray(first, end), value: value.subarray(first, end) };
 }
 
-/** The reading that stands at a time: the last one at or before it, if it is no older than `stale` s; else NaN. */
+/** The reading that holds at a time: the last one at or before it, if it is no older than `stale` s; else NaN. */
 export function heldAt({ time, value }: Readings, at: number, stale = 5): number {
 	const index = firstFrom(time, at + 1e-9) - 1;
 	return index >= 0 && at - time[index]! <= stale ? value[index]! : Number.NaN;
 }
 
-/** The readings at whose places something holds; a copy, or all of them as they are. */
-export function wherePlace(readings: Readings, holds: (index: number) => boolean): Readings {
-	const keep = new Uint8Array(readings.time.length);
-	for (let index = 0; index < keep.length; index++) keep[index] = holds(index) ? 1 : 0;
-	return chosen(readings, keep);
+/** The readings at whose index something holds; a copy, or all of them as they are. */
+export function filtered(readings: Readings, holds: (index: number) => boolean): Readings {
+	const mask = new Uint8Array(readings.time.length);
+	for (let index = 0; index < mask.length; index++) mask[index] = holds(index) ? 1 : 0;
+	return masked(readings, mask);
 }
 
-/** The readings at whose places there is a 1; a copy, or all of them as they are. */
-export function chosen(readings: Readings, keep: Uint8Array): Readings {
+/** The readings at whose index the mask has a 1; a copy, or all of them as they are. */
+export function masked(readings: Readings, mask: Uint8Array): Readings {
 	const { time, value } = readings;
-	if (!keep.includes(0)) return readings;
+	if (!mask.includes(0)) return readings;
 	const times = new Float64Array(time.length);
 	const values = new Float64Array(time.length);
 	let count = 0;
-	for (let index = 0; index < keep.length; index++) {
-		if (keep[index] === 0) continue;
+	for (let index = 0; index < mask.length; index++) {
+		if (mask[index] === 0) continue;
 		times[count] = time[index]!;
 		values[count++] = value[index]!;
 	}
 	return { time: times.subarray(0, count), value: values.subarray(0, count) };
 }
+
+/** The readings that are numbers. */
+export const known = (readings: Readings): Readings =>
+	filtered(readings, index => !Number.isNaN(readings.value[index]!));
 
 /** New readings made of old ones, at the same times. */
 export const mapped = ({ time, value }: Readings, make: (value: number, time: number) => number): Readings => ({

@@ -1,13 +1,13 @@
 import type { Readings } from './series.ts';
 
 /** The least of some values and of one more. A loop a function: the engine has little to optimize, and it is done at once. */
-export function leastOf(values: Float64Array, least: number): number {
+export function minOf(values: Float64Array, least: number): number {
 	for (let index = 0; index < values.length; index++) if (values[index]! < least) least = values[index]!;
 	return least;
 }
 
 /** The most of some values and of one more. */
-export function mostOf(values: Float64Array, most: number): number {
+export function maxOf(values: Float64Array, most: number): number {
 	for (let index = 0; index < values.length; index++) if (values[index]! > most) most = values[index]!;
 	return most;
 }
@@ -16,11 +16,11 @@ export function mostOf(values: Float64Array, most: number): number {
 export function percentile(values: ArrayLike<number>, share: number): number {
 	const { length } = values;
 	if (length === 0) return Number.NaN;
-	return ofSorted(length <= few.length ? sortFew(values) : new Float64Array(values).sort(), share, length);
+	return sortedPercentile(length <= few.length ? sortFew(values) : new Float64Array(values).sort(), share, length);
 }
 
 /** The same of values that rise: of the first `length` of them. */
-export function ofSorted(sorted: Float64Array, share: number, length: number = sorted.length): number {
+export function sortedPercentile(sorted: Float64Array, share: number, length: number = sorted.length): number {
 	if (length === 0) return Number.NaN;
 	const rank = share * (length - 1);
 	const below = Math.floor(rank);
@@ -62,14 +62,17 @@ export function timedPercentiles({ time, value }: Readings, shares: readonly num
 
 export const median = (values: ArrayLike<number>): number => percentile(values, 0.5);
 
+/** Median absolute deviation of normal readings to their standard deviation: 1 / 0.6745, the normal quantile of 3/4. */
+export const deviationFromMad = 1.4826;
+
 /**
  * Standard error of a median of independent readings: 1.2533 s / sqrt(n), s from the median absolute deviation
- * (1.4826 MAD), so that a few wild readings do not count.
+ * (MAD), so that a few wild readings do not count.
  */
 export function medianError(values: ArrayLike<number>): number {
 	if (values.length < 2) return 0;
 	const middle = median(values);
-	const deviation = 1.4826 * median(Array.from(values, value => Math.abs(value - middle)));
+	const deviation = deviationFromMad * median(Array.from(values, value => Math.abs(value - middle)));
 	return (1.2533 * deviation) / Math.sqrt(values.length);
 }
 
@@ -78,11 +81,12 @@ export function runningMedian({ time, value }: Readings): Readings {
 	const length = Math.max(0, value.length - 2);
 	const smooth = new Float64Array(length);
 	for (let index = 0; index < length; index++)
-		smooth[index] = middleOf(value[index]!, value[index + 1]!, value[index + 2]!);
+		smooth[index] = medianOfThree(value[index]!, value[index + 1]!, value[index + 2]!);
 	return { time: time.subarray(1, 1 + length), value: smooth };
 }
 
-const middleOf = (a: number, b: number, c: number): number => Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
+const medianOfThree = (a: number, b: number, c: number): number =>
+	Math.max(Math.min(a, b), Math.min(Math.max(a, b), c));
 
 /** The highest running median of three readings, undefined of fewer; `time` is when. One reading decides nothing. */
 export function highest(readings: Readings): { value: number; time: number } | undefined {
@@ -130,6 +134,20 @@ export function sustainedLow(readings: Readings, seconds: number, count: number)
 /** The second highest value; undefined of fewer than two. */
 export function secondHighest(values: ArrayLike<number>): number | undefined {
 	return values.length < 2 ? undefined : new Float64Array(values).sort().at(-2);
+}
+
+/** The longest time, s, that readings stay within half a step of `top`, their highest. */
+export function timeAtTop({ time, value }: Readings, top: number): number {
+	const near = top - Math.max(stepOf(value) / 2, Math.abs(top) * 1e-9);
+	let [longest, since] = [0, Number.NaN];
+	for (let index = 0; index < time.length; index++) {
+		if (value[index]! < near) since = Number.NaN;
+		else {
+			if (Number.isNaN(since)) since = time[index]!;
+			longest = Math.max(longest, time[index]! - since);
+		}
+	}
+	return longest;
 }
 
 /** The smallest step between two different values: how finely a channel was written. 0 of fewer than two values. */

@@ -1,5 +1,5 @@
 import type { Declared } from './declared.ts';
-import type { DemandSeen } from './demand.ts';
+import type { DemandTracker } from './demand.ts';
 import { firstFrom, type Readings } from './series.ts';
 
 /** What the engine and the car were at each new reading of engine speed. Arrays of one length; NaN where not known. */
@@ -27,7 +27,7 @@ export interface Channels {
 /** Demand, pressure and road speed at each reading of engine speed; NaN where none was read in the five seconds before. */
 export function ticksOf(
 	{ of }: Channels,
-	demand: DemandSeen,
+	demand: DemandTracker,
 	ambient: number | undefined,
 	breaks: readonly number[],
 	{ demand: rules }: Declared,

@@ -2,8 +2,8 @@ import type { Outcome } from '../expressions/tree.ts';
 import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
 import { nineOfTen, type Uncertain } from '../graph/uncertain.ts';
-import type { RecordedFigure } from '../sheet/sheet.ts';
 import { logQuantities } from './all.ts';
+import { deviationOf } from './measured.ts';
 import type { LogResults } from './results.ts';
 
 /**
@@ -30,8 +30,5 @@ export const loggedUncertainty = ({ graph, values }: State, results: LogResults)
 			},
 		];
 	});
-
-const deviationOf = ({ low, high }: RecordedFigure): number =>
-	low === null || high === null ? 0 : (high - low) / 2 / nineOfTen;
 
 const strayed = (value: Outcome, by: number): Outcome => (typeof value === 'number' ? value + by : value);

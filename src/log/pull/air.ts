@@ -1,14 +1,15 @@
 import { airGasConstant } from '../../physics/constants.ts';
 import { type AirMeter, meterFlow } from '../../physics/meter.ts';
-import { lacking, measured, plainly } from '../measured.ts';
-import { ofCar, type PullView } from '../pull.ts';
-import { inPull } from '../quantity.ts';
+import { numberOf } from '../car.ts';
+import { exactly, lacking, measured } from '../measured.ts';
+import type { PullView } from '../pull.ts';
+import { pullQuantity } from '../quantity.ts';
 import { voltsError } from '../sensor-errors.ts';
 import { heldAt, mapped, type Readings } from '../series.ts';
-import { highest, median } from '../statistics.ts';
-import { timeAtTop } from './boost.ts';
+import { highest, timeAtTop } from '../statistics.ts';
+import { mediansBySpeed } from './readings.ts';
 
-export const meterPeak = inPull({
+export const meterPeak = pullQuantity({
 	id: 'log.meter_volts_peak',
 	kind: 'voltage',
 	sensor: 'meter_volts',
@@ -20,7 +21,7 @@ export const meterPeak = inPull({
 	},
 });
 
-export const meterFlat = inPull({
+export const meterFlat = pullQuantity({
 	id: 'log.meter_flat_time',
 	kind: 'time',
 	formula: 'longest time at the highest reading of the meter',
@@ -30,7 +31,7 @@ export const meterFlat = inPull({
 	},
 });
 
-export const meterFlatSpeed = inPull({
+export const meterFlatSpeed = pullQuantity({
 	id: 'log.meter_flat_speed',
 	kind: 'rotation',
 	formula: 'the most that engine speed rose while the meter stood at its highest reading',
@@ -54,7 +55,7 @@ export function airOf(pull: Pick<PullView, 'car' | 'of'>): { air: Readings; from
 	const volts = pull.of('meter_volts');
 	const meter = pull.car.value('sensors.meter') as AirMeter | undefined | null;
 	if (volts.time.length > 0 && meter) {
-		const [top, ceiling] = [ofCar(pull, 'sensors.meter_top_volts'), ofCar(pull, 'sensors.meter_ceiling')];
+		const [top, ceiling] = [numberOf(pull.car, 'sensors.meter_top_volts'), numberOf(pull.car, 'sensors.meter_ceiling')];
 		const scaler = top !== undefined && ceiling !== undefined ? top / ceiling : 1;
 		return { air: mapped(volts, at => meterFlow(meter, Math.max(0, at * scaler)).value), from: 'meter' };
 	}
@@ -62,14 +63,14 @@ export function airOf(pull: Pick<PullView, 'car' | 'of'>): { air: Readings; from
 	return flow.time.length > 0 ? { air: flow, from: 'flow' } : null;
 }
 
-export const filling = inPull({
+export const filling = pullQuantity({
 	id: 'log.ve_at',
 	kind: 'list',
 	source: ['heywood'],
 	formula:
 		'a list of [rpm, volumetric efficiency] every 500 rpm: air flow / (manifold density x displacement x rpm / 120), the median within 250 rpm, at full',
 	measure: pull => {
-		const displacement = ofCar(pull, 'engine.displacement');
+		const displacement = numberOf(pull.car, 'engine.displacement');
 		if (displacement === undefined) return lacking('engine.displacement');
 		const found = airOf({ car: pull.car, of: id => pull.in(id) });
 		const lacks = [
@@ -77,21 +78,16 @@ export const filling = inPull({
 			...['manifold_pressure', 'charge_temp'].filter(id => pull.of(id).time.length === 0),
 		].filter(Boolean);
 		if (!found || lacks.length > 0 || !pull.full) return lacking(...lacks);
-		const bins = new Map<number, number[]>();
 		const [from, to] = pull.full;
+		const points: [number, number][] = [];
 		for (const [index, time] of found.air.time.entries()) {
 			if (time < from || time > to) continue;
 			const speed = pull.speedAt(time);
 			const density =
 				heldAt(pull.of('manifold_pressure'), time) / (airGasConstant * heldAt(pull.of('charge_temp'), time));
-			const bin = 500 * Math.round(speed / 500);
-			const share = (found.air.value[index]! * 120) / (density * displacement * speed);
-			if (Number.isFinite(share)) bins.set(bin, [...(bins.get(bin) ?? []), share]);
+			const efficiency = (found.air.value[index]! * 120) / (density * displacement * speed);
+			if (Number.isFinite(efficiency)) points.push([speed, efficiency]);
 		}
-		const list = [...bins].filter(([, shares]) => shares.length >= 3).sort(([a], [b]) => a - b);
-		return plainly(
-			list.map(([rpm, shares]) => [rpm, median(shares)]),
-			'air_flow',
-		);
+		return exactly(mediansBySpeed(points), 'air_flow');
 	},
 });

@@ -1,12 +1,14 @@
+import { cruiseRoadSpeed } from '../../quantities/model/driveline.ts';
 import { percent } from '../../quantities/quantity.ts';
-import { lacking, measured, notHere } from '../measured.ts';
-import { ofCar, type PullView } from '../pull.ts';
-import { inPull } from '../quantity.ts';
+import { numberOf } from '../car.ts';
+import { lacking, measured, notApplicable } from '../measured.ts';
+import type { PullView } from '../pull.ts';
+import { pullQuantity } from '../quantity.ts';
 import { type Readings, within } from '../series.ts';
-import { highest, median, percentile } from '../statistics.ts';
+import { deviationFromMad, highest, median, percentile } from '../statistics.ts';
 import { heldAtEach } from '../ticks.ts';
 
-export const slip = inPull({
+export const slip = pullQuantity({
 	id: 'log.slip',
 	kind: 'ratio',
 	shown: percent,
@@ -30,10 +32,10 @@ export const slip = inPull({
 	},
 });
 
-/** Rows a second below which a stumble of a tenth of a second is not seen. */
-const fine = 20;
+/** Readings of engine speed a second below which a stumble of a tenth of a second is not seen. */
+const minRate = 20;
 
-export const stumbles = inPull({
+export const stumbles = pullQuantity({
 	id: 'log.stumbles',
 	kind: 'count',
 	formula:
@@ -41,8 +43,8 @@ export const stumbles = inPull({
 	measure: pull => {
 		const [from, to] = [pull.whole[0] + pull.declared.full.after, pull.full?.[1] ?? pull.whole[1]];
 		const speed = pull.in('engine_speed', [from, to - 0.15]);
-		if (speed.time.length / (to - from) < 0.95 * fine) return lacking('engine_speed');
-		return measured(dips(acceleration(speed)));
+		if (speed.time.length / (to - from) < 0.95 * minRate) return lacking('engine_speed');
+		return measured(countDips(acceleration(speed)));
 	},
 });
 
@@ -55,11 +57,11 @@ function acceleration({ time, value }: Readings): Readings {
 	return { time: time.subarray(1, 1 + length), value: rate };
 }
 
-function dips(rate: Readings): number {
+function countDips(rate: Readings): number {
 	const local = Float64Array.from(rate.time, at => median(within(rate, at - 0.5, at + 0.5).value));
-	// The noise of the readings themselves: a dip is well out of it, or a coarse tachometer would stumble all the time.
+	// The noise of the readings themselves: a dip is well beyond it, or a coarse tachometer would show stumbles all the time.
 	const off = Array.from(rate.value, (one, index) => Math.abs(one - local[index]!));
-	const noise = 1.4826 * percentile(off, 0.5);
+	const noise = deviationFromMad * percentile(off, 0.5);
 	let [count, since] = [0, Number.NaN];
 	for (let index = 0; index <= rate.time.length; index++) {
 		const low =
@@ -76,12 +78,12 @@ function dips(rate: Readings): number {
 	return count;
 }
 
-/** Usual figures of a car's road load, from memory, common practice: drag area m2, air kg/m3, rolling share, gravity. */
-const road = { dragArea: 0.75, air: 1.2, rolling: 0.013, gravity: 9.81 } as const;
+/** Usual figures of a car's road load, from memory, common practice: drag area m2, air kg/m3, rolling share, gravity m/s2. */
+const roadLoad = { dragArea: 0.75, air: 1.2, rolling: 0.013, gravity: 9.81 } as const;
 /** Share that turning parts add to the mass: little in top gear, more in the lower ones. Common practice. */
 const rotating = { top: 1.04, lower: 1.15 } as const;
 
-export const power = inPull({
+export const power = pullQuantity({
 	id: 'log.power',
 	kind: 'power',
 	nature: 'estimate',
@@ -94,17 +96,20 @@ export const power = inPull({
 	},
 });
 
+/** W at the flywheel by the road load, the highest running median of the pull; undefined without mass or road speed. */
 function roadPower(pull: PullView): number | undefined {
-	const mass = ofCar(pull, 'driveline.vehicle_mass');
+	const mass = numberOf(pull.car, 'driveline.vehicle_mass');
 	const speed = pull.in('road_speed');
 	if (mass === undefined || speed.time.length < 6) return undefined;
-	const factor = isTop(pull) ? rotating.top : rotating.lower;
-	const through = pull.car.value('driveline.gearbox') === 'automatic' ? 0.8 : 0.85;
+	const factor = isTopGear(pull) ? rotating.top : rotating.lower;
+	const efficiency = pull.car.value('driveline.gearbox') === 'automatic' ? 0.8 : 0.85;
 	const watts = Float64Array.from(speed.time, (at, index) => {
 		const v = speed.value[index]!;
 		const force =
-			mass * factor * slopeAt(speed, at) + (road.air * road.dragArea * v * v) / 2 + road.rolling * mass * road.gravity;
-		return (force * v) / through;
+			mass * factor * slopeAt(speed, at) +
+			(roadLoad.air * roadLoad.dragArea * v * v) / 2 +
+			roadLoad.rolling * mass * roadLoad.gravity;
+		return (force * v) / efficiency;
 	});
 	const known = Array.from(watts.keys()).filter(index => Number.isFinite(watts[index]!));
 	return highest({
@@ -113,14 +118,11 @@ function roadPower(pull: PullView): number | undefined {
 	})?.value;
 }
 
-/** m/s: the road speed of `driveline.cruise_speed`, 65 mph. */
-const cruiseSpeed = 65 * 0.44704;
-
-/** The gear by rpm per road speed against the sheet's, within a tenth; not known counts as a lower one. */
-function isTop(pull: PullView): boolean {
+/** Whether it is in top gear, by rpm per road speed against the sheet's, within a tenth; not known counts as a lower one. */
+function isTopGear(pull: PullView): boolean {
 	// Engine speed at 65 mph in top gear, as rpm a m/s.
-	const cruise = ofCar(pull, 'driveline.cruise_speed');
-	const turns = cruise === undefined ? undefined : cruise / cruiseSpeed;
+	const cruise = numberOf(pull.car, 'driveline.cruise_speed');
+	const turns = cruise === undefined ? undefined : cruise / cruiseRoadSpeed;
 	const speed = median(pull.in('road_speed').value);
 	return turns !== undefined && Math.abs(median(pull.in('engine_speed').value) / speed / turns - 1) < 0.1;
 }
@@ -140,7 +142,7 @@ function slopeAt(readings: Readings, at: number): number {
 
 const mean = (values: Float64Array): number => values.reduce((sum, value) => sum + value, 0) / values.length;
 
-export const corrected = inPull({
+export const corrected = pullQuantity({
 	id: 'log.power_corrected',
 	kind: 'power',
 	nature: 'estimate',
@@ -148,7 +150,7 @@ export const corrected = inPull({
 	formula:
 		'power x (1.18 (99 kPa / ambient pressure) sqrt(T / 298 K) - 0.18), unboosted only, factor 0.93 to 1.07; T the air outside, dry air as ambient',
 	measure: pull => {
-		if (pull.boosted !== false) return notHere;
+		if (pull.boosted !== false) return notApplicable;
 		const value = roadPower(pull);
 		const outside = median(pull.of('ambient_temp').value);
 		const factor = 1.18 * (99_000 / (pull.ambient ?? Number.NaN)) * Math.sqrt(outside / 298) - 0.18;

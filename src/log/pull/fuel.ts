@@ -1,27 +1,28 @@
 import { cycleTime } from '../../physics/injector.ts';
 import { percent } from '../../quantities/quantity.ts';
+import { numberOf } from '../car.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
-import { ofCar, type PullView } from '../pull.ts';
+import type { PullView } from '../pull.ts';
 import { drivenTime, openTime } from '../pulse-form.ts';
-import { inPull } from '../quantity.ts';
+import { pullQuantity } from '../quantity.ts';
 import { voltsDifferenceError, voltsError } from '../sensor-errors.ts';
-import { mapped, type Readings, within } from '../series.ts';
+import { known, mapped, type Readings, within } from '../series.ts';
 import { lowest, median } from '../statistics.ts';
 import { boostAt } from './boost.ts';
-import { atEnd, heldHigh, heldLow, inFull } from './tools.ts';
+import { atEnd, heldHigh, heldLow, inFull } from './readings.ts';
 
-/** Share of the cycle, as logged, else from the pulse and engine speed. */
+/** Injector duty, as logged, else from the pulse and engine speed. */
 function dutyOf(pull: PullView): Readings {
 	const logged = pull.in('injector_duty');
 	if (logged.time.length > 0) return logged;
-	const deadTime = pull.pulse.dead ? 0 : ofCar(pull, 'injectors.dead_time');
+	const deadTime = pull.pulse.dead ? 0 : numberOf(pull.car, 'injectors.dead_time');
 	return mapped(
 		pull.in('injector_pulse'),
 		(pulse, time) => drivenTime(pull.pulse, pulse, deadTime ?? Number.NaN) / cycleTime(Math.max(1, pull.speedAt(time))),
 	);
 }
 
-export const duty = inPull({
+export const duty = pullQuantity({
 	id: 'log.duty_peak',
 	kind: 'ratio',
 	sensor: 'injector_pulse',
@@ -35,7 +36,7 @@ export const duty = inPull({
 	},
 });
 
-export const pulse = inPull({
+export const pulse = pullQuantity({
 	id: 'log.pulse_peak',
 	kind: 'time',
 	sensor: 'injector_pulse',
@@ -53,7 +54,7 @@ export function acrossOf(pull: PullView, rail: Readings): Readings | undefined {
 	return mapped(rail, (pressure, time) => pressure - boostAt(pull, time)!);
 }
 
-/** Needs the rail and, where something blows, the boost. */
+/** Measures the pressure across the injectors at full: of the rail and, boosted, the boost. */
 function ofAcross(pull: PullView, measure: (across: Readings) => Measured): Measured {
 	return inFull(pull, 'fuel_pressure', rail => {
 		const across = acrossOf(pull, rail);
@@ -61,7 +62,7 @@ function ofAcross(pull: PullView, measure: (across: Readings) => Measured): Meas
 	});
 }
 
-export const drop = inPull({
+export const drop = pullQuantity({
 	id: 'log.across_drop',
 	kind: 'pressure',
 	range: [null, null],
@@ -85,7 +86,7 @@ export const drop = inPull({
 		}),
 });
 
-export const fall = inPull({
+export const fall = pullQuantity({
 	id: 'log.across_fall',
 	kind: 'pressure',
 	range: [null, null],
@@ -102,7 +103,7 @@ export const fall = inPull({
 		}),
 });
 
-export const railLowest = inPull({
+export const railLowest = pullQuantity({
 	id: 'log.rail_lowest',
 	kind: 'pressure',
 	sensor: 'fuel_pressure',
@@ -113,7 +114,7 @@ export const railLowest = inPull({
 		),
 });
 
-export const railAtFull = inPull({
+export const railAtFull = pullQuantity({
 	id: 'log.rail_at_full',
 	kind: 'pressure',
 	sensor: 'fuel_pressure',
@@ -123,7 +124,7 @@ export const railAtFull = inPull({
 		inFull(pull, 'fuel_pressure', rail => atEnd(rail, 0.4, pull.declared.sensor_error.pressure, 'fuel_pressure')),
 });
 
-export const railHeldLow = inPull({
+export const railHeldLow = pullQuantity({
 	id: 'log.rail_held_low',
 	kind: 'pressure',
 	sensor: 'fuel_pressure',
@@ -134,7 +135,7 @@ export const railHeldLow = inPull({
 		),
 });
 
-export const pumpVolts = inPull({
+export const pumpVolts = pullQuantity({
 	id: 'log.pump_volts_low',
 	kind: 'voltage',
 	sensor: 'supply_volts',
@@ -147,7 +148,7 @@ export const pumpVolts = inPull({
 		}),
 });
 
-export const pumpLoss = inPull({
+export const pumpLoss = pullQuantity({
 	id: 'log.pump_volts_loss',
 	kind: 'voltage',
 	range: [null, null],
@@ -157,11 +158,7 @@ export const pumpLoss = inPull({
 			const battery = pull.of('battery_volts');
 			if (battery.time.length === 0) return lacking('battery_volts');
 			const loss = mapped(volts, (at, time) => median(within(battery, time - 0.5, time + 0.5).value) - at);
-			const known = {
-				time: loss.time.filter((_, index) => !Number.isNaN(loss.value[index]!)),
-				value: loss.value.filter(one => !Number.isNaN(one)),
-			};
-			return measured(heldHigh(pull, known), voltsDifferenceError(pull.declared, median(volts.value)), [
+			return measured(heldHigh(pull, known(loss)), voltsDifferenceError(pull.declared, median(volts.value)), [
 				'battery_volts',
 				'pump_volts',
 			]);
@@ -171,7 +168,7 @@ export const pumpLoss = inPull({
 /** kg/s of fuel through all injectors at a pulse (s), rpm and pressure across (Pa), by the sheet's figures; undefined without them. */
 export function fuelFlow(
 	pull: Pick<PullView, 'car' | 'pulse'>,
-	pulseNow: number,
+	pulseWidth: number,
 	rpm: number,
 	across: number,
 ): number | undefined {
@@ -180,8 +177,8 @@ export function fuelFlow(
 		'injectors.rated_pressure',
 		'injectors.dead_time',
 		'injectors.count',
-	].map(id => ofCar(pull, id));
+	].map(id => numberOf(pull.car, id));
 	if (rated === undefined || at === undefined || dead === undefined || count === undefined || !(across > 0))
 		return undefined;
-	return (count * openTime(pull.pulse, pulseNow, dead) * rated * Math.sqrt(across / at) * rpm) / 120;
+	return (count * openTime(pull.pulse, pulseWidth, dead) * rated * Math.sqrt(across / at) * rpm) / 120;
 }

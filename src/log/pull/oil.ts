@@ -1,21 +1,21 @@
 import { psi } from '../../physics/constants.ts';
 import { percent } from '../../quantities/quantity.ts';
-import { lacking, type Measured, measured, plainly } from '../measured.ts';
+import { exactly, lacking, type Measured, measured } from '../measured.ts';
 import type { PullView } from '../pull.ts';
-import { inPull } from '../quantity.ts';
+import { pullQuantity } from '../quantity.ts';
 import { mapped, type Readings } from '../series.ts';
-import { median, runningMedian } from '../statistics.ts';
-import { heldHigh, heldLow } from './tools.ts';
+import { runningMedian } from '../statistics.ts';
+import { heldHigh, heldLow, mediansBySpeed } from './readings.ts';
 
 function ofOil(pull: PullView, measure: (oil: Readings) => Measured): Measured {
 	const oil = pull.in('oil_pressure');
 	return oil.time.length < 3 ? lacking('oil_pressure') : measure(oil);
 }
 
-/** What a hot engine should have, Pa at rpm: 10 psi per 1000 rpm, and no more than 45 psi is asked. Common practice. */
+/** The oil pressure that a hot engine needs, Pa at rpm: 10 psi per 1000 rpm, up to 45 psi. Common practice. */
 export const oilFloor = (rpm: number): number => Math.min((10 * rpm) / 1000, 45) * psi;
 
-export const overFloor = inPull({
+export const overFloor = pullQuantity({
 	id: 'log.oil_over_floor',
 	kind: 'pressure',
 	sensor: 'oil_pressure',
@@ -36,7 +36,7 @@ export const overFloor = inPull({
 		),
 });
 
-export const drop = inPull({
+export const drop = pullQuantity({
 	id: 'log.oil_drop',
 	kind: 'ratio',
 	shown: percent,
@@ -54,18 +54,14 @@ export const drop = inPull({
 		}),
 });
 
-export const perThousand = inPull({
+export const perThousand = pullQuantity({
 	id: 'log.oil_pressure_per_1000',
 	kind: 'list',
 	formula: 'a list of [rpm, Pa per 1000 rpm] every 500 rpm: median oil pressure within 250 rpm over rpm / 1000',
 	measure: pull =>
 		ofOil(pull, oil => {
-			const bins = new Map<number, number[]>();
-			for (const [index, time] of oil.time.entries()) {
-				const bin = 500 * Math.round(pull.speedAt(time) / 500);
-				if (bin > 0) bins.set(bin, [...(bins.get(bin) ?? []), oil.value[index]!]);
-			}
-			const list = [...bins].filter(([, all]) => all.length >= 3).sort(([a], [b]) => a - b);
-			return plainly(list.map(([rpm, all]) => [rpm, (1000 * median(all)) / rpm]));
+			const points = Array.from(oil.value, (pressure, index) => [pull.speedAt(oil.time[index]!), pressure] as const);
+			const list = mediansBySpeed(points).filter(([speed]) => speed > 0);
+			return exactly(list.map(([speed, pressure]) => [speed, (1000 * pressure) / speed]));
 		}),
 });

@@ -1,9 +1,9 @@
 import { lacking, type Measured, measured } from '../measured.ts';
 import type { PullView } from '../pull.ts';
-import { inPull } from '../quantity.ts';
+import { pullQuantity } from '../quantity.ts';
 import { heldAt, type Readings } from '../series.ts';
 import { median, secondHighest } from '../statistics.ts';
-import { inFull } from './tools.ts';
+import { inFull } from './readings.ts';
 
 /** Advance taken out for knock in the pull, deg, positive. */
 function ofKnock(pull: PullView, measure: (retard: Readings) => Measured): Measured {
@@ -11,21 +11,21 @@ function ofKnock(pull: PullView, measure: (retard: Readings) => Measured): Measu
 	return retard.time.length < 2 ? lacking('knock_retard') : measure(retard);
 }
 
-export const most = inPull({
+export const most = pullQuantity({
 	id: 'log.knock_most',
 	kind: 'angle',
 	formula: 'the most advance taken out for knock in the pull',
 	measure: pull => ofKnock(pull, ({ value }) => measured(Math.max(...value))),
 });
 
-export const second = inPull({
+export const second = pullQuantity({
 	id: 'log.knock_second',
 	kind: 'angle',
 	formula: 'the second highest reading of advance taken out for knock: one reading decides nothing',
 	measure: pull => ofKnock(pull, ({ value }) => measured(secondHighest(value))),
 });
 
-export const atSpeed = inPull({
+export const atSpeed = pullQuantity({
 	id: 'log.knock_at_speed',
 	kind: 'rotation',
 	formula: 'engine speed at the most knock',
@@ -36,7 +36,7 @@ export const atSpeed = inPull({
 		}),
 });
 
-export const advanceAtKnock = inPull({
+export const advanceAtKnock = pullQuantity({
 	id: 'log.advance_at_knock',
 	kind: 'angle',
 	range: [null, null],
@@ -49,7 +49,7 @@ export const advanceAtKnock = inPull({
 		}),
 });
 
-export const advance = inPull({
+export const advance = pullQuantity({
 	id: 'log.advance_full',
 	kind: 'angle',
 	range: [null, null],

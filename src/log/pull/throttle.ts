@@ -1,11 +1,11 @@
 import { percent } from '../../quantities/quantity.ts';
-import { lacking, measured, plainly } from '../measured.ts';
-import { inPull } from '../quantity.ts';
+import { exactly, lacking, measured } from '../measured.ts';
+import { pullQuantity } from '../quantity.ts';
 import { voltsError } from '../sensor-errors.ts';
 import { secondHighest } from '../statistics.ts';
-import { heldHigh } from './tools.ts';
+import { heldHigh } from './readings.ts';
 
-export const widest = inPull({
+export const widest = pullQuantity({
 	id: 'log.throttle_widest',
 	kind: 'ratio',
 	shown: percent,
@@ -13,7 +13,7 @@ export const widest = inPull({
 	measure: pull => measured(heldHigh(pull, pull.in('throttle')), 0, ['throttle']),
 });
 
-export const volts = inPull({
+export const volts = pullQuantity({
 	id: 'log.throttle_volts_open',
 	kind: 'voltage',
 	sensor: 'throttle_volts',
@@ -25,7 +25,7 @@ export const volts = inPull({
 	},
 });
 
-export const fastest = inPull({
+export const fastest = pullQuantity({
 	id: 'log.speed_highest',
 	kind: 'rotation',
 	formula: 'the second highest reading of engine speed, to a second after the lift: one reading decides nothing',
@@ -35,7 +35,7 @@ export const fastest = inPull({
 	},
 });
 
-export const fullTo = inPull({
+export const fullTo = pullQuantity({
 	id: 'log.full_to_speed',
 	kind: 'rotation',
 	formula: 'engine speed at the end of the part at full',
@@ -45,10 +45,10 @@ export const fullTo = inPull({
 	},
 });
 
-export const warm = inPull({
+export const warm = pullQuantity({
 	id: 'log.pull_warm',
 	kind: 'yes-no',
 	formula:
 		'yes where the engine was warm at the first demand: coolant over 75 degC and 10 min running, or over 82 degC',
-	measure: ({ episode }) => plainly(episode.warm),
+	measure: ({ episode }) => exactly(episode.warm),
 });

@@ -1,56 +1,61 @@
-import { type Chunk, fresh, joined, onceALog } from '../chunk.ts';
+import { type Chunk, concatenated, during, newIn, oncePerLog } from '../chunk.ts';
 import { lacking, measured } from '../measured.ts';
-import { inRun } from '../quantity.ts';
+import { runQuantity } from '../quantity.ts';
+import { sensorErrors } from '../sensor-errors.ts';
 import { noReadings, type Readings, within } from '../series.ts';
 import { SlidingMinimum } from '../sliding-minimum.ts';
 import { median } from '../statistics.ts';
 import { Summary } from '../summary.ts';
-import { heldFor, whileOver } from './running.ts';
-import { errors } from './tools.ts';
+import { heldFor } from './held-for.ts';
+import { medianOf } from './median-of.ts';
+import { whileOver } from './while-over.ts';
 
-export const most = inRun({
+export const most = runQuantity({
 	id: 'log.coolant_highest',
 	kind: 'temperature',
 	sensor: 'coolant_temp',
 	formula: 'the highest coolant temperature that was held for 10 s of running',
-	gather: () => heldFor(10, 2, chunk => whileOver(chunk, 'coolant_temp', 400), errors.temperature, ['coolant_temp']),
+	accumulator: () =>
+		heldFor(10, 2, chunk => whileOver(chunk, 'coolant_temp', chunk.declared.running.speed), sensorErrors.temperature, [
+			'coolant_temp',
+		]),
 });
 
-/** What coolant rose in 5 s: each rise once. */
+/** By how much coolant rose in 5 s: each rise once. */
 class Rises {
 	private readonly lowest = new SlidingMinimum(5);
-	/** The most and the second most of the rises that have ended, K. */
-	private best = 0;
-	private next = 0;
-	private top = 0;
+	/** The largest and the second largest of the rises that have ended, and the one that goes on, K. */
+	private largest = 0;
+	private second = 0;
+	private current = 0;
 	private count = 0;
 	private first = Number.NaN;
 	private last = Number.NaN;
 
 	take(chunk: Chunk): void {
-		const { time, value } = whileOver(chunk, 'coolant_temp', 400);
+		const { time, value } = whileOver(chunk, 'coolant_temp', chunk.declared.running.speed);
 		if (time.length === 0) return;
 		if (this.count === 0) this.first = time[0]!;
 		this.count += time.length;
 		this.last = time.at(-1)!;
-		let { top } = this;
+		let { current } = this;
 		for (let index = 0; index < time.length; index++) {
 			const rise = value[index]! - this.lowest.take(time[index]!, value[index]!);
-			if (rise > top) top = rise;
-			// It came down, or stopped rising: what it rose is one jump.
-			else if (rise < top / 2) {
-				this.keep(top);
-				top = rise;
+			if (rise > current) current = rise;
+			// It came down, or stopped rising: the rise so far is one jump.
+			else if (rise < current / 2) {
+				this.end(current);
+				current = rise;
 			}
 		}
-		this.top = top;
+		this.current = current;
 	}
 
-	private keep(rise: number): void {
-		if (rise > this.best) {
-			this.next = this.best;
-			this.best = rise;
-		} else if (rise > this.next) this.next = rise;
+	private end(rise: number): void {
+		if (rise > this.largest) {
+			this.second = this.largest;
+			this.largest = rise;
+		} else if (rise > this.second) this.second = rise;
 	}
 
 	/** Readings a second. */
@@ -58,27 +63,27 @@ class Rises {
 		return this.count / (this.last - this.first);
 	}
 
-	/** The most, or the second most. */
-	most(rank: number): number {
-		return [this.best, this.next, this.top].sort((a, b) => b - a)[rank - 1]!;
+	/** K: the largest for rank 1, the second largest for 2. */
+	ranked(rank: number): number {
+		return [this.largest, this.second, this.current].sort((a, b) => b - a)[rank - 1]!;
 	}
 }
 
-const risesIn = onceALog(() => new Rises());
+const risesIn = oncePerLog(() => new Rises());
 
-/** The rises of 5 s, the most first: a rise ends before the next may begin. */
+/** The largest rises of 5 s: one ends before the next may begin. */
 const jump = (id: string, rank: number, formula: string) =>
-	inRun({
+	runQuantity({
 		id,
 		kind: 'temperature-difference',
 		formula,
-		gather() {
+		accumulator() {
 			let rises: Rises | undefined;
 			return {
 				take(chunk) {
 					rises = risesIn(chunk);
 				},
-				result: () => (rises && rises.rate >= 0.95 ? measured(rises.most(rank), 0.5) : lacking('coolant_temp')),
+				result: () => (rises && rises.rate >= 0.95 ? measured(rises.ranked(rank), 0.5) : lacking('coolant_temp')),
 			};
 		},
 	});
@@ -94,11 +99,11 @@ export const second = jump(
 	'the second most that it rose in 5 s: one rise decides nothing',
 );
 
-/** s of driving before a cold engine that is not warm says something. */
-const long = 15 * 60;
+/** s of driving in which an engine in order gets warm. Common practice. */
+const warmUpDrive = 15 * 60;
 
 /** s of driving: moving where road speed is logged, else engine speed off idle. */
-function drivenIn({ ticks, span, declared }: Chunk): number {
+function drivenSeconds({ ticks, span, declared }: Chunk): number {
 	let seconds = 0;
 	for (let tick = 1; tick < ticks.time.length; tick++) {
 		const before = ticks.time[tick - 1]!;
@@ -112,62 +117,76 @@ function drivenIn({ ticks, span, declared }: Chunk): number {
 }
 
 /** Coolant of the last six minutes of running, and how long was driven. */
-class Late {
+class LastMinutes {
 	private recent: Readings = noReadings;
 	driven = 0;
 
 	take(chunk: Chunk): void {
-		this.driven += drivenIn(chunk);
-		const now = whileOver(chunk, 'coolant_temp', 400);
+		this.driven += drivenSeconds(chunk);
+		const now = whileOver(chunk, 'coolant_temp', chunk.declared.running.speed);
 		const end = now.time.at(-1);
-		if (end !== undefined) this.recent = joined([this.recent, now].map(part => within(part, end - 360, end)));
+		if (end !== undefined) this.recent = concatenated([this.recent, now].map(part => within(part, end - 360, end)));
 	}
 
-	/** The median from so many to so many seconds before the end. */
-	around(from: number, to: number): number {
+	/** The median from so many to so many seconds before the end, K. */
+	medianBefore(from: number, to: number): number {
 		const end = this.recent.time.at(-1) ?? 0;
 		return median(within(this.recent, end - from, end - to).value);
 	}
 }
 
-const lateIn = onceALog(() => new Late());
+const lastMinutesIn = oncePerLog(() => new LastMinutes());
 
-export const plateau = inRun({
+export const plateau = runQuantity({
 	id: 'log.coolant_plateau',
 	kind: 'temperature',
 	sensor: 'coolant_temp',
 	formula: 'median coolant temperature of the last minute of running, of a log with 15 min of driving at least',
-	gather() {
-		let late: Late | undefined;
+	accumulator() {
+		let late: LastMinutes | undefined;
 		return {
 			take(chunk) {
-				late = lateIn(chunk);
+				late = lastMinutesIn(chunk);
 			},
 			result: () =>
-				!late || late.driven < long ? lacking('coolant_temp') : measured(late.around(60, 0), 3, ['coolant_temp']),
+				!late || late.driven < warmUpDrive
+					? lacking('coolant_temp')
+					: measured(late.medianBefore(60, 0), 3, ['coolant_temp']),
 		};
 	},
 });
 
-export const gain = inRun({
+export const gain = runQuantity({
 	id: 'log.coolant_gain_late',
 	kind: 'temperature-difference',
 	range: [null, null],
 	formula:
 		'what coolant temperature gained in the last 5 min, of a log with 15 min of driving at least and the air outside over 0 degC',
-	gather() {
-		let late: Late | undefined;
+	accumulator() {
+		let late: LastMinutes | undefined;
 		const outside = new Summary();
 		return {
 			take(chunk) {
-				late = lateIn(chunk);
-				for (const value of fresh(chunk, 'ambient_temp').value) outside.take(value);
+				late = lastMinutesIn(chunk);
+				for (const value of newIn(chunk, 'ambient_temp').value) outside.take(value);
 			},
 			result() {
-				if (!late || late.driven < long) return lacking('coolant_temp');
+				if (!late || late.driven < warmUpDrive) return lacking('coolant_temp');
 				if (!(median(outside.values) > 273.15)) return lacking('ambient_temp');
-				return measured(late.around(60, 0) - late.around(330, 270), 0.5, ['coolant_temp']);
+				return measured(late.medianBefore(60, 0) - late.medianBefore(330, 270), 0.5, ['coolant_temp']);
 			},
 		};
 	},
+});
+
+export const cruiseCoolant = runQuantity({
+	id: 'log.cruise_coolant',
+	kind: 'temperature',
+	sensor: 'coolant_temp',
+	formula: 'median coolant temperature at cruise, warm',
+	accumulator: () =>
+		medianOf(chunk => during(chunk, 'cruise', 'coolant_temp', true), sensorErrors.temperature, ['coolant_temp'], {
+			readings: 1,
+			seconds: 0,
+		}),
 });

@@ -1,57 +1,55 @@
+import { cruiseRoadSpeed } from '../../quantities/model/driveline.ts';
 import { percent } from '../../quantities/quantity.ts';
 import { numberOf } from '../car.ts';
-import { type Chunk, fresh, onceAChunk, onceALog } from '../chunk.ts';
+import { type Chunk, newIn, oncePerChunk, oncePerLog } from '../chunk.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
-import { type Gathering, inRun } from '../quantity.ts';
-import { chosen, noReadings, type Readings } from '../series.ts';
+import { type Accumulator, runQuantity } from '../quantity.ts';
+import { masked, noReadings, type Readings } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
-import { heldFor } from './running.ts';
-import { medianOf } from './tools.ts';
+import { heldFor } from './held-for.ts';
+import { medianOf } from './median-of.ts';
 
-/** m/s: the road speed of `driveline.cruise_speed`, 65 mph. */
-const cruise = 65 * 0.44704;
-
-/** Slower than this a road speed in whole km/h says nothing, m/s; rpm under this may be with the clutch out. */
-const [slow, loose] = [6, 1300];
+/** m/s under which a road speed in whole km/h is too coarse; rpm under which the clutch may be out. */
+const [minRoadSpeed, minEngineSpeed] = [6, 1300];
 
 /** rpm per m/s that the sheet gives for a gear; undefined where it does not say. */
-function turns(chunk: Chunk, gear: 'top' | 'first'): number | undefined {
+function rpmPerRoadSpeed(chunk: Chunk, gear: 'top' | 'first'): number | undefined {
 	const top = numberOf(chunk.car, 'driveline.cruise_speed');
 	const [ratio, first] = [numberOf(chunk.car, 'driveline.top_gear'), numberOf(chunk.car, 'driveline.first_gear')];
 	if (top === undefined) return undefined;
-	if (gear === 'top') return top / cruise;
-	return ratio === undefined || first === undefined ? undefined : ((top / cruise) * first) / ratio;
+	if (gear === 'top') return top / cruiseRoadSpeed;
+	return ratio === undefined || first === undefined ? undefined : ((top / cruiseRoadSpeed) * first) / ratio;
 }
 
 const inGear = {
-	top: onceAChunk(chunk => sharesIn(chunk, 'top')),
-	first: onceAChunk(chunk => sharesIn(chunk, 'first')),
+	top: oncePerChunk(chunk => speedRatios(chunk, 'top')),
+	first: oncePerChunk(chunk => speedRatios(chunk, 'first')),
 } as const;
 
 /** Road speed shown over engine speed, as a share of what the sheet's gearing gives; in one gear where it is logged. */
-function sharesIn(chunk: Chunk, gear: 'top' | 'first'): Readings {
-	const road = fresh(chunk, 'road_speed');
+function speedRatios(chunk: Chunk, gear: 'top' | 'first'): Readings {
+	const road = newIn(chunk, 'road_speed');
 	const speed = heldAtEach(chunk.of('engine_speed'), road.time, 2);
 	const gears = chunk.of('gear');
 	const geared = heldAtEach(gears, road.time, 5);
 	const highest = gears.value.reduce((most, one) => Math.max(most, one), Number.NEGATIVE_INFINITY);
 	const wanted = gear === 'first' ? 1 : highest;
-	const per = turns(chunk, gear);
-	if (per === undefined) return noReadings;
+	const perRoadSpeed = rpmPerRoadSpeed(chunk, gear);
+	if (perRoadSpeed === undefined) return noReadings;
 	const isLogged = gears.time.length > 0;
 	const keep = new Uint8Array(speed.length);
 	const shares = new Float64Array(speed.length);
 	for (let index = 0; index < keep.length; index++) {
 		const counts = isLogged ? geared[index] === wanted : gear === 'top';
-		keep[index] = counts && road.value[index]! > slow && speed[index]! > loose ? 1 : 0;
-		shares[index] = (road.value[index]! * per) / speed[index]!;
+		keep[index] = counts && road.value[index]! > minRoadSpeed && speed[index]! > minEngineSpeed ? 1 : 0;
+		shares[index] = (road.value[index]! * perRoadSpeed) / speed[index]!;
 	}
-	return chosen({ time: road.time, value: shares }, keep);
+	return masked({ time: road.time, value: shares }, keep);
 }
 
 const channels = ['road_speed', 'driveline.axle_ratio', 'driveline.tyre_diameter', 'driveline.top_gear'];
 
-function topError(): Gathering {
+function topError(): Accumulator {
 	const most = heldFor(
 		10,
 		5,
@@ -64,15 +62,15 @@ function topError(): Gathering {
 		result(): Measured {
 			const result = most.result();
 			if (typeof result.value !== 'number') return result;
-			// Beyond this it was another gear.
+			// A ratio farther off is another gear's.
 			return Math.abs(result.value - 1) > 0.2 ? lacking(...channels) : measured(result.value - 1, 0.01);
 		},
 	};
 }
 
-const topErrorIn = onceALog(topError);
+const topErrorIn = oncePerLog(topError);
 
-function firstError(): Gathering {
+function firstError(): Accumulator {
 	const all = medianOf(
 		chunk => [inGear.first(chunk)],
 		() => 0.01,
@@ -88,15 +86,15 @@ function firstError(): Gathering {
 	};
 }
 
-export const error = inRun({
+export const error = runQuantity({
 	id: 'log.speed_ratio_error',
 	kind: 'ratio',
 	shown: percent,
 	range: [-1, null],
 	formula:
 		'road speed shown over that of engine speed and gearing, less 1: the lowest rpm per road speed held for 10 s, as top gear where it lies within 20 % of it; the highest gear where the gear is logged',
-	gather() {
-		let top: Gathering | undefined;
+	accumulator() {
+		let top: Accumulator | undefined;
 		return {
 			take(chunk) {
 				top = topErrorIn(chunk);
@@ -106,15 +104,15 @@ export const error = inRun({
 	},
 });
 
-export const least = inRun({
+export const least = runQuantity({
 	id: 'log.speed_ratio_error_least',
 	kind: 'ratio',
 	shown: percent,
 	range: [-1, null],
 	formula: 'the same, or that of first gear where the gear is logged and it is nearer to 0',
-	gather() {
+	accumulator() {
 		const first = firstError();
-		let top: Gathering | undefined;
+		let top: Accumulator | undefined;
 		return {
 			take(chunk) {
 				top = topErrorIn(chunk);

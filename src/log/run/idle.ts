@@ -1,84 +1,85 @@
 import { during } from '../chunk.ts';
 import { lacking, measured } from '../measured.ts';
-import { inRun } from '../quantity.ts';
+import { runQuantity } from '../quantity.ts';
+import { sensorErrors } from '../sensor-errors.ts';
 import { timedPercentiles } from '../statistics.ts';
-import { errors, medianOf } from './tools.ts';
+import { medianOf } from './median-of.ts';
 
-const whenIdle = (channel: string, error: (typeof errors)[keyof typeof errors]) => () =>
+const whenIdle = (channel: string, error: (typeof sensorErrors)[keyof typeof sensorErrors]) => () =>
 	medianOf(chunk => during(chunk, 'idle', channel, true), error, [channel, 'coolant_temp']);
 
-export const speed = inRun({
+export const speed = runQuantity({
 	id: 'log.idle_speed',
 	kind: 'rotation',
 	formula: 'median engine speed at idle, warm',
-	gather: whenIdle('engine_speed', errors.none),
+	accumulator: whenIdle('engine_speed', sensorErrors.none),
 });
 
-export const meter = inRun({
+export const meter = runQuantity({
 	id: 'log.idle_meter_volts',
 	kind: 'voltage',
 	sensor: 'meter_volts',
 	formula: 'median volts of the meter at idle, warm',
-	gather: whenIdle('meter_volts', errors.volts),
+	accumulator: whenIdle('meter_volts', sensorErrors.volts),
 });
 
-export const rail = inRun({
+export const rail = runQuantity({
 	id: 'log.idle_fuel_pressure',
 	kind: 'pressure',
 	sensor: 'fuel_pressure',
 	formula: 'median rail pressure at idle, warm',
-	gather: whenIdle('fuel_pressure', errors.pressure),
+	accumulator: whenIdle('fuel_pressure', sensorErrors.pressure),
 });
 
-export const oil = inRun({
+export const oil = runQuantity({
 	id: 'log.idle_oil_pressure',
 	kind: 'pressure',
 	sensor: 'oil_pressure',
 	formula: 'median oil pressure at idle, warm',
-	gather: whenIdle('oil_pressure', errors.pressure),
+	accumulator: whenIdle('oil_pressure', sensorErrors.pressure),
 });
 
-export const volts = inRun({
+export const volts = runQuantity({
 	id: 'log.idle_volts',
 	kind: 'voltage',
 	sensor: 'supply_volts',
 	formula: 'median battery volts at idle, warm',
-	gather: whenIdle('battery_volts', errors.volts),
+	accumulator: whenIdle('battery_volts', sensorErrors.volts),
 });
 
-export const manifold = inRun({
+export const manifold = runQuantity({
 	id: 'log.idle_pressure',
 	kind: 'absolute-pressure',
 	sensor: 'manifold_pressure',
 	unit: 'Pa',
 	formula: 'median manifold pressure at idle, warm',
-	gather: whenIdle('manifold_pressure', errors.manifold),
+	accumulator: whenIdle('manifold_pressure', sensorErrors.manifold),
 });
 
-export const throttle = inRun({
+export const throttle = runQuantity({
 	id: 'log.throttle_volts_closed',
 	kind: 'voltage',
 	sensor: 'throttle_volts',
 	formula: 'median volts of the throttle sensor at idle, warm or not',
-	gather: () => medianOf(chunk => during(chunk, 'idle', 'throttle_volts'), errors.volts, ['throttle_volts']),
+	accumulator: () => medianOf(chunk => during(chunk, 'idle', 'throttle_volts'), sensorErrors.volts, ['throttle_volts']),
 });
 
-/** s that a reading stands at the longest. */
-const longest = 5;
+/** s; a reading counts for no more time than this. */
+const maxHold = 5;
 
-/** The swing of the nth worst warm idle: 95th less 5th percentile of the time at each engine speed. */
+/** rpm between the 5th and 95th percentile of the time at each engine speed, of the warm idle with that rank by it. */
 const swing = (id: string, rank: number, formula: string) =>
-	inRun({
+	runQuantity({
 		id,
 		kind: 'rotation',
 		formula,
-		gather() {
+		accumulator() {
 			const swings: number[] = [];
 			return {
 				take(chunk) {
 					for (const readings of during(chunk, 'idle', 'engine_speed', true)) {
 						if (readings.value.length < 5) continue;
-						const [low, high] = timedPercentiles(readings, [0.05, 0.95], longest);
+						const [low, high] = timedPercentiles(readings, [0.05, 0.95], maxHold);
 						swings.push(high! - low!);
 						swings.sort((a, b) => b - a);
 						swings.length = Math.min(swings.length, 2);

@@ -2,10 +2,11 @@ import { percent } from '../../quantities/quantity.ts';
 import { type Chunk, during } from '../chunk.ts';
 import type { EpisodeKind } from '../episodes.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
-import { type Gathering, inRun } from '../quantity.ts';
+import { type Accumulator, runQuantity } from '../quantity.ts';
+import { sensorErrors } from '../sensor-errors.ts';
 import type { Readings } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
-import { errors, medianOf } from './tools.ts';
+import { medianOf } from './median-of.ts';
 
 type Regime = Extract<EpisodeKind, 'idle' | 'cruise'>;
 type Bank = 1 | 2;
@@ -24,8 +25,8 @@ function trims(chunk: Chunk, regime: Regime, bank: Bank): Readings[] {
 }
 
 /** Of at least 30 s. */
-const trim = (regime: Regime, bank: Bank): Gathering =>
-	medianOf(chunk => trims(chunk, regime, bank), errors.none, [`trim_short_${bank}`, 'coolant_temp'], {
+const trim = (regime: Regime, bank: Bank): Accumulator =>
+	medianOf(chunk => trims(chunk, regime, bank), sensorErrors.none, [`trim_short_${bank}`, 'coolant_temp'], {
 		readings: 10,
 		seconds: 30,
 	});
@@ -33,13 +34,13 @@ const trim = (regime: Regime, bank: Bank): Gathering =>
 const words = { idle: 'at idle', cruise: 'at cruise' } as const;
 
 const ofBank = (regime: Regime, bank: Bank) =>
-	inRun({
+	runQuantity({
 		id: `log.${regime}_trim_${bank}`,
 		kind: 'ratio',
 		shown: percent,
 		range: [-1, null],
 		formula: `median of short and long trim of bank ${bank} together ${words[regime]}, warm, loop closed, of 30 s at least`,
-		gather: () => trim(regime, bank),
+		accumulator: () => trim(regime, bank),
 	});
 
 export const idle1 = ofBank('idle', 1);
@@ -53,16 +54,16 @@ const ofTrims = (
 	formula: string,
 	make: (idle: readonly number[], cruise: readonly number[]) => number | undefined,
 ) =>
-	inRun({
+	runQuantity({
 		id,
 		kind: 'ratio',
 		shown: percent,
 		range: [-1, null],
 		formula,
-		gather() {
+		accumulator() {
 			const idle = [trim('idle', 1), trim('idle', 2)];
 			const cruise = [trim('cruise', 1), trim('cruise', 2)];
-			const values = (all: readonly Gathering[]) =>
+			const values = (all: readonly Accumulator[]) =>
 				all.map(one => one.result().value).map(value => (typeof value === 'number' ? value : Number.NaN));
 			return {
 				take(chunk) {

@@ -1,18 +1,18 @@
-import { type Chunk, fresh } from '../chunk.ts';
-import { plainly } from '../measured.ts';
-import { inRun } from '../quantity.ts';
+import { type Chunk, newIn } from '../chunk.ts';
+import { exactly } from '../measured.ts';
+import { runQuantity } from '../quantity.ts';
 import { firstFrom, type Readings } from '../series.ts';
 import { heldAtEach } from '../ticks.ts';
 
-/** s of one value, and the rpm that it must have seen meanwhile. */
-const [still, spans] = [60, 1000];
+/** s that a channel must have shown one value, and rpm over which engine speed must have moved meanwhile. */
+const [minTime, minSpan] = [60, 1000];
 
-export const dead = inRun({
+export const dead = runQuantity({
 	id: 'log.dead_channels',
 	kind: 'list',
 	formula:
 		'channels that showed one value for 60 s while engine speed spanned 1000 rpm, or all through a pull, where they must move; and those with impossible values',
-	gather() {
+	accumulator() {
 		const watched = new Map<string, Stillness>();
 		const found = new Set<string>();
 		return {
@@ -30,12 +30,12 @@ export const dead = inRun({
 					}
 				for (const id of chunk.impossible) found.add(id);
 			},
-			result: () => plainly([...found].sort()),
+			result: () => exactly([...found].sort()),
 		};
 	},
 });
 
-/** A throttle that does not move as a foot does (an engine without one to speak of) need not move; derived ones are their source's. */
+/** A throttle that does not follow the foot need not move; a derived channel is dead where its source is. */
 function isWatched({ demand, logged }: Chunk, id: string): boolean {
 	return logged.has(id) && !(id.startsWith('throttle') && demand !== 'throttle');
 }
@@ -48,8 +48,8 @@ class Stillness {
 	private high = 0;
 
 	take(chunk: Chunk, id: string): boolean {
-		const all = fresh(chunk, id);
-		const from = this.standsFrom(all);
+		const all = newIn(chunk, id);
+		const from = this.unchangedFrom(all);
 		const [time, value] = [all.time.subarray(from), all.value.subarray(from)];
 		const speed = heldAtEach(chunk.of('engine_speed'), time);
 		const running = chunk.declared.running.speed;
@@ -58,15 +58,15 @@ class Stillness {
 		if (from > 0) last = Number.NaN;
 		for (let index = 0; index < time.length; index++) {
 			const [rpm, now] = [speed[index]!, value[index]!];
-			const standing = now === 0 && id === 'road_speed';
-			if (now !== last || standing || !(rpm > running)) {
-				last = standing ? Number.NaN : now;
+			const stopped = now === 0 && id === 'road_speed';
+			if (now !== last || stopped || !(rpm > running)) {
+				last = stopped ? Number.NaN : now;
 				since = time[index]!;
 				low = high = rpm;
 			} else {
 				if (rpm < low) low = rpm;
 				if (rpm > high) high = rpm;
-				if (high - low >= spans && time[index]! - since >= still) dead = true;
+				if (high - low >= minSpan && time[index]! - since >= minTime) dead = true;
 			}
 		}
 		this.value = last;
@@ -77,13 +77,13 @@ class Stillness {
 	}
 
 	/** The first reading of the first stretch of one value that is long enough, else of the last: all before says nothing. */
-	private standsFrom({ time, value }: Readings): number {
+	private unchangedFrom({ time, value }: Readings): number {
 		let begin = 0;
 		let began = value[0] === this.value ? this.since : (time[0] ?? 0);
 		for (;;) {
 			// Looked for from the end of what would be long enough: where a channel moves, most readings are never looked at.
-			let end = firstFrom(time, began + still - 1e-6);
-			while (end < time.length && !(time[end]! - began >= still)) end++;
+			let end = firstFrom(time, began + minTime - 1e-6);
+			while (end < time.length && !(time[end]! - began >= minTime)) end++;
 			let start = Math.min(end, value.length - 1);
 			while (start > begin && value[start] === value[start - 1]) start--;
 			if (start <= begin || end >= value.length) return Math.max(start, 0);

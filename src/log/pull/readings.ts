@@ -3,7 +3,7 @@ import type { Interval, PullView } from '../pull.ts';
 import { firstFrom, type Readings, within } from '../series.ts';
 import { median, medianError, sustained, sustainedLow } from '../statistics.ts';
 
-/** Of the part that counts: what to measure, or what is missing to know that part. */
+/** Measures a channel in the part at full; lacks the channel, or what would show that part. */
 export function inFull(
 	pull: PullView,
 	id: string,
@@ -28,11 +28,11 @@ export function lastOf({ time, value }: Readings, seconds: number): Float64Array
 	return time.length > 0 && end - time[first]! <= Math.max(seconds, 1) ? value.subarray(first) : value.subarray(0, 0);
 }
 
-/** The most that was held as long as the declared file says. */
+/** The most that was held, by `sustained` of rules/episodes.yaml. */
 export const heldHigh = ({ declared }: PullView, readings: Readings): number | undefined =>
 	sustained(readings, declared.sustained.time, declared.sustained.readings);
 
-/** The least that was held so long. */
+/** The least that was held, by the same. */
 export const heldLow = ({ declared }: PullView, readings: Readings): number | undefined =>
 	sustainedLow(readings, declared.sustained.time, declared.sustained.readings);
 
@@ -43,8 +43,23 @@ export function whenSpeed(pull: PullView, speed: number, interval: Interval): nu
 	return index < 0 ? undefined : time[index]!;
 }
 
-/** The median of what lies round a time, `seconds` wide; undefined of fewer than two readings. */
-export function round(readings: Readings, time: number, seconds = 0.3): number | undefined {
+/** A list of [rpm, median] every 500 rpm, each of the values within 250 rpm of it; of three values at least. */
+export function mediansBySpeed(points: readonly (readonly [speed: number, value: number])[]): [number, number][] {
+	const bins = new Map<number, number[]>();
+	for (const [speed, value] of points) {
+		const bin = 500 * Math.round(speed / 500);
+		const values = bins.get(bin);
+		if (values) values.push(value);
+		else bins.set(bin, [value]);
+	}
+	return [...bins]
+		.filter(([, values]) => values.length >= 3)
+		.sort(([a], [b]) => a - b)
+		.map(([speed, values]) => [speed, median(values)]);
+}
+
+/** The median about a time, of `seconds` in all; undefined of fewer than two readings. */
+export function medianAround(readings: Readings, time: number, seconds = 0.3): number | undefined {
 	const { value } = within(readings, time - seconds / 2, time + seconds / 2);
 	return value.length < 2 ? undefined : median(value);
 }

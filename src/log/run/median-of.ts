@@ -1,13 +1,12 @@
 import type { Chunk } from '../chunk.ts';
 import { lacking, type Measured, measured } from '../measured.ts';
-import type { Gathering } from '../quantity.ts';
-import { voltsError } from '../sensor-errors.ts';
+import type { Accumulator } from '../quantity.ts';
 import type { Readings } from '../series.ts';
 import { median, medianError } from '../statistics.ts';
 import { Summary } from '../summary.ts';
 
-/** s; a reading stands for no more time than this. */
-const longest = 2;
+/** s; a reading counts for no more time than this. */
+const maxHold = 2;
 
 /**
  * The median of the readings that `pick` finds in each chunk. Not known of fewer readings or less time than asked.
@@ -18,7 +17,7 @@ export function medianOf(
 	error: (value: number, chunk: Chunk) => number,
 	channels: readonly string[],
 	least: { readonly readings: number; readonly seconds: number } = { readings: 3, seconds: 0 },
-): Gathering {
+): Accumulator {
 	const all = new Summary();
 	let seconds = 0;
 	let last: Chunk | undefined;
@@ -28,7 +27,7 @@ export function medianOf(
 			for (const { time, value } of pick(chunk)) {
 				for (let index = 0; index < value.length; index++) {
 					all.take(value[index]!);
-					if (index > 0) seconds += Math.min(longest, time[index]! - time[index - 1]!);
+					if (index > 0) seconds += Math.min(maxHold, time[index]! - time[index - 1]!);
 				}
 			}
 		},
@@ -39,12 +38,3 @@ export function medianOf(
 		},
 	};
 }
-
-/** The errors of sensors as standard deviations at a value. */
-export const errors = {
-	none: () => 0,
-	pressure: (_: number, { declared }: Chunk) => declared.sensor_error.pressure,
-	manifold: (value: number, { declared }: Chunk) => value * declared.sensor_error.manifold,
-	volts: (value: number, { declared }: Chunk) => voltsError(declared, value),
-	temperature: (_: number, { declared }: Chunk) => declared.sensor_error.temperature,
-} as const;

@@ -1,13 +1,13 @@
-import { fresh } from '../chunk.ts';
-import { lacking, measured, plainly } from '../measured.ts';
-import { inRun } from '../quantity.ts';
+import { newIn } from '../chunk.ts';
+import { exactly, lacking, measured } from '../measured.ts';
+import { runQuantity } from '../quantity.ts';
 import { within } from '../series.ts';
 
-export const pulls = inRun({
+export const pulls = runQuantity({
 	id: 'log.pulls',
 	kind: 'count',
 	formula: 'how many pulls were found: foot down for 1.5 s while engine speed rises by 1000 rpm in one gear',
-	gather() {
+	accumulator() {
 		let [count, foot] = [0, false];
 		return {
 			take({ pulls: found, demand, logged }) {
@@ -20,61 +20,61 @@ export const pulls = inRun({
 	},
 });
 
-export const numbers = inRun({
+export const numbers = runQuantity({
 	id: 'log.pull_numbers',
 	kind: 'list',
 	formula: 'the numbers of the pulls, as text, from 1',
-	gather() {
+	accumulator() {
 		const found: string[] = [];
 		return {
 			take: ({ pulls: views }) => {
 				for (const { episode } of views) found.push(String(episode.number));
 			},
-			result: () => plainly(found),
+			result: () => exactly(found),
 		};
 	},
 });
 
-export const source = inRun({
+export const source = runQuantity({
 	id: 'log.demand',
 	kind: 'words',
 	formula:
 		'what stands for the foot: the pedal, else a throttle that moves enough, else manifold pressure near ambient with engine speed rising',
-	gather() {
+	accumulator() {
 		let found: string | undefined;
 		return {
 			take: ({ demand }) => {
 				found = demand;
 			},
-			result: () => plainly(found),
+			result: () => exactly(found),
 		};
 	},
 });
 
-export const rate = inRun({
+export const rate = runQuantity({
 	id: 'log.rate',
 	kind: 'ratio',
 	unit: '1/s',
 	formula: 'new readings of engine speed a second',
-	gather() {
+	accumulator() {
 		let [count, seconds] = [0, 0];
 		return {
 			take(chunk) {
-				const { time } = fresh(chunk, 'engine_speed');
+				const { time } = newIn(chunk, 'engine_speed');
 				count += time.length;
 				seconds += chunk.span[1] - chunk.span[0];
 			},
 			// From the first to the last there is one gap less than there are readings.
-			result: () => (seconds > 0 && count > 0 ? plainly((count - 1) / seconds) : plainly(undefined, 'engine_speed')),
+			result: () => (seconds > 0 && count > 0 ? exactly((count - 1) / seconds) : exactly(undefined, 'engine_speed')),
 		};
 	},
 });
 
-export const jumps = inRun({
+export const jumps = runQuantity({
 	id: 'log.clock_jumps',
 	kind: 'count',
 	formula: 'how often the clock went back, or stood open for more than 2 s while the engine ran',
-	gather() {
+	accumulator() {
 		let count = 0;
 		return {
 			take({ jumps, ticks, declared: { running }, span: [from, to] }) {
@@ -87,44 +87,6 @@ export const jumps = inRun({
 				for (const { at, by } of jumps) if (at >= from && at < to && (by < 0 || runs(at))) count++;
 			},
 			result: () => measured(count),
-		};
-	},
-});
-
-export const knockMoved = inRun({
-	id: 'log.knock_proved',
-	kind: 'yes-no',
-	formula:
-		'yes where knock retard was ever anything but 0, or the sheet has the knock sensor fitted and wired; else not known',
-	gather() {
-		let [moved, logged, fitted] = [false, false, false];
-		return {
-			take(chunk) {
-				const { value } = fresh(chunk, 'knock_retard');
-				logged ||= value.length > 0;
-				moved ||= value.some(one => one !== 0);
-				fitted ||= chunk.car.value('sensors.knock') === 'fitted-wired';
-			},
-			result: () => plainly(logged && (moved || fitted) ? true : undefined, logged ? 'sensors.knock' : 'knock_retard'),
-		};
-	},
-});
-
-export const knockPulls = inRun({
-	id: 'log.knock_pulls',
-	kind: 'count',
-	formula: 'in how many pulls 1 deg or more was taken out for knock',
-	gather() {
-		let [count, logged] = [0, false];
-		return {
-			take({ pulls: views }) {
-				for (const view of views) {
-					const { value } = view.in('knock_retard');
-					logged ||= value.length > 0;
-					if (value.some(one => one >= 1 - 1e-9)) count++;
-				}
-			},
-			result: () => (logged ? measured(count) : plainly(undefined, 'knock_retard')),
 		};
 	},
 });

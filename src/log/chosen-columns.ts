@@ -1,12 +1,12 @@
 import { BadTable } from '../table/problem.ts';
-import type { Beginning } from './beginning.ts';
+import type { TableBeginning } from './beginning.ts';
 import type { By } from './block.ts';
 import type { Candidate } from './candidate.ts';
 import type { Channel } from './channel.ts';
 import { fitUnwritten, fitWritten, type Misfit, type Reading } from './column-unit.ts';
+import type { ColumnValues } from './column-values.ts';
 import type { GivenChannel } from './options.ts';
 import { type Scale, scaleOf } from './scale.ts';
-import type { Values } from './values.ts';
 
 /**
  * A column that somebody says is a channel; none for time, which is found elsewhere.
@@ -14,7 +14,7 @@ import type { Values } from './values.ts';
  * @throws BadTable when it names no column, no channel or no unit
  */
 export function asSaid(
-	beginning: Beginning,
+	beginning: TableBeginning,
 	channels: readonly Channel[],
 	{ channel: id, header, unit }: GivenChannel,
 	by: By,
@@ -40,7 +40,7 @@ function believed(
 	unit: string | null,
 	written: string,
 	scale: Scale,
-	values: Values,
+	values: ColumnValues,
 ): Reading | Misfit {
 	const fitted = fitWritten(channel, written, values);
 	return unit !== null && 'why' in fitted ? { scale, notes: [] } : fitted;
@@ -48,7 +48,7 @@ function believed(
 
 /** As an earlier log was read; this one's values may not allow it. */
 export function asKept(
-	beginning: Beginning,
+	beginning: TableBeginning,
 	channels: readonly Channel[],
 	one: GivenChannel,
 	notes: string[],

@@ -19,7 +19,7 @@ const [explained, fits] = [1.3, 1.15];
  * Tells what a logged pulse is by the idle: which form comes to the fuel that the idle's air burns. Air as logged, else the
  * usual air of an idle. The usual form stands unless it is well off and another fits.
  */
-export class PulseSeen {
+export class PulseFormDetector {
 	private readonly pulses = new Summary(2048);
 	private readonly open = new Summary(2048);
 	private deadTime: number | undefined;

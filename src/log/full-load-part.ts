@@ -3,9 +3,9 @@ import { highest, median, runningMedian } from './statistics.ts';
 
 /**
  * The part of a pull that counts: from so long after demand, boost at so much of its peak, to the lift, before a limiter
- * or a fuel cut. Undefined where boost is not logged though something blows, or nothing is left.
+ * or a fuel cut. Undefined where boost is not logged though the engine is boosted, or nothing is left.
  */
-export function fullOf(pull: Omit<PullView, 'full'>): Interval | undefined {
+export function fullLoadPart(pull: Omit<PullView, 'full'>): Interval | undefined {
 	const { declared, boosted, whole } = pull;
 	const begin = whole[0] + declared.full.after;
 	const { end } = pull;

@@ -1,13 +1,16 @@
+import { newIn } from '../chunk.ts';
 import { measured } from '../measured.ts';
-import { inRun } from '../quantity.ts';
+import { runQuantity } from '../quantity.ts';
+import { sensorErrors } from '../sensor-errors.ts';
+import { medianOf } from './median-of.ts';
 
-export const pressure = inRun({
+export const pressure = runQuantity({
 	id: 'log.ambient_pressure',
 	kind: 'absolute-pressure',
 	unit: 'Pa',
 	formula:
 		"pressure of the air outside: as logged, else the manifold's with the engine still, else that of the sheet's altitude",
-	gather() {
+	accumulator() {
 		let [found, error] = [Number.NaN, 0];
 		return {
 			take({ ambient, declared }) {
@@ -17,4 +20,11 @@ export const pressure = inRun({
 			result: () => measured(found, found * error, ['ambient_pressure', 'manifold_pressure']),
 		};
 	},
+});
+
+export const temperature = runQuantity({
+	id: 'log.ambient_temp',
+	kind: 'temperature',
+	formula: 'median temperature of the air outside',
+	accumulator: () => medianOf(chunk => [newIn(chunk, 'ambient_temp')], sensorErrors.temperature, ['ambient_temp']),
 });

@@ -3,7 +3,7 @@ export const shareOf = (sorted: ArrayLike<number>, share: number): number =>
 	sorted.length === 0 ? Number.NaN : sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
 
 /** A column's values in the beginning of a log, as read, without what is no reading. */
-export class Values {
+export class ColumnValues {
 	readonly all: Float64Array;
 	readonly sorted: Float64Array;
 

@@ -1,8 +1,8 @@
 import { lacking, measured } from '../measured.ts';
-import { inPull } from '../quantity.ts';
-import { atEnd, round } from './tools.ts';
+import { pullQuantity } from '../quantity.ts';
+import { atEnd, medianAround } from './readings.ts';
 
-export const chargeEnd = inPull({
+export const chargeEnd = pullQuantity({
 	id: 'log.charge_temp_end',
 	kind: 'temperature',
 	sensor: 'charge_temp',
@@ -10,7 +10,7 @@ export const chargeEnd = inPull({
 	measure: pull => atEnd(pull.in('charge_temp'), 0.3, pull.declared.sensor_error.temperature, 'charge_temp'),
 });
 
-export const chargeRise = inPull({
+export const chargeRise = pullQuantity({
 	id: 'log.charge_temp_rise',
 	kind: 'temperature-difference',
 	range: [null, null],
@@ -18,13 +18,13 @@ export const chargeRise = inPull({
 	measure: pull => {
 		const charge = pull.of('charge_temp');
 		const [from, to] = pull.whole;
-		const [before, after] = [round(charge, from, 1), round(charge, to, 1)];
+		const [before, after] = [medianAround(charge, from, 1), medianAround(charge, to, 1)];
 		if (before === undefined || after === undefined) return lacking('charge_temp');
 		return measured(after - before, 0.5);
 	},
 });
 
-export const chargePlaced = inPull({
+export const chargePlaced = pullQuantity({
 	id: 'log.charge_temp_placed',
 	kind: 'temperature',
 	sensor: 'charge_temp',
