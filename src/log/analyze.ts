@@ -17,7 +17,7 @@ import type { PullView } from './pull.ts';
 import { viewPull } from './pull-view.ts';
 import { PulseFormDetector } from './pulse-form-detector.ts';
 import type { Accumulator, PullQuantity, RunQuantity } from './quantity.ts';
-import { count, type Samples } from './samples.ts';
+import { addSamples, type Samples } from './samples.ts';
 import { within } from './series.ts';
 import { ReadingStore } from './store.ts';
 import { type Channels, ticksOf } from './ticks.ts';
@@ -109,7 +109,7 @@ export class Analyzer {
 		const { store, declared, car } = this;
 		const breaks = store.jumps.map(({ at }) => at);
 		const until = store.now;
-		count(this.samples, store, this.countedTo + 2e-9, until);
+		addSamples(this.samples, store, this.countedTo + 2e-9, until);
 		this.ambient.take(store, declared);
 		const channels = withDerived(store, this.ambient.known?.value);
 		this.takeDemand(until);

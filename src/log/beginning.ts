@@ -3,6 +3,7 @@ import type { Column } from '../table/layout.ts';
 import { BadTable } from '../table/problem.ts';
 import type { Channel } from './channel.ts';
 import { ColumnValues } from './column-values.ts';
+import { columnNamed } from './header.ts';
 import { wordReaders } from './word-cells.ts';
 
 /** The columns of a table with the values in its first rows, by which they are recognized. */
@@ -24,15 +25,13 @@ export class TableBeginning {
 	 * @throws BadTable where none has that header
 	 */
 	place(header: string): number {
-		const like = (text: string) => text.trim().toLowerCase() === header.trim().toLowerCase();
-		const place = this.columns.findIndex(column => like(column.header));
-		const named = place >= 0 ? place : this.columns.findIndex(({ name }) => like(name));
-		if (named >= 0) return named;
+		const place = columnNamed(this.columns, header);
+		if (place >= 0) return place;
 		const headers = this.columns.map(column => column.header).join(', ');
 		throw new BadTable(`no column ${JSON.stringify(header)}`, headers);
 	}
 
-	/** What stands in a column, read as a channel is. */
+	/** The values of a column, read as those of a channel. */
 	valuesOf(column: number, { special }: Channel): ColumnValues {
 		const reader = wordReaders[special ?? 'none'];
 		const key = `${column} ${reader ? special : ''}`;

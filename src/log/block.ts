@@ -12,7 +12,7 @@ export interface Block {
 }
 
 /** By what a column was taken for a channel: its own header, `--channel`, the interview, the mapping kept in the sheet. */
-export type By = 'header' | 'given' | 'asked' | 'kept';
+export type RecognizedBy = 'header' | 'given' | 'asked' | 'kept';
 
 /** A column that was taken for a channel. */
 export interface Recognized {
@@ -21,7 +21,7 @@ export interface Recognized {
 	readonly header: string;
 	/** As read. */
 	readonly unit: string;
-	readonly by: By;
+	readonly by: RecognizedBy;
 }
 
 /** A log being read: what its columns are is known before the first row is handed over. */

@@ -1,5 +1,5 @@
 import type { Column } from '../table/layout.ts';
-import type { By, Recognized } from './block.ts';
+import type { Recognized, RecognizedBy } from './block.ts';
 import type { Channel } from './channel.ts';
 import type { Reading } from './column-unit.ts';
 import type { Scale } from './scale.ts';
@@ -11,7 +11,7 @@ export interface Candidate {
 	readonly channel: Channel;
 	/** The place of its header among those that the channel is known by; -1 where somebody said so. */
 	readonly rank: number;
-	readonly by: By;
+	readonly by: RecognizedBy;
 	readonly reading: Reading;
 }
 
@@ -23,7 +23,7 @@ export interface Taken extends Recognized {
 	readonly scale: Scale;
 }
 
-/** Of the candidates of each channel the one that is given, else the one in the likeliest words; what was decided goes into the notes. */
+/** Of each channel's candidates the one that the person chose, else the likeliest header; what was decided goes into the notes. */
 export function oneEach(candidates: readonly Candidate[], columns: readonly Column[], notes: string[]): Taken[] {
 	const byChannel = new Map<Channel, Candidate[]>();
 	for (const one of candidates) byChannel.set(one.channel, [...(byChannel.get(one.channel) ?? []), one]);

@@ -3,7 +3,7 @@ import type { Outcome } from '../expressions/tree.ts';
 /** The answers that only the quantities of a log read. */
 export const readByLogs: readonly string[] = ['driveline.vehicle_mass'];
 
-/** What the sheet says of the car, as far as a log needs it. */
+/** The car of the sheet, as the quantities of a log read it. */
 export interface Car {
 	/** An answer or a quantity, in canonical units; undefined where it is not known, null where it does not apply. */
 	value(id: string): Outcome;

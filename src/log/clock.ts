@@ -4,9 +4,9 @@ import type { Column } from '../table/layout.ts';
 import { BadTable } from '../table/problem.ts';
 import type { Rows } from '../table/rows.ts';
 import { unitNamed } from '../units/names.ts';
+import type { ColumnMapping } from './column-mapping.ts';
 import { ColumnValues } from './column-values.ts';
-import { headerKey } from './header.ts';
-import type { GivenChannel } from './options.ts';
+import { columnNamed, headerKey } from './header.ts';
 
 /** How the time of each row is found. */
 export interface Clock {
@@ -32,22 +32,22 @@ export function clockOf(
 	beginning: readonly (readonly string[])[],
 	decimal: '.' | ',',
 	known: readonly string[],
-	given: GivenChannel | undefined,
+	mapping: ColumnMapping | undefined,
 ): Clock {
-	if (given?.header === '#')
-		return counted(rateOf(given.unit) ?? refuse(`${given.unit ?? 'no rate'} for a count of rows`));
-	const column = given ? named(columns, given.header) : found(columns, beginning, known);
+	if (mapping?.header === '#')
+		return counted(rateOf(mapping.unit) ?? refuse(`${mapping.unit ?? 'no rate'} for a count of rows`));
+	const column = mapping ? named(columns, mapping.header) : found(columns, beginning, known);
 	if (column === null) refuse('no column of time');
 	const cells = beginning.map(row => row[column] ?? '').filter(cell => cell.trim() !== '');
 	const mostly = (holds: (cell: string) => boolean) => cells.filter(holds).length > cells.length / 2;
 	if (mostly(isClock)) return ticking(column, 'h:min:s', 'clock', 1, [], true);
 	if (mostly(isInstant)) return ticking(column, 'ISO 8601', readInstant, 1, []);
-	const written = given?.unit ?? columns[column]!.unit;
+	const written = mapping?.unit ?? columns[column]!.unit;
 	const rate = written === null ? null : rateOf(written);
 	if (rate) return ticking(column, `${rate} Hz`, 'number', 1 / rate, []);
 	const unit = written === null ? undefined : unitNamed(written, ['time']);
 	if (unit) return ticking(column, unit.symbol, 'number', unit.factor, []);
-	if (given?.unit) refuse(`the unit ${JSON.stringify(given.unit)} for time`);
+	if (mapping?.unit) refuse(`the unit ${JSON.stringify(mapping.unit)} for time`);
 	const values = new ColumnValues(cells.map(cell => readCell(cell, decimal) ?? Number.NaN));
 	if (values.sorted.length < cells.length / 2) refuse(`${columns[column]!.header} without times in it`);
 	return byStep(column, columns[column]!.header, values.all);
@@ -64,8 +64,7 @@ function rateOf(text: string | null): number | null {
 }
 
 function named(columns: readonly Column[], header: string): number {
-	const like = (text: string) => text.trim().toLowerCase() === header.trim().toLowerCase();
-	const at = columns.findIndex(column => like(column.header) || like(column.name));
+	const at = columnNamed(columns, header);
 	return at < 0
 		? refuse(`no column ${JSON.stringify(header)}; there are ${columns.map(({ header }) => header).join(', ')}`)
 		: at;
@@ -103,7 +102,8 @@ function byStep(column: number, header: string, times: Float64Array): Clock {
 	return ticking(column, unit, 'number', factor, unit === 's' ? [] : [note]);
 }
 
-const [day, half] = [86_400, 43_200];
+/** s */
+const [day, halfDay] = [86_400, 43_200];
 
 function ticking(
 	column: number,
@@ -127,9 +127,9 @@ function ticking(
 			for (let row = 0; row < count; row++) {
 				let time = read[row]! * factor;
 				if (daily) {
-					// Past midnight a clock begins anew; less than half a day back it was set.
-					if (last - time > half) days++;
-					else if (time - last > half && days > 0) days--;
+					// A clock that goes back by more than half a day has passed midnight; by less, it was set.
+					if (last - time > halfDay) days++;
+					else if (time - last > halfDay && days > 0) days--;
 					if (!Number.isNaN(time)) last = time;
 					time += days * day;
 				}

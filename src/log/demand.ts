@@ -3,12 +3,12 @@ import type { Readings } from './series.ts';
 import { sortedPercentile } from './statistics.ts';
 import { Summary } from './summary.ts';
 
-/** What stands for the driver's foot. */
+/** The channel that shows the driver's demand. */
 export type DemandSource = 'pedal' | 'throttle' | 'manifold';
 
 /** The pedal and the throttle over all of the running so far: what demand is, and where it is lowest and widest. */
 export class DemandTracker {
-	private readonly seen = { pedal: new Extremes(), throttle: new Extremes() };
+	private readonly extremes = { pedal: new Extremes(), throttle: new Extremes() };
 	private readonly declared: Declared['demand'];
 
 	constructor(declared: Declared['demand']) {
@@ -18,27 +18,27 @@ export class DemandTracker {
 	/** Takes readings while the engine runs. */
 	take(channel: 'pedal' | 'throttle', readings: Readings): void {
 		const { value } = readings;
-		for (let index = 0; index < value.length; index++) this.seen[channel].take(value[index]!);
+		for (let index = 0; index < value.length; index++) this.extremes[channel].take(value[index]!);
 	}
 
-	/** What stands for demand by all that was seen. */
+	/** The channel that shows demand, by all readings so far. */
 	get source(): DemandSource {
-		if (this.seen.pedal.count > 2) return 'pedal';
-		const { throttle } = this.seen;
+		if (this.extremes.pedal.count > 2) return 'pedal';
+		const { throttle } = this.extremes;
 		return throttle.count > 2 && throttle.span >= this.declared.throttle_span ? 'throttle' : 'manifold';
 	}
 
 	/** 1: the lowest while running; undefined where manifold pressure stands in. */
 	get lowest(): number | undefined {
 		const { source } = this;
-		return source === 'manifold' ? undefined : this.seen[source].lowest;
+		return source === 'manifold' ? undefined : this.extremes[source].lowest;
 	}
 
 	/** 1: the demand from which it counts as a pull. */
 	get full(): number {
 		const { source } = this;
 		if (source === 'manifold') return this.declared.of_ambient;
-		const { lowest, widest } = this.seen[source];
+		const { lowest, widest } = this.extremes[source];
 		return Math.max(this.declared.least, lowest + this.declared.of_span * (widest - lowest));
 	}
 }

@@ -2,8 +2,8 @@ import type { Interval, PullView } from './pull.ts';
 import { highest, median, runningMedian } from './statistics.ts';
 
 /**
- * The part of a pull that counts: from so long after demand, boost at so much of its peak, to the lift, before a limiter
- * or a fuel cut. Undefined where boost is not logged though the engine is boosted, or nothing is left.
+ * The part of a pull at full load: from `full.after` past the first demand and boost at `full.of_peak` of its peak to the lift,
+ * a limiter or a fuel cut (rules/episodes.yaml). Undefined where boost is not logged though the engine is boosted, or nothing is left.
  */
 export function fullLoadPart(pull: Omit<PullView, 'full'>): Interval | undefined {
 	const { declared, boosted, whole } = pull;

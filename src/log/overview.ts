@@ -3,8 +3,8 @@ import type { Block } from './block.ts';
 /** One value of engine speed, at s since the first row. */
 export type OverviewPoint = readonly [time: number, speed: number];
 
-/** Points that are kept; when there are twice as many, every second one goes. */
-const kept = 1000;
+/** Points to which the overview is thinned: at twice as many every second one is dropped. */
+const pointCount = 1000;
 
 /** Engine speed over a whole log in few points, evenly thinned: for the strip that shows where things happened. */
 export class Overview {
@@ -19,7 +19,7 @@ export class Overview {
 			if (Number.isNaN(speed[row]) || ++this.turn < this.every) continue;
 			this.turn = 0;
 			this.points.push([time[row]!, speed[row]!]);
-			if (this.points.length < 2 * kept) continue;
+			if (this.points.length < 2 * pointCount) continue;
 			this.points = this.points.filter((_, at) => at % 2 === 1);
 			this.every *= 2;
 		}

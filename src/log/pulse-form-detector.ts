@@ -12,11 +12,11 @@ const others: readonly PulseForm[] = [
 	{ dead: false, perCycle: 2 },
 ];
 
-/** A factor off that the idle's own air and a wrong injector figure explain, and one within which another form fits. */
-const [explained, fits] = [1.3, 1.15];
+/** Factors: off by no more than the first the usual form stands, for air and injector figure may be wrong; another fits within the second. */
+const [tolerance, fitTolerance] = [1.3, 1.15];
 
 /**
- * Tells what a logged pulse is by the idle: which form comes to the fuel that the idle's air burns. Air as logged, else the
+ * Detects how a pulse is logged from the idle: which form comes to the fuel that the idle's air burns. Air as logged, else the
  * usual air of an idle. The usual form stands unless it is well off and another fits.
  */
 export class PulseFormDetector {
@@ -24,10 +24,10 @@ export class PulseFormDetector {
 	private readonly open = new Summary(2048);
 	private deadTime: number | undefined;
 
-	/** What is idle in a part of a log. */
+	/** Takes the idles in a part of a log. */
 	take(chunk: Pick<Chunk, 'episodes' | 'of' | 'car' | 'ambient'>): void {
 		this.deadTime = numberOf(chunk.car, 'injectors.dead_time');
-		const burnt = fuelPerPulse(chunk);
+		const openTimeAt = idleOpenTime(chunk);
 		const hasLambda = chunk.of('lambda_1').time.length > 0;
 		for (const { kind, from, to, warm } of chunk.episodes) {
 			// Cold, an engine burns rich; how rich, lambda shows.
@@ -35,7 +35,7 @@ export class PulseFormDetector {
 			const { time, value } = within(chunk.of('injector_pulse'), from, to);
 			const air = airOf({ car: chunk.car, of: id => within(chunk.of(id), from - 2, to) });
 			for (const [index, at] of time.entries()) {
-				const open = burnt(at, air ? heldAt(air.air, at, 2) : undefined);
+				const open = openTimeAt(at, air ? heldAt(air.air, at, 2) : undefined);
 				if (open === undefined || !Number.isFinite(open)) continue;
 				this.pulses.take(value[index]!);
 				this.open.take(open);
@@ -45,9 +45,9 @@ export class PulseFormDetector {
 
 	get form(): PulseForm {
 		const off = (form: PulseForm) => Math.abs(Math.log(this.factor(form)));
-		if (!this.isSeen || off(usualPulse) < Math.log(explained)) return usualPulse;
+		if (!this.isSeen || off(usualPulse) < Math.log(tolerance)) return usualPulse;
 		const [best] = [...others].sort((a, b) => off(a) - off(b)) as [PulseForm];
-		return off(best) < Math.log(fits) ? best : usualPulse;
+		return off(best) < Math.log(fitTolerance) ? best : usualPulse;
 	}
 
 	/** What it was taken for and why, in a sentence. */
@@ -56,7 +56,7 @@ export class PulseFormDetector {
 		const taken = `the injector pulse is taken ${dead ? 'with' : 'without'} the dead time in it, ${perCycle === 1 ? 'once' : 'twice'} a cycle`;
 		if (!this.isSeen) return `${taken}, which is usual: no idle, or not enough of the injectors, to hold it against`;
 		const shown = `at idle it is ${ms(median(this.pulses.values))}, and that form would be ${ms(this.expected(this.form))}`;
-		return Math.abs(Math.log(this.factor(this.form))) < Math.log(explained)
+		return Math.abs(Math.log(this.factor(this.form))) < Math.log(tolerance)
 			? `${taken}: ${shown}`
 			: `${taken}, which is usual: ${shown}, and no other form fits better than that`;
 	}
@@ -78,7 +78,7 @@ export class PulseFormDetector {
 const ms = (seconds: number): string => `${(1000 * seconds).toFixed(1)} ms`;
 
 /** s in a cycle that an injector must be open for the air of an idle. */
-function fuelPerPulse({ of, car, ambient }: Pick<Chunk, 'of' | 'car' | 'ambient'>) {
+function idleOpenTime({ of, car, ambient }: Pick<Chunk, 'of' | 'car' | 'ambient'>) {
 	const [stoichiometric, count, rated, at, usualAir, usualAcross] = [
 		'fuel.stoichiometric_ratio',
 		'injectors.count',

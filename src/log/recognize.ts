@@ -2,11 +2,11 @@ import type { Column } from '../table/layout.ts';
 import { TableBeginning } from './beginning.ts';
 import { type Candidate, oneEach, type Taken } from './candidate.ts';
 import type { Channel } from './channel.ts';
-import { asKept, asSaid } from './chosen-columns.ts';
-import { fitUnwritten, fitWritten, type Misfit, type Reading } from './column-unit.ts';
+import { mappingsOfEarlierLog, type RecognitionChoices } from './column-mapping.ts';
+import { inferUnit, type Misfit, type Reading, readInUnit } from './column-unit.ts';
 import type { ColumnValues } from './column-values.ts';
 import { type HeaderIndex, headerIndex, headerKey } from './header.ts';
-import { type ColumnChoices, keptOf } from './options.ts';
+import { mappedAsEarlier, mappedColumn } from './mapped-columns.ts';
 import { referenceOf } from './reference.ts';
 import { scaleOf, unitAs } from './scale.ts';
 
@@ -21,17 +21,17 @@ export interface Recognition {
 
 /**
  * Says which column is which channel. Header, unit and values must all agree; of two candidates the one in the header's likelier
- * words is taken, and neither where they are alike. What the person gives comes first.
+ * words is taken, and neither where they are equally likely. What the person says comes first.
  *
  * @param beginning rows of cells from the beginning of the log
- * @throws BadTable when what was given names no column, no channel or no unit
+ * @throws BadTable when a choice names no column, no channel or no unit
  */
 export function recognize(
 	columns: readonly Column[],
 	beginning: readonly (readonly string[])[],
 	decimal: '.' | ',',
 	channels: readonly Channel[],
-	choices: ColumnChoices,
+	choices: RecognitionChoices,
 ): Recognition {
 	return new Recognizer(new TableBeginning(columns, beginning, decimal), channels, choices).recognize();
 }
@@ -42,9 +42,9 @@ class Recognizer {
 	private readonly index: HeaderIndex;
 	private readonly beginning: TableBeginning;
 	private readonly channels: readonly Channel[];
-	private readonly choices: ColumnChoices;
+	private readonly choices: RecognitionChoices;
 
-	constructor(beginning: TableBeginning, channels: readonly Channel[], choices: ColumnChoices) {
+	constructor(beginning: TableBeginning, channels: readonly Channel[], choices: RecognitionChoices) {
 		this.beginning = beginning;
 		// Time is no column of readings: `clock` finds it.
 		this.channels = channels.filter(({ id }) => id !== 'time');
@@ -53,15 +53,19 @@ class Recognizer {
 	}
 
 	recognize(): Recognition {
-		const given = this.choices.given.flatMap(one => asSaid(this.beginning, this.channels, one, 'given'));
+		const mapped = this.choices.mappings.flatMap(one => mappedColumn(this.beginning, this.channels, one, 'given'));
 		const headers = this.beginning.columns.map(({ header }) => header);
-		const kept = keptOf(this.choices, headers).flatMap(one => asKept(this.beginning, this.channels, one, this.notes));
-		const said = [...given, ...kept.filter(one => !given.some(other => other.column === one.column))];
-		const left = new Set(this.choices.not.map(header => this.beginning.place(header)));
-		const known = this.beginning.columns.flatMap((_, column) =>
-			left.has(column) || said.some(one => one.column === column) ? [] : this.known(column),
+		const earlier = mappingsOfEarlierLog(this.choices, headers).flatMap(one =>
+			mappedAsEarlier(this.beginning, this.channels, one, this.notes),
 		);
-		const taken = oneEach([...said, ...known], this.beginning.columns, this.notes).sort((a, b) => a.column - b.column);
+		const chosen = [...mapped, ...earlier.filter(one => !mapped.some(other => other.column === one.column))];
+		const ignored = new Set(this.choices.ignored.map(header => this.beginning.place(header)));
+		const known = this.beginning.columns.flatMap((_, column) =>
+			ignored.has(column) || chosen.some(one => one.column === column) ? [] : this.known(column),
+		);
+		const taken = oneEach([...chosen, ...known], this.beginning.columns, this.notes).sort(
+			(a, b) => a.column - b.column,
+		);
 		return {
 			taken,
 			unused: this.beginning.columns
@@ -72,7 +76,7 @@ class Recognizer {
 		};
 	}
 
-	/** What a column's own header makes of it. */
+	/** The channel that a column's own header names, where its values allow it. */
 	private known(column: number): Candidate[] {
 		const { name, unit, header } = this.beginning.columns[column]!;
 		const volts = unit !== null && /^m?v(?:olts?)?$/i.test(unit.trim());
@@ -86,7 +90,7 @@ class Recognizer {
 		const reading = pressure ? this.pressure(column, plainUnit, values) : null;
 		if (reading && 'channel' in reading) return [{ column, rank, by: 'header', ...reading }];
 		const fitted =
-			reading ?? (plainUnit === null ? fitUnwritten(channel, name, values) : fitWritten(channel, plainUnit, values));
+			reading ?? (plainUnit === null ? inferUnit(channel, name, values) : readInUnit(channel, plainUnit, values));
 		if ('why' in fitted) {
 			this.notes.push(`${header}: ${fitted.why}; it was not taken. To say so: --channel ${channel.id}=${header}@UNIT`);
 			if (fitted.impossible) this.impossible.push(channel.id);
@@ -105,9 +109,9 @@ class Recognizer {
 		const absolute = this.channels.find(({ id }) => id === 'manifold_pressure')!;
 		const gauge = this.channels.find(({ id }) => id === 'boost')!;
 		const named = this.index.get(headerKey(name))!.channel;
-		const first = unit === null ? fitUnwritten(named, name, values) : fitWritten(named, unit, values);
-		const loose = unit === null ? first : { scale: scaleOf(unit, named)!, notes: [] as string[] };
-		if ('why' in loose || !loose.scale) return 'why' in first ? first : null;
+		const first = unit === null ? inferUnit(named, name, values) : readInUnit(named, unit, values);
+		const asWritten = unit === null ? first : { scale: scaleOf(unit, named)!, notes: [] as string[] };
+		if ('why' in asWritten || !asWritten.scale) return 'why' in first ? first : null;
 		const speeds = this.columnOf('engine_speed');
 		const written = /abs|psia/i.test(unit ?? '')
 			? 'absolute'
@@ -115,22 +119,22 @@ class Recognizer {
 				? 'gauge'
 				: null;
 		const byWords = named === absolute ? 'absolute' : null;
-		const found = written ?? referenceOf(loose.scale, values, speeds) ?? byWords;
+		const found = written ?? referenceOf(asWritten.scale, values, speeds) ?? byWords;
 		if (found === null) {
 			return { why: 'its values do not show whether it counts from the air outside or from vacuum', impossible: false };
 		}
 		const channel = found === 'absolute' ? absolute : gauge;
-		const unitName = unitAs(found, loose.scale.unit);
-		const fitted = fitWritten(channel, unitName, values);
+		const unitName = unitAs(found, asWritten.scale.unit);
+		const fitted = readInUnit(channel, unitName, values);
 		if ('why' in fitted) return fitted;
 		const notes = channel === named ? [] : [`by its values it is ${channel.title}`];
-		return { channel, reading: { scale: fitted.scale, notes: [...loose.notes, ...notes] } };
+		return { channel, reading: { scale: fitted.scale, notes: [...asWritten.notes, ...notes] } };
 	}
 
 	private columnOf(id: string): ColumnValues | null {
-		const said = this.choices.given.find(({ channel }) => channel === id);
-		const at = said
-			? this.beginning.place(said.header)
+		const mapping = this.choices.mappings.find(({ channel }) => channel === id);
+		const at = mapping
+			? this.beginning.place(mapping.header)
 			: this.beginning.columns.findIndex(({ name }) => this.index.get(headerKey(name))?.channel.id === id);
 		return at < 0 ? null : this.beginning.valuesOf(at, this.channels.find(channel => channel.id === id)!);
 	}

@@ -6,40 +6,40 @@ import type { Block, Recording, Totals } from './block.ts';
 import type { Taken } from './candidate.ts';
 import type { Channel } from './channel.ts';
 import { type Clock, clockOf } from './clock.ts';
-import { type ColumnChoices, keptOf, noChoices } from './options.ts';
+import { mappingsOfEarlierLog, noChoices, type RecognitionChoices } from './column-mapping.ts';
 import { recognize } from './recognize.ts';
 import { isUnit, scaled } from './scale.ts';
 import { wordReaders } from './word-cells.ts';
 
-/** Rows of the beginning by which columns are recognized. */
-const looked = 4000;
+/** Rows at the beginning by which columns are recognized. */
+const recognitionRows = 4000;
 
 /**
  * Opens a log: reads its beginning, says which column is which channel, and hands over its rows.
  *
- * @throws BadTable when it is no table, has no time, or what was given does not fit it
+ * @throws BadTable when it is no table, has no time, or a choice does not fit it
  */
 export async function openRecording(
 	bytes: Bytes,
 	channels: readonly Channel[],
-	choices: ColumnChoices = noChoices,
+	choices: RecognitionChoices = noChoices,
 ): Promise<Recording & { readonly read: () => number }> {
 	const table = wide(await openTable(bytes, isUnit));
 	const { columns, decimal } = table.layout;
-	const first = [...table.beginning(1, looked)];
-	const step = table.long ? 1 : Math.max(1, Math.floor(table.linesAhead / looked));
+	const first = [...table.beginning(1, recognitionRows)];
+	const step = table.long ? 1 : Math.max(1, Math.floor(table.linesAhead / recognitionRows));
 	const beginning = [...table.beginning(step)];
 	const sign = decimal ?? '.';
 	const known = channels.find(({ id }) => id === 'time')?.known ?? [];
-	const said = [...choices.given, ...keptOf(choices, headersOf(columns))];
-	const given = said.find(({ channel }) => channel === 'time');
-	const clock = clockOf(columns, first, sign, known, given);
+	const mappings = [...choices.mappings, ...mappingsOfEarlierLog(choices, headersOf(columns))];
+	const mapping = mappings.find(({ channel }) => channel === 'time');
+	const clock = clockOf(columns, first, sign, known, mapping);
 	const { column } = clock;
 	const others = columns.map((one, at) => (at === column ? { ...one, name: '' } : one));
 	const found = recognize(others, beginning, sign, channels, choices);
 	const totals: Totals = { rows: 0, unread: 0, faults: table.counts.faults, impossible: new Map() };
 	for (const id of found.impossible) totals.impossible.set(id, 0);
-	const time = timeChannel(column === null ? '#' : columns[column]!.header, clock, given !== undefined);
+	const time = timeChannel(column === null ? '#' : columns[column]!.header, clock, mapping !== undefined);
 	return {
 		channels: [time, ...found.taken.map(({ channel, header, unit, by }) => ({ channel, header, unit, by }))],
 		columns: columns.map(({ header }, at) => ({ header, first: firstCells(first, at) })),
@@ -51,8 +51,8 @@ export async function openRecording(
 	};
 }
 
-const timeChannel = (header: string, { unit }: Clock, given: boolean) =>
-	({ channel: 'time', header, unit, by: given ? 'given' : 'header' }) as const;
+const timeChannel = (header: string, { unit }: Clock, isMapped: boolean) =>
+	({ channel: 'time', header, unit, by: isMapped ? 'given' : 'header' }) as const;
 
 /** The first cells of a column that are not empty. */
 function firstCells(rows: readonly (readonly string[])[], at: number): string[] {

@@ -1,16 +1,16 @@
 import type { RecordedPull, RecordedReading } from '../sheet/sheet.ts';
 import type { PullPoint, PullPoints } from './points.ts';
 
-/** So many points of a pull are kept in a sheet. */
-const mostPoints = 12;
+/** Points of a pull that a sheet keeps at most. */
+const maxPoints = 12;
 
 /** What is kept of the pulls in a sheet: the part that counts, neighboring bins joined until few are left. */
 export const recordedPoints = (pulls: readonly PullPoints[]): RecordedPull[] =>
 	pulls.map(({ pull, gear, points: all }) => {
 		const points = all.filter(({ full }) => full);
-		const together = Math.ceil(points.length / mostPoints);
-		const groups = Array.from({ length: Math.ceil(points.length / together) || 0 }, (_, at) =>
-			points.slice(at * together, (at + 1) * together),
+		const perPoint = Math.ceil(points.length / maxPoints);
+		const groups = Array.from({ length: Math.ceil(points.length / perPoint) || 0 }, (_, at) =>
+			points.slice(at * perPoint, (at + 1) * perPoint),
 		);
 		return { pull, gear, points: groups.map(joinedPoint) };
 	});

@@ -5,8 +5,8 @@ import type { ReadingStore } from './store.ts';
 /** By channel: how many new readings there were, and the least and most of them. */
 export type Samples = Map<string, { readonly count: number; readonly low: number; readonly high: number }>;
 
-/** Counts what came from a time to another. */
-export function count(samples: Samples, store: ReadingStore, from: number, until: number): void {
+/** Adds the new readings between two times. */
+export function addSamples(samples: Samples, store: ReadingStore, from: number, until: number): void {
 	for (const id of store.channels) {
 		const { value } = within(store.of(id), from, until);
 		const seen = samples.get(id) ?? { count: 0, low: Number.POSITIVE_INFINITY, high: Number.NEGATIVE_INFINITY };

@@ -10,7 +10,7 @@ export interface ClockJump {
 	readonly by: number;
 }
 
-/** Rows that are looked at to learn how often each channel has its turn. */
+/** Rows from which it is learned how often each channel has a new reading. */
 const firstRows = 4000;
 
 /**
@@ -45,7 +45,7 @@ export class ReadingStore {
 		if (this.heldRows >= firstRows) this.settle();
 	}
 
-	/** Takes what waited for the first rows to be complete. */
+	/** Takes the rows that waited until there were enough of them to learn from. */
 	settle(): void {
 		const held = this.held ?? [];
 		this.held = null;

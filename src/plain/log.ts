@@ -1,22 +1,17 @@
 import type { LogReport } from '../audit/log-report.ts';
 import type { Model } from '../audit/model.ts';
 import { takeLog } from '../audit/take-log.ts';
+import { type ColumnChoices, noChoices, parseMapping } from '../log/column-mapping.ts';
 import type { LogColumns } from '../log/columns.ts';
-import { type GivenChannel, readGiven } from '../log/options.ts';
 import type { LogProgress } from '../log/progress.ts';
 import { loggedAnswerWords } from '../report/log/answers.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 
-interface Said {
-	readonly given: readonly GivenChannel[];
-	readonly not: readonly string[];
-}
-
 /** What reading a log takes of the machine. */
 export interface LogFace {
 	isForPerson(error: unknown): error is Error;
-	lookAtLog(sheet: Sheet, path: string, said: Said): Promise<LogColumns>;
-	judgeLog(sheet: Sheet, path: string, said: Said, progress: LogProgress): Promise<LogReport>;
+	lookAtLog(sheet: Sheet, path: string, choices: ColumnChoices): Promise<LogColumns>;
+	judgeLog(sheet: Sheet, path: string, choices: ColumnChoices, progress: LogProgress): Promise<LogReport>;
 }
 
 interface Lines {
@@ -69,28 +64,31 @@ async function columnsByLines(
 	path: string,
 	face: LogFace,
 	{ next, say, mark }: Lines,
-): Promise<Said | null> {
-	let said: Said = { given: [], not: [] };
-	let found = await face.lookAtLog(sheet, path, said);
+): Promise<ColumnChoices | null> {
+	let choices = noChoices;
+	let found = await face.lookAtLog(sheet, path, choices);
 	for (;;) {
 		sayColumns(found, model, say);
 		say(columnsPrompt);
 		mark('');
 		const line = (await next())?.trim();
 		if (line === undefined || line === '-') return null;
-		if (/^y(es)?$/i.test(line)) return said;
-		const given = readGiven(line);
-		const [, not] = /^not\s+(.+)$/i.exec(line) ?? [];
-		if (!given && not === undefined) {
+		if (/^y(es)?$/i.test(line)) return choices;
+		const mapping = parseMapping(line);
+		const [, ignored] = /^not\s+(.+)$/i.exec(line) ?? [];
+		if (!mapping && ignored === undefined) {
 			say(`${JSON.stringify(line)} is none of these.`);
 			continue;
 		}
-		const changed: Said = given
-			? { ...said, given: [...said.given.filter(({ channel }) => channel !== given.channel), given] }
-			: { ...said, not: [...said.not, not!] };
+		const changed: ColumnChoices = mapping
+			? {
+					...choices,
+					mappings: [...choices.mappings.filter(({ channel }) => channel !== mapping.channel), mapping],
+				}
+			: { ...choices, ignored: [...choices.ignored, ignored!] };
 		try {
 			found = await face.lookAtLog(sheet, path, changed);
-			said = changed;
+			choices = changed;
 		} catch (error) {
 			if (!face.isForPerson(error)) throw error;
 			say(error.message);

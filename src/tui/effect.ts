@@ -1,6 +1,6 @@
+import type { ColumnChoices } from '../log/column-mapping.ts';
 import type { UnitSet } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
-import type { LogChoices } from './log-session.ts';
 
 /** What the reducer asks of its host; done after the key that asked, in order. */
 export type Effect =
@@ -12,8 +12,8 @@ export type Effect =
 	/** Paths that begin as typed. */
 	| { readonly do: 'offer-paths'; readonly begun: string }
 	/** The beginning of a log, and a whole one: what comes of it comes later. */
-	| { readonly do: 'look-at-log'; readonly path: string; readonly choices: LogChoices }
-	| { readonly do: 'judge-log'; readonly path: string; readonly choices: LogChoices; readonly sheet: Sheet }
+	| { readonly do: 'look-at-log'; readonly path: string; readonly choices: ColumnChoices }
+	| { readonly do: 'judge-log'; readonly path: string; readonly choices: ColumnChoices; readonly sheet: Sheet }
 	| { readonly do: 'stop-log' }
 	/** The log that is fitted to goes on without the fit. */
 	| { readonly do: 'skip-fit' }

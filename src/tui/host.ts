@@ -1,12 +1,12 @@
 import type { LogReport } from '../audit/log-report.ts';
 import type { Model } from '../audit/model.ts';
 import type { Pass } from '../interview/state.ts';
+import type { ColumnChoices } from '../log/column-mapping.ts';
 import type { LogColumns } from '../log/columns.ts';
 import type { LogProgress } from '../log/progress.ts';
 import type { UnitSet } from '../sheet/question.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { Found } from './app.ts';
-import type { LogChoices } from './log-session.ts';
 
 /** What the drawn face needs of the program around it: files, logs, signals. */
 export interface Host {
@@ -26,9 +26,9 @@ export interface Host {
 	/** Paths that begin as typed. */
 	pathsBeginning(text: string): readonly string[];
 	/** What the columns of a log are, from its beginning. */
-	lookAtLog(sheet: Sheet, path: string, choices: LogChoices): Promise<LogColumns>;
+	lookAtLog(sheet: Sheet, path: string, choices: ColumnChoices): Promise<LogColumns>;
 	/** Reads and judges a whole log, and fits the model to it. */
-	judgeLog(sheet: Sheet, path: string, choices: LogChoices, progress: LogProgress): Promise<LogReport>;
+	judgeLog(sheet: Sheet, path: string, choices: ColumnChoices, progress: LogProgress): Promise<LogReport>;
 	/** Calls back with the exit status when a signal asks the program to end. */
 	onEndingSignal(stop: (status: number) => void): void;
 }

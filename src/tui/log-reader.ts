@@ -1,8 +1,9 @@
+import type { ColumnChoices } from '../log/column-mapping.ts';
 import type { LogProgress } from '../log/progress.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { App } from './app.ts';
 import type { Host } from './host.ts';
-import type { LogChoices, LogSession } from './log-session.ts';
+import type { LogSession } from './log-session.ts';
 import { judged, lookedAt, withLog } from './log-steps.ts';
 
 /** Reading was stopped: nothing is reported of it. */
@@ -22,7 +23,7 @@ export class LogReader {
 		this.later = later;
 	}
 
-	look(sheet: Sheet, path: string, choices: LogChoices): void {
+	look(sheet: Sheet, path: string, choices: ColumnChoices): void {
 		const turn = ++this.turn;
 		this.host.lookAtLog(sheet, path, choices).then(
 			found => this.update(turn, app => lookedAt(app, choices, found)),
@@ -30,7 +31,7 @@ export class LogReader {
 		);
 	}
 
-	judge(sheet: Sheet, path: string, choices: LogChoices): void {
+	judge(sheet: Sheet, path: string, choices: ColumnChoices): void {
 		const turn = ++this.turn;
 		let shown = '';
 		const show = (doing: LogSession['doing'], share: number | null) => {

@@ -1,13 +1,7 @@
 import type { LogReport } from '../audit/log-report.ts';
 import type { Channel } from '../log/channel.ts';
+import type { ColumnChoices } from '../log/column-mapping.ts';
 import type { LogColumns } from '../log/columns.ts';
-import type { GivenChannel } from '../log/options.ts';
-
-/** What was said of the columns: which channel one is, which are left alone. */
-export interface LogChoices {
-	readonly given: readonly GivenChannel[];
-	readonly not: readonly string[];
-}
 
 /** A log being read into the sheet that is open. */
 export interface LogSession {
@@ -16,7 +10,7 @@ export interface LogSession {
 	readonly path: string;
 	/** Paths that begin as typed. */
 	readonly offers: readonly string[];
-	readonly choices: LogChoices;
+	readonly choices: ColumnChoices;
 	readonly found: LogColumns | null;
 	/** The column whose channel is chosen, and the channel once its unit is. */
 	readonly column: number;

@@ -1,12 +1,13 @@
 import type { LogReport } from '../audit/log-report.ts';
 import { takeLog } from '../audit/take-log.ts';
 import { leave } from '../interview/session.ts';
+import { type ColumnChoices, noChoices } from '../log/column-mapping.ts';
 import type { LogColumns } from '../log/columns.ts';
 import type { App } from './app.ts';
 import type { Effect } from './effect.ts';
 import { toAudit } from './judging.ts';
 import { lineEditor } from './line-editor.ts';
-import type { LogChoices, LogSession } from './log-session.ts';
+import type { LogSession } from './log-session.ts';
 import { withSheet } from './open-sheet.ts';
 
 /** Begins to read a log: asks for the file. */
@@ -21,7 +22,7 @@ export const readLog = (app: App): App => ({
 		back: app.screen === 'audit' || app.screen === 'build' ? app.screen : 'question',
 		path: '',
 		offers: [],
-		choices: { given: [], not: [] },
+		choices: noChoices,
 		found: null,
 		column: 0,
 		channel: null,
@@ -51,13 +52,13 @@ export function offered(app: App, offers: readonly string[]): App {
 const asking = (app: App, effect: Effect): App => ({ ...app, effects: [...app.effects, effect] });
 
 /** Looks at the beginning of the file, with what was said of its columns. */
-export function lookAt(app: App, path: string, choices: LogChoices): App {
+export function lookAt(app: App, path: string, choices: ColumnChoices): App {
 	const next = withLog({ ...app, notice: 'Reading the beginning ...' }, { path, choices });
 	return asking(next, { do: 'look-at-log', path, choices });
 }
 
 /** The columns as they were found, to be looked over. What was asked meanwhile is passed over. */
-export function lookedAt(app: App, choices: LogChoices, found: LogColumns): App {
+export function lookedAt(app: App, choices: ColumnChoices, found: LogColumns): App {
 	if (app.log?.choices !== choices) return app;
 	const cursor = app.screen === 'logFile' ? 0 : app.log.column;
 	return withLog({ ...app, screen: 'logColumns', cursor, notice: null, field: lineEditor() }, { found, channel: null });

@@ -96,7 +96,7 @@ test('a log spoilt anywhere is refused with one clear error, or judged', { timeo
 			writeFileSync(path, spoils.reduce(spoilt, table));
 			try {
 				const said = { date: '2026-05-01', units: 'us' as const, draws: 0 };
-				const report = await judgeLog(model, { sheet, warnings: [] }, path, { given: [], not: [] }, said);
+				const report = await judgeLog(model, { sheet, warnings: [] }, path, { mappings: [], ignored: [] }, said);
 				judged++;
 				const { json } = report;
 				expect(json.file.rows).toBeGreaterThan(0);

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import type { Channel } from '../../src/log/channel.ts';
-import { type ColumnChoices, noChoices, readGiven } from '../../src/log/options.ts';
+import { type ColumnChoices, noChoices, parseMapping } from '../../src/log/column-mapping.ts';
 import { openRecording } from '../../src/log/record.ts';
 
 const built = fileURLToPath(new URL('../../dist/rulebook.json', import.meta.url));
@@ -15,9 +15,9 @@ export function channels(): readonly Channel[] {
 }
 
 /** What `--channel` and `--not` say. */
-export const choices = (given: readonly string[], not: readonly string[] = []): ColumnChoices => ({
-	given: given.map(text => readGiven(text)!),
-	not,
+export const choices = (mappings: readonly string[], ignored: readonly string[] = []): ColumnChoices => ({
+	mappings: mappings.map(text => parseMapping(text)!),
+	ignored,
 });
 
 /** Bytes as they come from a disk, so many at a time. */

@@ -30,13 +30,16 @@ describe('a log in the interview', () => {
 		const at = columns.log!.found!.columns.findIndex(({ taken }) => taken?.channel === 'fuel_pressure');
 		const header = columns.log!.found!.columns[at]!.header;
 		const channel = press({ ...columns, cursor: at }, key('c'));
-		expect(last(press(channel, 'enter'))).toMatchObject({ do: 'look-at-log', choices: { given: [], not: [header] } });
+		expect(last(press(channel, 'enter'))).toMatchObject({
+			do: 'look-at-log',
+			choices: { mappings: [], ignored: [header] },
+		});
 		const oil = testModel().rulebook.channels.findIndex(({ id }) => id === 'oil_pressure');
 		const units = press({ ...channel, cursor: oil + 1 }, 'enter');
 		const chosen = press(units, 'down', 'enter');
 		const unit = testModel().rulebook.channels[oil]!.units[0];
 		expect(last(chosen)).toMatchObject({
-			choices: { given: [{ channel: 'oil_pressure', header, unit }], not: [] },
+			choices: { mappings: [{ channel: 'oil_pressure', header, unit }], ignored: [] },
 		});
 	});
 
@@ -98,7 +101,7 @@ describe('while the model is fitted', () => {
 		const reader = new LogReader(host, change => {
 			now = change(now);
 		});
-		reader.judge(sheet, 'drive.csv', { given: [], not: [] });
+		reader.judge(sheet, 'drive.csv', { mappings: [], ignored: [] });
 		await expect.poll(() => now.screen).toBe('logFound');
 		expect(seen).toEqual(['reading', true, 'fitting', 0.25, false]);
 	});

@@ -3,7 +3,7 @@ import { usualDraws } from '../../audit/audit.ts';
 import type { LogReport } from '../../audit/log-report.ts';
 import { takeLog } from '../../audit/take-log.ts';
 import { writeOutput } from '../../files/output.ts';
-import { readGiven } from '../../log/options.ts';
+import { parseMapping } from '../../log/column-mapping.ts';
 import { plotLog, renderLog } from '../../report/log/render.ts';
 import { BadTable } from '../../table/problem.ts';
 import { sha256 } from '../assets/hash.ts';
@@ -33,8 +33,8 @@ const formats = { '.md': 'md', '.html': 'html', '.json': 'json' } as const;
  */
 export async function log(argument: string, path: string, flags: LogFlags): Promise<number> {
 	const format = formatOf(flags.out);
-	const given = (flags.channel ?? []).map(text => {
-		const read = readGiven(text);
+	const mappings = (flags.channel ?? []).map(text => {
+		const read = parseMapping(text);
 		if (read) return read;
 		throw new BadUsage(`--channel: found ${JSON.stringify(text)}; accepted: NAME=HEADER or NAME=HEADER@UNIT`);
 	});
@@ -52,7 +52,7 @@ export async function log(argument: string, path: string, flags: LogFlags): Prom
 			units: flags.units ?? opened.sheet.units,
 			draws: flags.draws ?? usualDraws,
 		};
-		const report = await judgeLog(model, opened, path, { given, not: flags.not ?? [] }, said, shown, open);
+		const report = await judgeLog(model, opened, path, { mappings, ignored: flags.not ?? [] }, said, shown, open);
 		shown.end();
 		if (flags.out !== undefined && format) {
 			const { text, attachments } = renderLog(report, format, parse(flags.out).name, sha256);

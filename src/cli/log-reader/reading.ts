@@ -1,7 +1,7 @@
 import { openStream } from '../../files/stream.ts';
 import type { Recording } from '../../log/block.ts';
 import type { Channel } from '../../log/channel.ts';
-import type { ColumnChoices } from '../../log/options.ts';
+import type { RecognitionChoices } from '../../log/column-mapping.ts';
 import { openRecording } from '../../log/record.ts';
 
 /** A log that was opened: what its columns are, its rows to be gone through once, and how far its file is read. */
@@ -20,7 +20,7 @@ export interface Asked {
 	/** `-` is standard input. */
 	readonly path: string;
 	readonly channels: readonly Channel[];
-	readonly choices: ColumnChoices;
+	readonly choices: RecognitionChoices;
 }
 
 /**

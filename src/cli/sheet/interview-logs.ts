@@ -1,30 +1,25 @@
 import type { LogReport } from '../../audit/log-report.ts';
 import type { Model } from '../../audit/model.ts';
 import { pathsBeginning, typedPath } from '../../files/path-completion.ts';
+import type { ColumnChoices } from '../../log/column-mapping.ts';
 import type { LogColumns } from '../../log/columns.ts';
-import type { GivenChannel } from '../../log/options.ts';
 import type { LogProgress } from '../../log/progress.ts';
 import type { Sheet } from '../../sheet/sheet.ts';
 import { logOpener } from '../log-reader/open.ts';
 import { today } from '../options/values.ts';
 import { judgeLog, lookAtLog } from './judge-log.ts';
 
-interface Said {
-	readonly given: readonly GivenChannel[];
-	readonly not: readonly string[];
-}
-
 /** What both faces of the interview need to read a log. No draws are made but those of the fit, which can be stopped. */
 export const interviewLogs = (model: Model) => ({
 	pathsBeginning,
-	lookAtLog: (sheet: Sheet, path: string, said: Said): Promise<LogColumns> =>
-		lookAtLog(model, sheet, typedPath(path), said),
-	judgeLog: (sheet: Sheet, path: string, said: Said, progress: LogProgress): Promise<LogReport> =>
+	lookAtLog: (sheet: Sheet, path: string, choices: ColumnChoices): Promise<LogColumns> =>
+		lookAtLog(model, sheet, typedPath(path), choices),
+	judgeLog: (sheet: Sheet, path: string, choices: ColumnChoices, progress: LogProgress): Promise<LogReport> =>
 		judgeLog(
 			model,
 			{ sheet, warnings: [] },
 			typedPath(path),
-			said,
+			choices,
 			{ date: today(), units: sheet.units, draws: 0, fit: true },
 			{
 				at: (taken, size) => progress.read(size ? taken / size : null),

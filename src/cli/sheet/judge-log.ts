@@ -6,8 +6,8 @@ import type { Model } from '../../audit/model.ts';
 import { openStream } from '../../files/stream.ts';
 import { Analyzer } from '../../log/analyze.ts';
 import { carOf } from '../../log/car-of.ts';
+import type { ColumnChoices, RecognitionChoices } from '../../log/column-mapping.ts';
 import { columnsOf, type LogColumns } from '../../log/columns.ts';
-import type { ColumnChoices } from '../../log/options.ts';
 import { Overview } from '../../log/overview.ts';
 import { openRecording } from '../../log/record.ts';
 import type { Checked } from '../../sheet/check.ts';
@@ -16,8 +16,6 @@ import { BadTable } from '../../table/problem.ts';
 import { version } from '../assets/version.ts';
 import type { OpenLog } from '../log-reader/open.ts';
 import { openHere } from '../log-reader/reading.ts';
-
-type Choices = Omit<ColumnChoices, 'kept'>;
 
 /** How far a log is read: bytes of it, and all of them; null for a pipe. Then it is judged. */
 export interface Progress {
@@ -37,13 +35,13 @@ export async function judgeLog(
 	model: Model,
 	opened: Checked,
 	path: string,
-	choices: Choices,
+	choices: ColumnChoices,
 	said: Omit<LogOptions, 'tool'>,
 	progress: Progress = { at: () => {} },
 	open: OpenLog = openHere,
 ): Promise<LogReport> {
 	const { channels, episodes } = model.rulebook;
-	const opening = open({ path, channels, choices: withKept(choices, opened.sheet) });
+	const opening = open({ path, channels, choices: withEarlier(choices, opened.sheet) });
 	const read = new Set<string>();
 	const solved = stateOf(model, opened.sheet);
 	const { recording, size, taken, sha256 } = await opening;
@@ -74,18 +72,18 @@ export async function judgeLog(
 }
 
 /** The beginning of a log: what each column is taken for. */
-export async function lookAtLog(model: Model, sheet: Sheet, path: string, choices: Choices): Promise<LogColumns> {
+export async function lookAtLog(model: Model, sheet: Sheet, path: string, choices: ColumnChoices): Promise<LogColumns> {
 	const stream = await openStream(path);
 	try {
-		return columnsOf(await openRecording(stream.bytes, model.rulebook.channels, withKept(choices, sheet)));
+		return columnsOf(await openRecording(stream.bytes, model.rulebook.channels, withEarlier(choices, sheet)));
 	} finally {
 		stream.close();
 	}
 }
 
-const withKept = (choices: Choices, { logs = [] }: Sheet): ColumnChoices => ({
+const withEarlier = (choices: ColumnChoices, { logs = [] }: Sheet): RecognitionChoices => ({
 	...choices,
-	kept: logs.map(({ channels }) => channels),
+	earlier: logs.map(({ channels }) => channels),
 });
 
 /** What a log is called where it is spoken of. */

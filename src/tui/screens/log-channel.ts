@@ -30,14 +30,14 @@ function choose(app: App): App {
 	const { log, cursor, model } = app;
 	const header = headerOf(app);
 	const { path, choices, channel } = log!;
-	const given = choices.given.filter(one => one.header !== header);
-	const not = choices.not.filter(one => one !== header);
+	const mappings = choices.mappings.filter(one => one.header !== header);
+	const ignored = choices.ignored.filter(one => one !== header);
 	if (channel) {
 		const unit = cursor === 0 ? null : channel.units[cursor - 1]!;
-		const others = given.filter(one => one.channel !== channel.id);
-		return lookAt(app, path, { given: [...others, { channel: channel.id, header, unit }], not });
+		const others = mappings.filter(one => one.channel !== channel.id);
+		return lookAt(app, path, { mappings: [...others, { channel: channel.id, header, unit }], ignored });
 	}
-	if (cursor === 0) return lookAt(app, path, { given, not: [...not, header] });
+	if (cursor === 0) return lookAt(app, path, { mappings, ignored: [...ignored, header] });
 	return withLog({ ...app, cursor: 0 }, { channel: model.rulebook.channels[cursor - 1] as Channel });
 }
 
