@@ -87,16 +87,24 @@ const kinds = ['gasoline', 'ethanol', 'CO2', 'CO', 'H2O', 'H2', 'O2', 'N2'] as c
 /** Up to 1000 K, and held from 1200 K on. */
 function cool(moles: Moles): Gas {
 	const gas = mixture(moles, 'cool', 250, 1200);
-	return { ...gas, zero: -enthalpyAt(gas, 298.15) };
+	gas.zero = -enthalpyAt(gas, 298.15);
+	return gas;
 }
 
 /** From 1000 K on, where both tables meet, held from 3500 K on. */
 function hot(moles: Moles): Gas {
 	const gas = mixture(moles, 'hot', 1000, 3500);
-	return { ...gas, zero: enthalpyAt(cool(moles), 1000) - enthalpyAt(gas, 1000) };
+	gas.zero = enthalpyAt(cool(moles), 1000) - enthalpyAt(gas, 1000);
+	return gas;
 }
 
-function mixture(moles: Moles, table: 'cool' | 'hot', from: number, to: number): Gas {
+/** Its enthalpy is not set to its zero yet. Each gas is made here, so that what was compiled for one serves for all. */
+function mixture(
+	moles: Moles,
+	table: 'cool' | 'hot',
+	from: number,
+	to: number,
+): { -readonly [Key in keyof Gas]: Gas[Key] } {
 	let [mass, all, back] = [0, 0, 0];
 	let [c0, c1, c2, c3, c4] = [0, 0, 0, 0, 0];
 	for (const kind of kinds) {

@@ -12,18 +12,17 @@ export class CylinderGas {
 	private readonly crank: CrankAngle;
 	private readonly zones: TwoZones;
 	private readonly now = new Float64Array(zoneStates);
-	private readonly trial = new Float64Array(zoneStates);
 	/** Slopes per deg at the step's start, twice in its middle, at its end. */
 	private readonly first = new Float64Array(zoneStates);
 	private readonly second = new Float64Array(zoneStates);
 	private readonly third = new Float64Array(zoneStates);
 	private readonly fourth = new Float64Array(zoneStates);
-	private readonly middle = new Float64Array(angleFigures);
-	private readonly end = new Float64Array(angleFigures);
+	private readonly middle = angleFigures();
+	private readonly end = angleFigures();
 
 	constructor(cycle: ClosedCycle) {
 		this.angle = cycle.shut;
-		this.crank = new CrankAngle(cycle);
+		this.crank = new CrankAngle(cycle.cylinder, cycle.burn);
 		this.zones = new TwoZones(cycle);
 		this.now[0] = cycle.pressure;
 		this.now[1] = cycle.temperature;
@@ -72,25 +71,20 @@ export class CylinderGas {
 		const h = to - this.angle;
 		this.crank.place(to - h / 2, this.middle);
 		this.crank.place(to, this.end);
-		this.zones.rates(this.middle, this.ahead(this.first, h / 2), this.second);
-		this.zones.rates(this.middle, this.ahead(this.second, h / 2), this.third);
-		this.zones.rates(this.end, this.ahead(this.third, h), this.fourth);
+		this.zones.rates(this.middle, this.now, this.first, h / 2, this.second);
+		this.zones.rates(this.middle, this.now, this.second, h / 2, this.third);
+		this.zones.rates(this.end, this.now, this.third, h, this.fourth);
 		for (let j = 0; j < zoneStates; j++) {
 			const sum = this.first[j]! + 2 * this.second[j]! + 2 * this.third[j]! + this.fourth[j]!;
 			this.now[j] = this.now[j]! + (h / 6) * sum;
 		}
 		this.angle = to;
-		this.zones.rates(this.end, this.now, this.first);
+		this.zones.rates(this.end, this.now, this.fourth, 0, this.first);
 	}
 
 	/** Works out the slopes where the gas stands now. */
 	private settle(): void {
 		this.crank.place(this.angle, this.end);
-		this.zones.rates(this.end, this.now, this.first);
-	}
-
-	private ahead(slopes: Float64Array, h: number): Float64Array {
-		for (let j = 0; j < zoneStates; j++) this.trial[j] = this.now[j]! + h * slopes[j]!;
-		return this.trial;
+		this.zones.rates(this.end, this.now, this.fourth, 0, this.first);
 	}
 }

@@ -18,7 +18,7 @@ export function inductionTime(ron: number, pressure: number, temperature: number
 
 /** What pressure, Pa absolute, and temperature, K, bring to it: `octaneFactor` over the induction time. */
 const autoignitionRate = (pressure: number, temperature: number): number =>
-	(pressure / standardPressure) ** 1.7 * Math.exp(-3800 / temperature);
+	Math.exp(1.7 * Math.log(pressure / standardPressure) - 3800 / temperature);
 
 /** What the fuel brings to the induction time, s. */
 function octaneFactor(ron: number): number {

@@ -8,7 +8,7 @@ export interface Cylinder {
 	readonly ratio: number;
 }
 
-const radians = Math.PI / 180;
+export const radians = Math.PI / 180;
 
 /** Refuses a cylinder that cannot turn: rod not longer than the crank throw, ratio not above 1, no bore. */
 export function checkCylinder({ bore, stroke, rod, ratio }: Cylinder): void {
@@ -28,14 +28,6 @@ export function pistonDrop(stroke: number, rod: number, angle: number): number {
 	const crank = stroke / 2;
 	const across = crank * Math.sin(angle * radians);
 	return crank * (1 - Math.cos(angle * radians)) + (across * across) / (rod + Math.sqrt(rod * rod - across * across));
-}
-
-/** How fast the piston goes down with crank angle, m/deg: the derivative of `pistonDrop`. */
-export function pistonSlope(stroke: number, rod: number, angle: number): number {
-	const crank = stroke / 2;
-	const across = crank * Math.sin(angle * radians);
-	const along = crank * Math.cos(angle * radians);
-	return radians * across * (1 + along / Math.sqrt(rod * rod - across * across));
 }
 
 /** Volume that one piston sweeps, m3, from bore and stroke in m. Both must be above 0. */

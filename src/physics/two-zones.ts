@@ -1,8 +1,7 @@
-import type { Charge } from './charge.ts';
 import type { ClosedCycle } from './closed-cycle.ts';
-import { enthalpyAt, heatAt } from './gas.ts';
+import { enthalpyInto, type Gas, gasFigures, heatInto } from './gas.ts';
 import { cylinderVolume, sweptVolume } from './slider-crank.ts';
-import { boreShare, burningShare, gasShare, pistonShare } from './woschni.ts';
+import { burningShare, cylinderShare, pistonShare, speedShare } from './woschni.ts';
 
 /** What a step carries forward, in this order: pressure Pa, unburnt gas K, its core K, work J, heat into the walls J. */
 export const zoneStates = 5;
@@ -16,82 +15,100 @@ export const zoneStates = 5;
  * Source: Heywood, Internal Combustion Engine Fundamentals, section 9.2.
  */
 export class TwoZones {
-	private readonly bore: number;
-	private readonly charge: Charge;
-	private readonly heat: number;
+	private readonly unburnt: Gas;
+	private readonly burnt: Gas;
+	private readonly unburntR: number;
+	private readonly burntR: number;
+	private readonly freed: number;
 	private readonly wall: number;
-	private readonly film: number;
 	private readonly woschni: boolean;
+	/** Film coefficient, or what of it stays the same, with wall m2 and m2/m3 of volume, per deg/s. */
+	private readonly ends: number;
+	private readonly liner: number;
 	private readonly massTimesR: number;
 	private readonly mass: number;
 	private readonly pistonSpeed: number;
+	private readonly pistonSpeedShare: number;
 	private readonly burningSpeed: number;
-	private readonly degPerSecond: number;
+	/** Where a gas is looked up. */
+	private readonly at = new Float64Array(gasFigures);
 
 	constructor(cycle: ClosedCycle) {
 		const { bore, stroke } = cycle.cylinder;
-		const { walls } = cycle;
-		this.bore = bore;
-		this.charge = cycle.charge;
-		this.heat = cycle.burn.heat;
+		const { walls, charge } = cycle;
+		this.unburnt = charge.unburnt;
+		this.burnt = charge.burnt;
+		this.unburntR = charge.unburnt.constant;
+		this.burntR = charge.burnt.constant;
 		this.wall = walls.temperature;
-		this.woschni = walls.film === 'woschni';
 		this.massTimesR = (cycle.pressure * cylinderVolume(cycle.cylinder, cycle.shut)) / cycle.temperature;
-		this.mass = this.massTimesR / cycle.charge.unburnt.constant;
-		this.film = walls.film === 'woschni' ? boreShare(bore) : walls.film;
+		this.mass = this.massTimesR / this.unburntR;
+		this.freed = cycle.burn.heat / this.mass;
+		this.woschni = walls.film === 'woschni';
+		const film = walls.film === 'woschni' ? cylinderShare(bore, this.massTimesR) : walls.film;
+		// Head, piston top, and as much liner as the volume would fill at the bore.
+		this.ends = (film * (Math.PI / 2) * bore * bore) / (6 * cycle.speed);
+		this.liner = (film * 4) / bore / (6 * cycle.speed);
 		this.pistonSpeed = (pistonShare * 2 * stroke * cycle.speed) / 60;
+		this.pistonSpeedShare = speedShare(this.pistonSpeed);
 		this.burningSpeed = (burningShare * sweptVolume(bore, stroke)) / this.massTimesR;
-		this.degPerSecond = 6 * cycle.speed;
 	}
 
-	/** Writes how each state changes per deg where the crank angle (`CrankAngle.place`) has brought these figures. */
-	rates(place: Float64Array, state: Float64Array, into: Float64Array): void {
-		const { unburnt, burnt } = this.charge;
+	/**
+	 * Writes how each state changes per deg, `ahead` deg along these slopes from where it is `now`, where the crank angle
+	 * (`CrankAngle.place`) has brought these figures.
+	 */
+	rates(place: Float64Array, now: Float64Array, slopes: Float64Array, ahead: number, into: Float64Array): void {
+		const { unburnt, at, unburntR } = this;
+		const pressure = now[0]! + ahead * slopes[0]!;
+		const kelvin = now[1]! + ahead * slopes[1]!;
+		const core = now[2]! + ahead * slopes[2]!;
 		const volume = place[0]!;
 		const left = place[2]!;
-		const burning = place[3]! * this.mass;
-		const pressure = state[0]!;
-		const kelvin = state[1]!;
 		const mean = (pressure * volume) / this.massTimesR;
-		const flux = (this.filmAt(pressure, mean, place[4]!) * this.area(volume)) / this.degPerSecond;
-		const loss = flux * (mean - this.wall);
-		const coreHeat = heatAt(unburnt, state[2]!);
-		const heat = heatAt(unburnt, kelvin);
-		const share = unburnt.constant / heat;
-		// Unburnt gas fills it all until something is burnt.
-		const own = left < 1 ? Math.min(1, (left * kelvin) / mean) * volume : volume;
-		const ownLoss = left < 1 ? flux * (own / volume) * (kelvin - this.wall) : loss;
-		let gain = -pressure * place[1]! - share * ownLoss;
-		let give = own * (1 - share);
-		if (left < 1) {
-			const other = volume - own;
-			const hot = (pressure * other) / (this.mass * (1 - left) * burnt.constant);
-			const hotShare = burnt.constant / heatAt(burnt, hot);
-			const freed = this.heat / this.mass + enthalpyAt(unburnt, kelvin) - enthalpyAt(burnt, hot);
-			gain += burning * (burnt.constant * hot - unburnt.constant * kelvin + hotShare * freed);
-			gain -= hotShare * (loss - ownLoss);
-			give += other * (1 - hotShare);
+		// Heat into the walls per deg and K.
+		let flux = this.ends + this.liner * volume;
+		if (this.woschni) {
+			const over = pressure - place[4]!;
+			const share = over > 0 ? speedShare(this.pistonSpeed + this.burningSpeed * over) : this.pistonSpeedShare;
+			flux *= place[5]! * Math.sqrt(Math.sqrt(pressure)) * share;
 		}
-		const rise = gain / give;
+		const loss = flux * (mean - this.wall);
+		at[0] = core;
+		heatInto(unburnt, at);
+		const coreHeat = at[1]!;
+		at[0] = kelvin;
+		heatInto(unburnt, at);
+		const share = unburntR / at[1]!;
+		// Unburnt gas fills it all until something is burnt. Of what the walls take, its part, per m3.
+		let own = volume;
+		let chill = loss / volume;
+		let gain = -pressure * place[1]!;
+		let give = 0;
+		if (left < 1) {
+			enthalpyInto(unburnt, at);
+			const enthalpy = at[2]!;
+			const { burnt, burntR } = this;
+			own = left * kelvin < mean ? ((left * kelvin) / mean) * volume : volume;
+			chill = (flux / volume) * (kelvin - this.wall);
+			const other = volume - own;
+			const hot = (pressure * other) / (this.mass * (1 - left) * burntR);
+			at[0] = hot;
+			heatInto(burnt, at);
+			enthalpyInto(burnt, at);
+			const hotShare = burntR / at[1]!;
+			const freed = this.freed + enthalpy - at[2]!;
+			gain += place[3]! * this.mass * (burntR * hot - unburntR * kelvin + hotShare * freed);
+			gain -= hotShare * (loss - chill * own);
+			give = other * (1 - hotShare);
+		}
+		const rise = (gain - share * chill * own) / (give + own * (1 - share));
 		const squeeze = rise / pressure;
-		// What the walls take of the unburnt zone, over the energy of its p V: 0 once there is next to none of it.
-		const chill = (left < 1 ? (flux / volume) * (kelvin - this.wall) : loss / volume) / pressure;
 		into[0] = rise;
-		into[1] = share * kelvin * (squeeze - chill);
-		into[2] = (unburnt.constant / coreHeat) * state[2]! * squeeze;
+		// What the walls take of the unburnt zone, over the energy of its p V: 0 once there is next to none of it.
+		into[1] = share * kelvin * (squeeze - chill / pressure);
+		into[2] = (unburntR / coreHeat) * core * squeeze;
 		into[3] = pressure * place[1]!;
 		into[4] = loss;
-	}
-
-	/** Film coefficient, W/m2K. */
-	private filmAt(pressure: number, temperature: number, motored: number): number {
-		if (!this.woschni) return this.film;
-		const gasSpeed = this.pistonSpeed + this.burningSpeed * Math.max(0, pressure - motored);
-		return this.film * gasShare(pressure, temperature, gasSpeed);
-	}
-
-	/** Wall, m2: head, piston top, and as much liner as the volume would fill at the bore. */
-	private area(volume: number): number {
-		return (Math.PI / 2) * this.bore * this.bore + (4 * volume) / this.bore;
 	}
 }

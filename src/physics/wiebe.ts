@@ -11,14 +11,15 @@ export const usualPower = 3;
 /** Durations after which nothing worth counting is left to burn. */
 export const tail = 1.5;
 
-/** Share still unburnt `y` durations after the start: 1 before it, held from the tail on. */
-export function unburntAt(y: number, power = usualPower): number {
-	return y > 0 ? Math.exp(-efficiency * Math.min(tail, y) ** power) : 1;
-}
-
-/** Share burnt per duration, the slope of the curve, where `unburnt` is still to burn; 0 before the start and after the tail. */
-export function burnRate(y: number, unburnt: number, power = usualPower): number {
-	return y > 0 && y < tail ? power * efficiency * y ** (power - 1) * unburnt : 0;
+/**
+ * Writes the share still unburnt `y` durations after the start, 1 before it and held from the tail on, and the share burnt per
+ * duration, the slope of the curve, 0 before the start and after the tail: at two places of a list from `at` on.
+ */
+export function burnInto(y: number, power: number, into: Float64Array, at: number): void {
+	const steepness = y > 0 ? Math.min(tail, y) ** (power - 1) : 0;
+	const unburnt = Math.exp(-efficiency * steepness * Math.min(tail, y));
+	into[at] = unburnt;
+	into[at + 1] = y < tail ? power * efficiency * steepness * unburnt : 0;
 }
 
 /** Durations after the start at which the share `x` is burnt: the curve turned round. `x` from 0 to under 1. */

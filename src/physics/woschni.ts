@@ -1,15 +1,20 @@
 /**
  * Woschni's heat transfer between gas and wall: film coefficient 3.26 B^-0.2 p^0.8 T^-0.55 w^0.8, W/m2K, with p in kPa.
  *
+ * With T = p V / (m R) it is a product of four: what stays the same all cycle, the volume's share, the fourth root of p in Pa
+ * and the gas speed's share.
  * Source: Woschni, SAE 670931 (1967), as in Heywood, Internal Combustion Engine Fundamentals, eq. 12.51; valves shut.
  */
 
-/** The bore's share of the film coefficient: bore in m, above 0. Worked out once a cycle. */
-export const boreShare = (bore: number): number => 3.26 * bore ** -0.2;
+/** What stays the same: bore in m, mass times gas constant in J/K, both above 0. */
+export const cylinderShare = (bore: number, massTimesR: number): number =>
+	3.26 * bore ** -0.2 * massTimesR ** 0.55 * 1000 ** -0.8;
 
-/** The gas's share: Pa absolute, K, gas speed in m/s, all above 0. Times `boreShare` it is the film coefficient, W/m2K. */
-export const gasShare = (pressure: number, temperature: number, gasSpeed: number): number =>
-	Math.exp(0.8 * Math.log((pressure / 1000) * gasSpeed) - 0.55 * Math.log(temperature));
+/** The volume's share, by the logarithm of m3. */
+export const volumeShare = (logVolume: number): number => Math.exp(-0.55 * logVolume);
+
+/** The gas speed's share: m/s, above 0. */
+export const speedShare = (gasSpeed: number): number => Math.exp(0.8 * Math.log(gasSpeed));
 
 /** Gas speed that the piston makes, per mean piston speed. */
 export const pistonShare = 2.28;

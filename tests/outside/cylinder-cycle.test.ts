@@ -1,7 +1,7 @@
 import { closedCycle } from '../../src/physics/cycle.ts';
 import { inductionTime } from '../../src/physics/knock.ts';
-import { boreShare, gasShare } from '../../src/physics/woschni.ts';
 import { constantGas } from '../support/constant-gas.ts';
+import { film } from '../support/film.ts';
 import { published } from './published.ts';
 
 /**
@@ -123,5 +123,5 @@ published({
 		[0.1, 20, 700, 26],
 		[0.105, 55, 2300, 34],
 	].map(([bore, bar, kelvin, speed]) => [bore!, bar!, kelvin!, speed!, filmByBar(bore!, bar!, kelvin!, speed!)]),
-	found: (bore, bar, kelvin, speed) => boreShare(bore!) * gasShare(bar! * 1e5, kelvin!, speed!),
+	found: (bore, bar, kelvin, speed) => film(bore!, bar! * 1e5, kelvin!, speed!),
 });

@@ -1,4 +1,5 @@
-import { pistonDrop, pistonSlope } from '../../src/physics/slider-crank.ts';
+import { angleFigures, CrankAngle } from '../../src/physics/crank-angle.ts';
+import { pistonDrop } from '../../src/physics/slider-crank.ts';
 import { published } from './published.ts';
 
 published({
@@ -34,7 +35,12 @@ published({
 	rows: [[3.333, 74.528]],
 	found: rodOverCrank => {
 		const angles = Array.from({ length: 9001 }, (_, i) => i / 100);
-		const speeds = angles.map(angle => pistonSlope(2, rodOverCrank!, angle));
+		const crank = new CrankAngle({ bore: 1, stroke: 2, rod: rodOverCrank!, ratio: 10 }, { start: 0, duration: 1 });
+		const figures = angleFigures();
+		const speeds = angles.map(angle => {
+			crank.place(angle, figures);
+			return figures[1]!;
+		});
 		return angles[speeds.indexOf(Math.max(...speeds))]!;
 	},
 });

@@ -1,7 +1,14 @@
 import { expect, it } from 'vitest';
-import { burnRate, burntAt, tail, unburntAt } from '../../src/physics/wiebe.ts';
+import { burnInto, burntAt, tail, usualPower } from '../../src/physics/wiebe.ts';
 
-const rate = (y: number) => burnRate(y, unburntAt(y));
+function burnAt(y: number, power = usualPower) {
+	const into = new Float64Array(3);
+	burnInto(y, power, into, 1);
+	expect(into[0]).toBe(0);
+	return { unburnt: into[1]!, rate: into[2]! };
+}
+const unburntAt = (y: number, power = usualPower) => burnAt(y, power).unburnt;
+const rate = (y: number, power = usualPower) => burnAt(y, power).rate;
 const burnt = (y: number) => 1 - Math.exp(-5 * y ** 3);
 
 it('nothing burns before the start and after the tail, where all but 5e-8 is burnt', () => {
@@ -30,7 +37,7 @@ it('another power: the same curve with it, and its half later in the duration', 
 	const lazy = (y: number) => 1 - Math.exp(-5 * y ** 3.6);
 	for (const y of [0.05, 0.3, 0.55, 0.9, 1.2, 1.4]) {
 		expect(unburntAt(y, 3.6)).toBeCloseTo(1 - lazy(y), 12);
-		expect(burnRate(y, unburntAt(y, 3.6), 3.6)).toBeCloseTo((lazy(y + 1e-6) - lazy(y - 1e-6)) / 2e-6, 6);
+		expect(rate(y, 3.6)).toBeCloseTo((lazy(y + 1e-6) - lazy(y - 1e-6)) / 2e-6, 6);
 	}
 	for (const x of [0, 0.1, 0.5, 0.9]) expect(lazy(burntAt(x, 3.6))).toBeCloseTo(x, 12);
 	expect(burntAt(0.5, 3.6)).toBeGreaterThan(burntAt(0.5));

@@ -1,8 +1,5 @@
 import { expect, it } from 'vitest';
-import { boreShare, gasShare } from '../../src/physics/woschni.ts';
-
-const film = (bore: number, pressure: number, temperature: number, gasSpeed: number) =>
-	boreShare(bore) * gasShare(pressure, temperature, gasSpeed);
+import { film } from '../support/film.ts';
 
 it('the film coefficient is 3.26 W/m2K at 1 m, 1 kPa, 1 K and 1 m/s, and follows its four exponents', () => {
 	expect(film(1, 1000, 1, 1)).toBeCloseTo(3.26, 12);
