@@ -38,6 +38,7 @@ export function namesIn(tree: Expression, into: Set<string> = new Set()): Set<st
 
 /** The same expression with some names replaced by expressions (thresholds by what they stand for). */
 export function substitute(tree: Expression, named: ReadonlyMap<string, Expression>): Expression {
+	if (named.size === 0) return tree;
 	if (tree[0] === 'name') return named.get(tree[1]) ?? tree;
 	if (tree[0] === 'value' || tree[0] === 'list') return tree;
 	return [tree[0], ...operands(tree).map(operand => substitute(operand, named))] as Expression;

@@ -1,4 +1,4 @@
-import { bind, type Reader } from '../expressions/bind.ts';
+import type { Reader } from '../expressions/bind.ts';
 import { type Expression, type Outcome, substitute } from '../expressions/tree.ts';
 import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
@@ -80,11 +80,8 @@ export class Judge {
 
 	private prepare(rule: Rule): Ready {
 		const thresholds = new Map(Object.entries(rule.thresholds).map(([name, { value }]) => [name, value]));
-		const ready = (tree: Expression) => {
-			const whole = substitute(tree, thresholds);
-			return { tree: whole, now: bind(whole, this.readerOf(rule)) };
-		};
-		return { rule, applies: rule.applies && ready(rule.applies), holds: ready(rule.holds), traces: null };
+		const whole = (tree: Expression) => substitute(tree, thresholds);
+		return { rule, applies: rule.applies && whole(rule.applies), holds: whole(rule.holds), tests: null, traces: null };
 	}
 
 	/** Every verdict with what it rests on, in the order of the rulebook; with `wanted` those of some rules alone. */
@@ -165,7 +162,7 @@ export class Judge {
 	private wordFor(ready: Ready, subject: Subject | null): VerdictWord {
 		this.subject = subject;
 		try {
-			return wordOf(ready, subject);
+			return wordOf(ready, subject, this.readerOf(ready.rule));
 		} catch {
 			return 'not-evaluated';
 		}

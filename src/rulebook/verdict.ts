@@ -1,9 +1,10 @@
 import { type Bound, bind, type Reader } from '../expressions/bind.ts';
 import { emptyNotes, type Trace, type Traced, traced } from '../expressions/trace.ts';
-import { type Expression, type Outcome, operands } from '../expressions/tree.ts';
+import type { Expression, Outcome } from '../expressions/tree.ts';
 import { slotNamed } from '../graph/graph.ts';
 import type { State } from '../graph/solve.ts';
 import { union } from '../graph/trace.ts';
+import { type Comparisons, comparisonsIn, distanceIn } from './distance.ts';
 import type { Rule, VerdictWord } from './rulebook.ts';
 import type { Subject } from './subjects.ts';
 
@@ -28,23 +29,33 @@ export interface Verdict {
 	readonly worse?: { readonly stage: string; readonly harm: string };
 }
 
-/** A rule ready to be evaluated again and again: its expressions with the thresholds put in, bound to the values. */
+/**
+ * A rule ready to be evaluated again and again: its expressions with the thresholds put in. They are bound to the values when
+ * first needed: most rules are judged once and in no draw, and half of them do not apply.
+ */
 export interface Ready {
 	readonly rule: Rule;
-	readonly applies: Test | null;
-	readonly holds: Test;
-	/** Bound when it is first judged in full. */
+	readonly applies: Expression | null;
+	readonly holds: Expression;
+	tests: Tests | null;
 	traces: Traces | null;
 }
 
-interface Test {
-	readonly tree: Expression;
-	readonly now: Bound;
+interface Tests {
+	readonly applies: Bound;
+	readonly holds: Bound;
 }
 
 /** The verdict on the values and the subject at hand, in one word. */
-export const wordOf = ({ rule, applies, holds }: Ready, subject: Subject | null): VerdictWord =>
-	wordFrom(rule, subject, applies ? applies.now : () => true, holds.now);
+export function wordOf(ready: Ready, subject: Subject | null, reader: Reader): VerdictWord {
+	const { applies, holds } = (ready.tests ??= testsFor(ready, reader));
+	return wordFrom(ready.rule, subject, applies, holds);
+}
+
+const testsFor = ({ applies, holds }: Ready, reader: Reader): Tests => ({
+	applies: applies ? bind(applies, reader) : () => true,
+	holds: bind(holds, reader),
+});
 
 function wordFrom(rule: Rule, subject: Subject | null, applies: Bound, holds: Bound): VerdictWord {
 	if (subject?.unknown) return subject.unknown;
@@ -85,7 +96,7 @@ function tracedVerdict(ready: Ready, subject: Subject | null, state: State, read
 	const { rule } = ready;
 	const { graph, values } = state;
 	const traces = (ready.traces ??= tracesFor(ready, reader));
-	const { read, blocking, applicable, outcome } = tracedBy(traces);
+	const { read, blocking, applicable, outcome } = tracedBy(ready, traces, reader);
 	const word = wordFrom(
 		rule,
 		subject,
@@ -115,7 +126,7 @@ function tracedVerdict(ready: Ready, subject: Subject | null, state: State, read
 		missing: lacking.length === 0 ? none : missingFor(lacking, state),
 		assumed: union(assumed),
 		numbers,
-		distance: verdict === 'fails' ? distanceIn(traces.comparisons) : null,
+		distance: verdict === 'fails' ? distanceIn((traces.comparisons ??= comparisonsIn(ready.holds, reader))) : null,
 		broke,
 		names: subject?.names ?? {},
 	};
@@ -134,21 +145,20 @@ const missingFor = (lacking: readonly number[], { graph, missing }: State): read
 			.map(ids => ids.filter(id => !id.startsWith('log.'))),
 	);
 
-/** What the trace of a rule needs beyond its verdict, bound once. */
+/** What the trace of a rule needs beyond its verdict, bound once; what holds and its comparisons when first looked at. */
 interface Traces {
 	readonly applies: Traced | null;
-	readonly holds: Traced;
+	holds: Traced | null;
 	readonly thresholds: readonly (readonly [string, Bound])[];
-	/** Both sides of each comparison in what holds, in the order they stand in. */
-	readonly comparisons: readonly (readonly [left: Bound, right: Bound])[];
+	comparisons: Comparisons | null;
 }
 
-function tracesFor({ rule, applies, holds }: Ready, reader: Reader): Traces {
+function tracesFor({ rule, applies }: Ready, reader: Reader): Traces {
 	return {
-		applies: applies && traced(applies.tree, reader),
-		holds: traced(holds.tree, reader),
+		applies: applies && traced(applies, reader),
+		holds: null,
 		thresholds: Object.entries(rule.thresholds).map(([name, { value }]) => [name, bind(value, reader)] as const),
-		comparisons: comparisonsIn(holds.tree, reader),
+		comparisons: null,
 	};
 }
 
@@ -158,11 +168,11 @@ interface TracedRule extends Trace {
 	readonly outcome: Outcome;
 }
 
-function tracedBy({ applies, holds }: Traces): TracedRule {
+function tracedBy({ holds }: Ready, traces: Traces, reader: Reader): TracedRule {
 	const notes = emptyNotes();
-	const applicable = applies ? applies(notes) : true;
+	const applicable = traces.applies ? traces.applies(notes) : true;
 	const idle = applicable === false || applicable === null;
-	const outcome = idle ? undefined : holds(notes);
+	const outcome = idle ? undefined : (traces.holds ??= traced(holds, reader))(notes);
 	return { read: notes.read, blocking: notes.blocking, applicable, outcome };
 }
 
@@ -170,22 +180,4 @@ function whatBroke({ graph, broken }: State, waitsFor: readonly number[], blocki
 	const slot = waitsFor.find(other => broken.has(other));
 	if (slot !== undefined) return `${graph.nodes[slot]!.id}: ${broken.get(slot)}`;
 	return blocking.length === 0 ? 'a figure in it is too large' : null;
-}
-
-const comparisons: readonly string[] = ['<', '<=', '>', '>=', '==', '!='];
-
-function comparisonsIn(tree: Expression, reader: Reader): (readonly [Bound, Bound])[] {
-	const parts = operands(tree);
-	const inside = parts.flatMap(part => comparisonsIn(part, reader));
-	return comparisons.includes(tree[0]) ? [[bind(parts[0]!, reader), bind(parts[1]!, reader)], ...inside] : inside;
-}
-
-/** |value - threshold| / |threshold| of the first comparison that has one. */
-function distanceIn(comparisons: Traces['comparisons']): number | null {
-	for (const [left, right] of comparisons) {
-		const [value, threshold] = [left(), right()];
-		if (typeof value === 'number' && typeof threshold === 'number' && threshold !== 0)
-			return Math.abs((value - threshold) / threshold);
-	}
-	return null;
 }
