@@ -12,7 +12,7 @@ import { type Audit, type AuditOptions, auditFormat, auditVersion, type Finding,
 import { logsOf } from './boost/logs.ts';
 import { type NextStep, nextStep, withStep } from './boost/next-step.ts';
 import { certaintyOf } from './certainty.ts';
-import { findingOf } from './findings.ts';
+import { findingOf, mayBeListed } from './findings.ts';
 import { type Fitted, fitJson, fitOf } from './fitted.ts';
 import { sureForGates } from './gate-certainty.ts';
 import { ladder, limitSlots } from './limits.ts';
@@ -73,7 +73,7 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const state = withStep(solved, step);
 	const verdicts = judge.judge(state, plugs);
 	const points = rests?.points;
-	const bandsOf = options.bands === 'limits' ? limitSlots(state, rulebook) : undefined;
+	const bandsOf = options.extent === 'page' ? limitSlots(state, rulebook) : undefined;
 	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, { pointsFor: points, bandsOf });
 	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty, points });
 	const enough = (rule: Rule) => (judgesReadings(rule, model, sheet) ? sureEnoughRead : sureEnough);
@@ -89,7 +89,8 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 		if (reopened.has(verdict.rule)) continue;
 		const unproved = isUnproved(verdict, sure[index] ?? null, judge, enough);
 		const surely = certainty.sure[index] ?? null;
-		found.push(findingOf(verdict, state, judge, wording, surely, unproved, unwanted, failing));
+		const words = options.extent === 'page' && !mayBeListed(verdict, unproved) ? null : wording;
+		found.push(findingOf(verdict, state, judge, words, surely, unproved, unwanted, failing));
 	}
 	for (const open of older) {
 		const { sure: surely } = certaintyOf(model, sheet, open.state, open.verdicts, options.draws, { bandsOf: [] });

@@ -186,8 +186,8 @@ export interface AuditOptions {
 	readonly draws: number;
 	/** The same for what is proved and what is not, which decides about stages; left out: as many as `draws`. */
 	readonly gateDraws?: number;
-	/** Of which figures the bands are looked at; left out: of every quantity. What is not looked at is not drawn. */
-	readonly bands?: 'every' | 'limits';
+	/** A page shows the bands of limits and words of what may be listed: no others are worked out. Left out: the whole audit. */
+	readonly extent?: 'whole' | 'page';
 	/** Whether the fit to logs is left aside. */
 	readonly unfitted?: boolean;
 	/** Whether to work out the next step in boost; left out: when there are draws. */

@@ -34,12 +34,16 @@ export function standingOf(
 	};
 }
 
-/** A verdict as a finding: words filled in, with its numbers. */
+/** Whether a verdict may come to stand in the list: what holds and is proved, or does not apply, is only counted. */
+export const mayBeListed = ({ verdict }: Verdict, unproved: boolean): boolean =>
+	unproved || (verdict !== 'holds' && verdict !== 'does-not-apply');
+
+/** A verdict as a finding: words filled in, with its numbers. Without `wording` it has none but the rule's title. */
 export function findingOf(
 	verdict: Verdict,
 	state: State,
 	judge: Judge,
-	wording: Wording,
+	wording: Wording | null,
 	sure: number | null,
 	unproved = false,
 	unwanted: ReadonlySet<string> = new Set(),
@@ -54,7 +58,7 @@ export function findingOf(
 		const slot = graph.slotOf.get(name);
 		return slot === undefined ? names[name] : values[slot];
 	};
-	const words = wording.ofRule(rule, read);
+	const words = wording ? wording.ofRule(rule, read) : wordless;
 	const credits = judge.creditsOf(rule);
 	const standing = standingOf(verdict, state, judge, unproved, unwanted);
 	// Written out: an object begun with another one's fields is made a hundred times as slowly, and there are hundreds.
@@ -83,6 +87,8 @@ export function findingOf(
 		distance: verdict.distance,
 	};
 }
+
+const wordless = { title: '', why: '', do: [], prove: '' };
 
 /** Whether all that it waits for shows only at its stage or later; also what a log did not show and no answer would. */
 const isProvedDuring = ({ rule, verdict, missing }: Verdict, stage: Stage, judge: Judge): boolean =>

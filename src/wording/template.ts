@@ -73,7 +73,7 @@ export class Wording {
 	}
 
 	private readiedRule(rule: Rule): ReadyRule {
-		const readied = (text: Text) => this.readied(text, rule);
+		const readied = (text: Text) => split(this.say(text), name => this.what(name, rule));
 		const [title, why, steps] = [readied(rule.title), readied(rule.why), rule.do.map(readied)];
 		const prove = readied(rule.prove);
 		const arePlain = isPlain(title) && isPlain(why) && isPlain(prove) && steps.every(isPlain);

@@ -27,9 +27,8 @@ export interface AuditFlags extends JudgeFlags {
 /** `swap-audit audit SHEET` and `recheck SHEET`: judges one sheet and prints, writes and records what came of it. */
 export async function audit(argument: string, flags: AuditFlags): Promise<number> {
 	const format = outFormat(flags.out);
-	// The page alone shows the bands of limits; JSON and the details those of all figures.
-	const bands = flags.json || flags.whole || flags.out !== undefined ? 'every' : 'limits';
-	const judged = await judgeSheet(argument, flags, { bands });
+	const extent = flags.json || flags.whole || flags.out !== undefined ? 'whole' : 'page';
+	const judged = await judgeSheet(argument, flags, { extent });
 	const rechecking = flags.since !== undefined;
 	// Made where it is wanted: what is only printed leaves no record.
 	const record = () => recordOf(judged);

@@ -12,7 +12,7 @@ export async function printPart(
 	argument: string,
 	flags: JudgeFlags & { readonly json?: boolean },
 ): Promise<number> {
-	const assessment = await judgeSheet(argument, flags, { gateDraws: 0, bands: 'limits' });
+	const assessment = await judgeSheet(argument, flags, { gateDraws: 0, extent: 'page' });
 	if (flags.json) print(printJson(assessment.audit[which], 2));
 	else print(renderPart(assessment, which));
 	return exit.done;

@@ -36,7 +36,7 @@ export async function plan(argument: string, flags: PlanFlags): Promise<number> 
 	if (flags.out !== undefined) refuseSheet(flags.out);
 	if (flags.day !== undefined && (flags.json || format === 'json'))
 		throw new BadUsage('plan --day prints a procedure to read: no JSON; accepted: .md, .html');
-	const assessment = await judgeSheet(argument, flags, { bands: 'limits' });
+	const assessment = await judgeSheet(argument, flags, { extent: 'page' });
 	if (flags.day !== undefined) return write(composeDay(flags.day, assessment), format, flags, assessment.model.hash);
 	const have = readHave(flags.have === undefined ? '' : readWhole(flags.have).text, assessment.model.rulebook.parts);
 	for (const line of have.unknown) printMessage(`--have: no line asks for a part called ${JSON.stringify(line)}`);

@@ -19,7 +19,7 @@ export interface JudgeFlags {
 export async function judgeSheet(
 	argument: string,
 	flags: JudgeFlags,
-	{ gateDraws = usualDraws, bands = 'every' }: Pick<AuditOptions, 'gateDraws' | 'bands'> = {},
+	{ gateDraws = usualDraws, extent = 'whole' }: Pick<AuditOptions, 'gateDraws' | 'extent'> = {},
 ): Promise<Assessment & { opened: Opened }> {
 	const model = await loadModel(flags.rules);
 	const opened = openSheet(argument, model.rulebook.questions);
@@ -30,7 +30,7 @@ export async function judgeSheet(
 		tool: version,
 		draws: flags.draws ?? usualDraws,
 		gateDraws,
-		bands,
+		extent,
 		unfitted: flags.unfitted ?? false,
 	});
 	return { ...assessment, opened };

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Assessment } from '../../../src/audit/assess.ts';
+import type { Finding } from '../../../src/audit/audit.ts';
 import { onlyKnownFrom, standsInTheWay } from '../../../src/audit/stages.ts';
 import { composeAudit } from '../../../src/report/compose/compose.ts';
 import { type Block, figuresOf, type Inline } from '../../../src/report/document.ts';
@@ -81,6 +82,15 @@ describe('the parts of an audit', () => {
 			blocks: without(all.blocks),
 			details: without(all.details),
 		});
+	});
+
+	test.each(['broken', 'third'])('are the same where only what a page shows is worked out: %s', name => {
+		const sheet = name === 'broken' ? brokenBuild() : thirdOf(brokenBuild());
+		const [page, whole] = (['page', 'whole'] as const).map(extent => audited(sheet, { draws: 20, extent }));
+		const known = ({ verdict, unproved }: Finding) => verdict === 'holds' && !unproved;
+		expect(whole!.audit.findings.filter(known).every(({ why }) => why !== '')).toBe(true);
+		expect(page!.audit.findings.filter(known).every(({ why }) => why === '')).toBe(true);
+		expect(renderAudit(page!, 'md', '').text).toBe(renderAudit(whole!, 'md', '').text);
 	});
 
 	test('speak of full load where an engine has no boost', () => {
