@@ -1,4 +1,4 @@
-import { slotNamed } from '../graph/graph.ts';
+import { slotNamed, type Values } from '../graph/graph.ts';
 import { latinHypercube, type Points } from '../graph/latin-hypercube.ts';
 import { makeSampler, type Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
@@ -7,7 +7,7 @@ import { loggedUncertainty } from '../log/uncertainty.ts';
 import type { AnyQuantity } from '../quantities/quantity.ts';
 import type { Judge, Verdict } from '../rulebook/judge.ts';
 import { namesRead } from '../rulebook/reads.ts';
-import type { Rule } from '../rulebook/rulebook.ts';
+import type { Rule, VerdictWord } from '../rulebook/rulebook.ts';
 import type { Sheet } from '../sheet/sheet.ts';
 import type { LoggedState } from './logged.ts';
 import type { Model } from './model.ts';
@@ -73,17 +73,10 @@ export function certaintyOf(
 		usual.point(index, z);
 		points?.point(index, z);
 		const values = sampler.evaluate(z);
-		const row = index * watched.length;
-		for (let column = 0; column < watched.length; column++) {
-			const value = values[watched[column]!];
-			drawn[row + column] = typeof value === 'number' ? value : Number.NaN;
-		}
-		for (const place of affected) {
-			const start = starts[place]!;
-			const words = judge.wordsOf(place, values);
-			for (let subject = 0; subject < words.length; subject++) {
-				if (verdicts[start + subject]?.verdict === words[subject]) same[start + subject]!++;
-			}
+		putRow(drawn, index * watched.length, watched, values);
+		for (let at = 0; at < affected.length; at++) {
+			const place = affected[at]!;
+			countAlike(judge.wordsOf(place, values), verdicts, starts[place]!, same);
 		}
 	}
 	const bands = new Map<number, readonly [number, number]>();
@@ -96,6 +89,21 @@ export function certaintyOf(
 		band: slot => bands.get(slot) ?? exact(state, slot),
 		sure: sureOf(judge, verdicts, affected, same, draws),
 	};
+}
+
+/** Writes the numbers at some slots from a place on; NaN for what is none. */
+function putRow(table: Float64Array, from: number, slots: readonly number[], values: Values): void {
+	for (let column = 0; column < slots.length; column++) {
+		const value = values[slots[column]!];
+		table[from + column] = typeof value === 'number' ? value : Number.NaN;
+	}
+}
+
+/** Counts which of the verdicts from a place on a draw has come to as well. */
+function countAlike(words: readonly VerdictWord[], verdicts: readonly Verdict[], from: number, counts: Uint32Array): void {
+	for (let subject = 0; subject < words.length; subject++) {
+		if (verdicts[from + subject]?.verdict === words[subject]) counts[from + subject]!++;
+	}
 }
 
 /** The rules that fail or hold somewhere: of the others nobody asks how sure they are. */

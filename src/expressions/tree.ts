@@ -41,5 +41,7 @@ export function substitute(tree: Expression, named: ReadonlyMap<string, Expressi
 	if (named.size === 0) return tree;
 	if (tree[0] === 'name') return named.get(tree[1]) ?? tree;
 	if (tree[0] === 'value' || tree[0] === 'list') return tree;
-	return [tree[0], ...operands(tree).map(operand => substitute(operand, named))] as Expression;
+	const whole: unknown[] = [tree[0]];
+	for (let place = 1; place < tree.length; place++) whole.push(substitute(tree[place] as Expression, named));
+	return whole as Expression;
 }

@@ -22,7 +22,18 @@ export function evaluationOn({ graph, values, given, strays = null }: Base, trac
 
 /** Evaluates the slots named, in order. */
 export function run(at: Evaluation, order: readonly number[]): void {
-	for (const slot of order) at.values[slot] = valueAt(at, slot);
+	for (let place = 0; place < order.length; place++) at.values[order[place]!] = valueAt(at, order[place]!);
+}
+
+/** The values of some slots, to be put back by `restore`. */
+export function valuesAt(values: Values, slots: readonly number[]): Outcome[] {
+	const saved = new Array<Outcome>(slots.length);
+	for (let place = 0; place < slots.length; place++) saved[place] = values[slots[place]!];
+	return saved;
+}
+
+export function restore(values: Values, slots: readonly number[], saved: readonly Outcome[]): void {
+	for (let place = 0; place < slots.length; place++) values[slots[place]!] = saved[place];
 }
 
 /** The value of one slot, all that goes into it being there. What breaks costs its own figure; the rest stands. */

@@ -23,13 +23,21 @@ export function latinHypercube(names: readonly string[], count: number, seed = 0
 	let begun = -1;
 	return {
 		point(index, into) {
-			for (; begun < Math.floor(index / parts); begun++)
-				for (const { random, column } of columns) shuffle(column, random);
+			for (; begun < Math.floor(index / parts); begun++) shuffleAll(columns);
 			const place = index % parts;
 			for (let dimension = 0; dimension < columns.length; dimension++)
 				into[dimension] = columns[dimension]!.column[place]!;
 		},
 	};
+}
+
+interface Column {
+	readonly random: () => number;
+	readonly column: Float64Array;
+}
+
+function shuffleAll(columns: readonly Column[]): void {
+	for (const { random, column } of columns) shuffle(column, random);
 }
 
 /** Puts a list in any order. */

@@ -1,7 +1,7 @@
 import type { Outcome } from '../expressions/tree.ts';
 import { runsOut, type Spare } from '../physics/solve.ts';
 import { Bounded } from './bounded.ts';
-import { branch, run, untraced } from './evaluation.ts';
+import { branch, restore, run, untraced, valuesAt } from './evaluation.ts';
 import { type Evaluation, type Graph, type Node, slotNamed, type Trace } from './graph.ts';
 import { affecting, between } from './paths.ts';
 import type { Reads } from './reader.ts';
@@ -126,7 +126,7 @@ export class LimitNode implements Node {
 	withSpare<T>(at: Evaluation, use: (spare: Spare) => T): T {
 		const { values } = at;
 		const { vary, until, reaches, order } = this.plan(at.graph);
-		const saved = order.map(slot => values[slot]);
+		const saved = valuesAt(values, order);
 		const held = values[vary];
 		try {
 			return use(x => {
@@ -136,7 +136,7 @@ export class LimitNode implements Node {
 			});
 		} finally {
 			values[vary] = held;
-			for (let index = 0; index < order.length; index++) values[order[index]!] = saved[index];
+			restore(values, order, saved);
 		}
 	}
 

@@ -115,7 +115,8 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		affected,
 		evaluate(z) {
 			drawn = z;
-			for (const { slot, base, own, first, alone } of steps) {
+			for (let place = 0; place < steps.length; place++) {
+				const { slot, base, own, first, alone } = steps[place]!;
 				const value = base();
 				const strays = own && value !== undefined && value !== null;
 				values[slot] = strays ? own.apply(value, z, first, alone === undefined ? 0 : z[alone]) : value;

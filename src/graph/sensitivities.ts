@@ -11,6 +11,8 @@ import type { Uncertain } from './uncertain.ts';
 /** At most so many inputs are followed into the expensive nodes. */
 const mostFollowed = 16;
 
+const none: readonly never[] = [];
+
 /** How each expensive node moves with the inputs that it depends on. */
 export interface Sensitivities {
 	/** An expensive node on the values of a draw. `factorOf`: how much higher a slot strays there than on the nominal values. */
@@ -55,9 +57,13 @@ export function measureSensitivities(
 		follow(slot, drawn, factorOf) {
 			let value = starts.get(slot) ?? values[slot];
 			if (typeof value !== 'number') return value;
-			for (const { from, by } of moves.get(slot) ?? [])
+			const moved = moves.get(slot) ?? none;
+			for (let place = 0; place < moved.length; place++) {
+				const { from, by } = moved[place]!;
 				value += by * ((drawn[from] as number) - (values[from] as number));
-			for (const own of bands.get(slot) ?? []) value += own.move(factorOf(own.slot));
+			}
+			const own = bands.get(slot) ?? none;
+			for (let place = 0; place < own.length; place++) value += own[place]!.move(factorOf(own[place]!.slot));
 			const node = graph.nodes[slot]!;
 			return node instanceof LimitNode ? Math.max(node.limit.from, Math.min(node.limit.to, value)) : value;
 		},

@@ -1,5 +1,5 @@
 import type { Outcome } from '../expressions/tree.ts';
-import { branch, run } from './evaluation.ts';
+import { branch, restore, run, valuesAt } from './evaluation.ts';
 import { type Evaluation, type Graph, type Node, slotNamed, type Trace } from './graph.ts';
 import { affecting, between } from './paths.ts';
 import { union } from './trace.ts';
@@ -33,17 +33,18 @@ export class WhatIf implements Node {
 	evaluate(at: Evaluation): Outcome {
 		const { values } = at;
 		const { of, set, from, order } = this.plan(at.graph);
-		for (const slot of from) if (values[slot] === undefined || values[slot] === null) return values[slot];
-		const held = set.map(slot => values[slot]);
-		const saved = order.map(slot => values[slot]);
-		try {
-			for (const [index, slot] of set.entries()) values[slot] = values[from[index]!];
-			run(at, order);
-			return values[of];
-		} finally {
-			for (const [index, slot] of set.entries()) values[slot] = held[index];
-			for (const [index, slot] of order.entries()) values[slot] = saved[index];
+		for (let index = 0; index < from.length; index++) {
+			const value = values[from[index]!];
+			if (value === undefined || value === null) return value;
 		}
+		const held = valuesAt(values, set);
+		const saved = valuesAt(values, order);
+		for (let index = 0; index < set.length; index++) values[set[index]!] = values[from[index]!];
+		run(at, order);
+		const outcome = values[of];
+		restore(values, set, held);
+		restore(values, order, saved);
+		return outcome;
 	}
 
 	trace(at: Evaluation, slot: number, trace: Trace): Outcome {
