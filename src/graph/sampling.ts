@@ -5,9 +5,10 @@ import { LimitNode } from './limit.ts';
 import { onWayOf } from './own-band.ts';
 import { reach } from './paths.ts';
 import { drawnLimit, rootOf } from './root.ts';
-import { measureSensitivities } from './sensitivities.ts';
+import { followed, measureSensitivities } from './sensitivities.ts';
 import type { State } from './solve.ts';
 import type { Uncertain } from './uncertain.ts';
+import { WhatIf } from './what-if.ts';
 
 /** The graph as a function of standard normal coordinates, one for each dimension of each uncertain slot. */
 export interface Sampler {
@@ -46,7 +47,7 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		uncertain.map(({ slot }) => slot),
 		slot => graph.readers[slot]!,
 	);
-	const wanted = targets && reach(targets, slot => graph.feeds[slot]!);
+	const wanted = targets && reach(targets, needsOf(state, uncertain));
 	const order = graph.order.filter(
 		slot =>
 			affected.has(slot) &&
@@ -123,6 +124,20 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 			}
 			return values;
 		},
+	};
+}
+
+/** What a slot is made from in a draw: an expensive node of the inputs that it follows, a what-if of what it does not set itself. */
+function needsOf(state: State, uncertain: readonly Uncertain[]): (slot: number) => readonly number[] {
+	const { graph } = state;
+	const inputs = followed(state, uncertain).map(({ slot }) => slot);
+	return slot => {
+		const node = graph.nodes[slot]!;
+		if (node.expensive) {
+			const above = reach([slot], feeder => graph.feeds[feeder]!);
+			return inputs.filter(input => above.has(input));
+		}
+		return node instanceof WhatIf ? node.affectedBy(graph) : graph.feeds[slot]!;
 	};
 }
 

@@ -74,7 +74,7 @@ export function measureSensitivities(
  * The inputs that are followed: what any expensive node is made from and is not certain. The same ones whichever nodes are asked
  * for, so that a figure does not hang on what else is.
  */
-function followed({ graph, values }: State, uncertain: readonly Uncertain[]): Uncertain[] {
+export function followed({ graph, values }: State, uncertain: readonly Uncertain[]): Uncertain[] {
 	const isNumber = (slot: number) => typeof values[slot] === 'number';
 	const expensive = new Set(graph.order.filter(slot => graph.nodes[slot]!.expensive && isNumber(slot)));
 	const above = reach([...expensive], slot => graph.feeds[slot]!);

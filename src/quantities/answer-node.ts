@@ -49,7 +49,8 @@ export function answerNode(question: Question): Node {
 			inputs.forget();
 			if (given instanceof Incomplete) return given.completeWith(inputs.number(density!));
 			if (given !== undefined) return given;
-			for (const { when, value, from } of usual) {
+			for (let place = 0; place < usual.length; place++) {
+				const { when, value, from } = usual[place]!;
 				const holds = when();
 				if (holds === undefined) return undefined;
 				if (holds === true) {
