@@ -56,7 +56,7 @@ export function certaintyOf(
 	const ofCar = uncertaintyOf(model, sheet, state);
 	const ofLog = state.logged ? loggedUncertainty(state, state.logged) : [];
 	const sampler = makeSampler(state, [...ofCar, ...ofLog], targets);
-	const usual = latinHypercube(sampler.names, draws);
+	const usual = latinHypercube(sampler.used, draws);
 	// What the sensors of the newest log are off is no part of the draws of the car.
 	const dimensions = dimensionsOf(ofCar, sampler);
 	const points = pointsFor?.({ ...sampler, uncertain: ofCar, dimensions, names: sampler.names.slice(0, dimensions) });
@@ -100,7 +100,12 @@ function putRow(table: Float64Array, from: number, slots: readonly number[], val
 }
 
 /** Counts which of the verdicts from a place on a draw has come to as well. */
-function countAlike(words: readonly VerdictWord[], verdicts: readonly Verdict[], from: number, counts: Uint32Array): void {
+function countAlike(
+	words: readonly VerdictWord[],
+	verdicts: readonly Verdict[],
+	from: number,
+	counts: Uint32Array,
+): void {
 	for (let subject = 0; subject < words.length; subject++) {
 		if (verdicts[from + subject]?.verdict === words[subject]) counts[from + subject]!++;
 	}

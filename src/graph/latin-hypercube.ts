@@ -13,25 +13,28 @@ const mostParts = 1000;
  * So many points with a coordinate for each name, as standard normal deviates cut at 3 sigma. By itself each coordinate has one
  * point in the middle of each of `count` equal parts of the probability, in an order of its own (Latin hypercube: McKay, Beckman
  * and Conover, Technometrics 21, 1979). The order comes from the name alone: one name more moves no other. `seed`: other orders.
+ * Where a name is null nothing is drawn: the coordinate stays as it is.
  */
-export function latinHypercube(names: readonly string[], count: number, seed = 0): Points {
+export function latinHypercube(names: readonly (string | null)[], count: number, seed = 0): Points {
 	const parts = Math.max(1, Math.min(count, mostParts));
 	const deviates = Float64Array.from({ length: parts }, (_, part) =>
 		Math.max(-3, Math.min(3, inverseNormal((part + 0.5) / parts))),
 	);
-	const columns = names.map(name => ({ random: uniform(fnv1a(name) ^ seed), column: deviates.slice() }));
+	const columns = names.flatMap((name, dimension): Column[] =>
+		name === null ? [] : [{ dimension, random: uniform(fnv1a(name) ^ seed), column: deviates.slice() }],
+	);
 	let begun = -1;
 	return {
 		point(index, into) {
 			for (; begun < Math.floor(index / parts); begun++) shuffleAll(columns);
 			const place = index % parts;
-			for (let dimension = 0; dimension < columns.length; dimension++)
-				into[dimension] = columns[dimension]!.column[place]!;
+			for (let at = 0; at < columns.length; at++) into[columns[at]!.dimension] = columns[at]!.column[place]!;
 		},
 	};
 }
 
 interface Column {
+	readonly dimension: number;
 	readonly random: () => number;
 	readonly column: Float64Array;
 }

@@ -18,6 +18,8 @@ export interface Sampler {
 	readonly dimensions: number;
 	/** What each coordinate is drawn by: the id of its slot, or the figure that it shares. */
 	readonly names: readonly string[];
+	/** The names of those coordinates alone that something evaluated moves with; null in the places of the others. */
+	readonly used: readonly (string | null)[];
 	/** Slots that differ from point to point. */
 	readonly affected: ReadonlySet<number>;
 	/** The values at one point; the array is used again for the next. All 0 is the nominal point. */
@@ -108,11 +110,21 @@ export function makeSampler(state: State, uncertain: readonly Uncertain[], targe
 		first: first.get(slot) ?? 0,
 		alone: alone.get(slot),
 	}));
+	const used: (string | null)[] = names.map(() => null);
+	const above = targets && reach(targets, slot => graph.feeds[slot]!);
+	for (const { slot, dimensions: own } of uncertain) {
+		if (above && !above.has(slot)) continue;
+		const from = first.get(slot)!;
+		for (let at = from; at < from + own; at++) used[at] = names[at]!;
+		const apart = alone.get(slot);
+		if (apart !== undefined) used[apart] = names[apart]!;
+	}
 	return {
 		uncertain,
 		first,
 		dimensions: names.length,
 		names,
+		used,
 		affected,
 		evaluate(z) {
 			drawn = z;

@@ -16,7 +16,10 @@ export function uncertainSlots(
 	answers: (id: string) => Answer | undefined,
 ): Uncertain[] {
 	return [
-		...questions.flatMap(question => uncertaintyOfAnswer(question, state, answers(question.id)) ?? []),
+		...questions.flatMap(question => {
+			const isGiven = state.given.has(slotNamed(state.graph, question.id));
+			return uncertaintyOfAnswer(question, state, isGiven ? answers(question.id) : undefined) ?? [];
+		}),
 		...quantities.flatMap(quantity => uncertaintyOfQuantity(quantity, state) ?? []),
 	];
 }

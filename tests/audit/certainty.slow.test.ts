@@ -35,6 +35,17 @@ describe('the band of a number', () => {
 		expect(width(audited(guessed).audit.quantities['injectors.duty']!)).toBeGreaterThan(1.5 * before);
 	});
 
+	test.each(['boosted', 'unboosted'] as const)(
+		'of a limit is the same where no other is asked for, on the %s build',
+		name => {
+			const options = { date: '2026-05-01', units: 'us', tool: 'test', draws: 400 } as const;
+			const { audit } = assess(model, { sheet: buildSheet(name), warnings: [] }, { ...options, extent: 'page' });
+			const whole = name === 'boosted' ? boosted.audit : audited(buildSheet(name)).audit;
+			expect(audit.limits).toEqual(whole.limits);
+			expect(audit.findings.map(({ sure }) => sure)).toEqual(whole.findings.map(({ sure }) => sure));
+		},
+	);
+
 	test('is null without draws, and so is how sure a verdict is', () => {
 		const { audit } = audited(buildSheet('boosted'), 0);
 		expect(Object.values(audit.quantities).every(({ low, high }) => low === null && high === null)).toBe(true);
