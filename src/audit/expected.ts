@@ -1,7 +1,7 @@
-import { CarAt, type Running } from '../fit/car-at.ts';
+import { CarModel, type OperatingPoint } from '../fit/car-model.ts';
 import { isInCharge } from '../fit/charge-sensor.ts';
 import { fillingAt, placeOf } from '../fit/filling.ts';
-import { breathing, outsideUnknown, type Sensor, sensorErrors, sensors } from '../fit/terms.ts';
+import { ambientPrior, fillingShape, type Sensor, sensorErrors, sensors } from '../fit/terms.ts';
 import { latinHypercube } from '../graph/latin-hypercube.ts';
 import { numberIn, type State } from '../graph/solve.ts';
 import type { Analysis } from '../log/analysis.ts';
@@ -39,10 +39,10 @@ export function expectedIn(
 	{ points: pulls, ambient, run }: Pick<Analysis, 'points' | 'ambient' | 'run'>,
 ): Expected {
 	if (!ambient) return new Map();
-	const car = new CarAt(state, uncertaintyOf(model, sheet, state), []);
+	const car = new CarModel(state, uncertaintyOf(model, sheet, state), []);
 	const errors = sensorErrors(model.rulebook.episodes!);
 	const shape = car.sampler.dimensions + sensors.length;
-	const terms = Array.from({ length: breathing.terms }, (_, at) => `breathing ${at}`);
+	const terms = Array.from({ length: fillingShape.terms }, (_, at) => `breathing ${at}`);
 	const names = [...car.sampler.names, ...sensors, ...terms, 'outside'];
 	const dimensions = names.length;
 	const points = latinHypercube(names, drawn);
@@ -52,29 +52,29 @@ export function expectedIn(
 	const off = (sensor: Sensor) => errors[sensor] * z[car.sampler.dimensions + sensors.indexOf(sensor)]!;
 	const readingsAt = (point: PullPoint): Record<Channel, number> => {
 		const { manifold_pressure: pressure, charge_temp: charge } = point.channels;
-		const running: Running = {
+		const running: OperatingPoint = {
 			speed: point.speed,
 			manifold: pressure!.value / (1 + off('manifold_pressure')),
 			ambient: ambient.value,
-			outside: outside ?? outsideUnknown.usual + outsideUnknown.deviation * z[dimensions - 1]!,
+			outside: outside ?? ambientPrior.usual + ambientPrior.deviation * z[dimensions - 1]!,
 			lambda: lambdaOf(point)! - off('lambda_1'),
 			filling: fillingAt(car, placeOf(point.speed, best), z, shape),
 		};
 		return car.running(running, () => {
-			if (charge && isInCharge(state)) car.put('charge', charge.value - off('charge_temp'));
-			else car.work('charge');
-			const air = car.work('air');
-			const set = car.work('railSet');
-			const worked = car.work('rail');
+			if (charge && isInCharge(state)) car.override('charge', charge.value - off('charge_temp'));
+			else car.compute('charge');
+			const air = car.compute('air');
+			const set = car.compute('railSet');
+			const worked = car.compute('rail');
 			const rail = Number.isNaN(worked) ? set : worked;
-			car.put('across', rail - (running.manifold - running.ambient));
-			const pulse = car.work('pulse') * (1 + off('injector_pulse'));
-			car.put('air', air * (1 + off('meter_volts')));
+			car.override('across', rail - (running.manifold - running.ambient));
+			const pulse = car.compute('pulse') * (1 + off('injector_pulse'));
+			car.override('air', air * (1 + off('meter_volts')));
 			return {
 				fuel_pressure: rail + off('fuel_pressure'),
 				injector_pulse: pulse,
 				injector_duty: (pulse * point.speed) / 120,
-				meter_volts: car.work('volts'),
+				meter_volts: car.compute('volts'),
 				air_flow: air * (1 + off('air_flow')),
 			};
 		});

@@ -1,4 +1,4 @@
-import { readByFit } from '../fit/car-at.ts';
+import { readByFit } from '../fit/car-model.ts';
 import { type Fit, fitCar } from '../fit/fit.ts';
 import { fitLogOf } from '../fit/fit-log.ts';
 import { finish, type Steps } from '../fit/steps.ts';

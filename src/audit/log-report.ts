@@ -1,4 +1,4 @@
-import { readByFit } from '../fit/car-at.ts';
+import { readByFit } from '../fit/car-model.ts';
 import type { Steps } from '../fit/steps.ts';
 import { reach } from '../graph/paths.ts';
 import { type State, valueIn } from '../graph/solve.ts';

@@ -2,8 +2,8 @@ import { dot, eigen } from './matrix.ts';
 import { curvatureOf, type Mode, type Slopes, slopesAt } from './mode.ts';
 import { normalShare, type Problem } from './problem.ts';
 
-/** Directions that readings show less of than this share of the prior count with the noise. */
-const leastInformed = 0.02;
+/** Directions about which readings have less information than this share of the prior's count with the noise. */
+const minInformation = 0.02;
 
 /**
  * The chance that a right log lies as far from the answers as this one: small where it fits no car of them. Two sums of squares
@@ -26,7 +26,7 @@ export function agreement(
 	const whole = dot(seen.residuals, seen.residuals) + dot(at, at);
 	let [went, directions] = [0, 0];
 	for (const { value, vector } of eigen(curvatureOf(slopes))) {
-		if (value < leastInformed) break;
+		if (value < minInformation) break;
 		went += (dot(vector, at) ** 2 * (1 + value)) / value;
 		directions++;
 	}
@@ -62,7 +62,7 @@ function channelMeans(channels: readonly string[], { slopes }: Slopes) {
 }
 
 /** A channel whose mean lies so many prior-predictive standard deviations away is refused in nine of ten. */
-const shows = 5;
+const detectionDeviations = 5;
 
 /**
  * By channel, how far its sensor has to be off, in its own standard deviations, to put the mean of the channel where a right
@@ -82,7 +82,7 @@ export function leastShown(
 	for (const [name, { mean, deviation }] of channelMeans(channels, found)) {
 		const own = found.slopes[unknowns.indexOf(unknownOf(name) ?? -1)];
 		const moves = own ? Math.abs(mean(own)) : 0;
-		if (moves > 0) least.set(name, (shows * deviation) / moves);
+		if (moves > 0) least.set(name, (detectionDeviations * deviation) / moves);
 	}
 	return least;
 }

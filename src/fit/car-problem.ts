@@ -1,13 +1,13 @@
 import { numberIn, type State, valueIn } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
 import type { Declared } from '../log/declared.ts';
-import { CarAt } from './car-at.ts';
+import { CarModel } from './car-model.ts';
 import { isInCharge } from './charge-sensor.ts';
 import { type Compared, Comparison } from './comparison.ts';
 import { Conditions } from './conditions.ts';
 import { type Fact, type FitLog, facts } from './fit-log.ts';
 import { doubts, heldFacts } from './held-facts.ts';
-import { preparedPoints } from './prepared.ts';
+import { preparedPoints } from './prepared-points.ts';
 import type { Problem, Seen } from './problem.ts';
 import { sensorErrors, type Term } from './terms.ts';
 
@@ -15,7 +15,7 @@ import { sensorErrors, type Term } from './terms.ts';
 export interface CarProblem extends Problem {
 	/** The graph's own unknowns come first, then these. */
 	readonly terms: readonly Term[];
-	readonly car: CarAt;
+	readonly car: CarModel;
 	readonly compared: readonly Compared[];
 	readonly facts: readonly { readonly fact: Fact; readonly log: number }[];
 }
@@ -28,7 +28,7 @@ export function carProblem(
 	declared: Pick<Declared, 'sensor_error'>,
 ): CarProblem {
 	const shownFacts = facts.filter(fact => logs.some(({ held }) => held[fact].length > 0));
-	const car = new CarAt(state, uncertain, shownFacts);
+	const car = new CarModel(state, uncertain, shownFacts);
 	const inCharge = isInCharge(state);
 	const place = valueIn(state, 'sensors.air_temp_place');
 	const readsOutside =
@@ -46,9 +46,9 @@ export function carProblem(
 	conditions.moveTo(new Float64Array(dimensions));
 	const prepared = points.map(one => {
 		const rail = car.running(conditions.runningAt(one), () => {
-			car.work('charge');
-			car.work('air');
-			return car.work('rail');
+			car.compute('charge');
+			car.compute('air');
+			return car.compute('rail');
 		});
 		return { ...one, knowsRail: !Number.isNaN(rail) };
 	});

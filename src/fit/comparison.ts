@@ -1,8 +1,8 @@
-import type { CarAt } from './car-at.ts';
+import type { CarModel } from './car-model.ts';
 import type { Conditions } from './conditions.ts';
 import type { FitLog } from './fit-log.ts';
-import type { Prepared } from './prepared.ts';
-import { leftOut, type Sensor } from './terms.ts';
+import type { Prepared } from './prepared-points.ts';
+import { modelDiscrepancy, type Sensor } from './terms.ts';
 
 /** One thing that is compared: which channel, in which log, at which engine speed (null: of a pull or of idle). */
 export interface Compared {
@@ -22,8 +22,8 @@ export interface Instruments {
 	readonly manifoldReference: boolean;
 }
 
-/** V under the ceiling from which a meter is at its top. */
-const topVolts = 0.2;
+/** V under the ceiling from which a meter counts as saturated. */
+const saturationBand = 0.2;
 
 /** Readings of the logs against what the model says there: always the same ones, in the same order. */
 export class Comparison {
@@ -32,14 +32,14 @@ export class Comparison {
 	readonly differences: number[] = [];
 	readonly deviations: number[] = [];
 	private taken = 0;
-	private readonly car: CarAt;
+	private readonly car: CarModel;
 	private readonly conditions: Conditions;
 	private readonly logs: readonly FitLog[];
 	private readonly points: readonly Prepared[];
 	private readonly instruments: Instruments;
 
 	constructor(
-		car: CarAt,
+		car: CarModel,
 		conditions: Conditions,
 		logs: readonly FitLog[],
 		points: readonly Prepared[],
@@ -52,7 +52,7 @@ export class Comparison {
 		this.instruments = instruments;
 	}
 
-	/** Compares all where the conditions are. */
+	/** Compares all logs under the present conditions. */
 	run(): void {
 		this.taken = 0;
 		for (let log = 0; log < this.logs.length; log++) this.compareLog(log);
@@ -76,16 +76,16 @@ export class Comparison {
 		}
 		for (const [pull, made] of most) {
 			const seen = power.get(pull)! / (1 + off.road_load);
-			this.take('road_load', seen - made, leftOut.road_load * power.get(pull)!, log, pull, null);
+			this.take('road_load', seen - made, modelDiscrepancy.road_load * power.get(pull)!, log, pull, null);
 		}
 		if (idle) {
 			const manifold = idle.manifold / (1 + off.manifold_pressure);
 			const expected = car.of('setPressure') + (this.instruments.manifoldReference ? manifold - ambient : 0);
-			this.take('idle_rail', idle.rail - off.fuel_pressure - expected, leftOut.idle_rail, log, null, null);
+			this.take('idle_rail', idle.rail - off.fuel_pressure - expected, modelDiscrepancy.idle_rail, log, null, null);
 		}
 	}
 
-	/** Compares one point; what is made there of power is handed back. */
+	/** Compares one point; returns the power that the model has there, W, or 0. */
 	private comparePoint(one: Prepared, wantsPower: boolean): number {
 		const { car, conditions } = this;
 		const { off } = conditions;
@@ -99,31 +99,31 @@ export class Comparison {
 			if (charge && inCharge) {
 				const actual = charge.value - off.charge_temp;
 				if (one.judgesCharge)
-					this.take('charge_temp', actual - car.work('charge'), leftOut.charge_temp, log, pull, speed);
-				car.put('charge', actual);
-			} else car.work('charge');
-			const air = car.work('air');
-			const set = car.work('railSet');
-			const worked = car.work('rail');
-			// Where a pump's curve ends nothing is proven of it: it is taken to hold there.
+					this.take('charge_temp', actual - car.compute('charge'), modelDiscrepancy.charge_temp, log, pull, speed);
+				car.override('charge', actual);
+			} else car.compute('charge');
+			const air = car.compute('air');
+			const set = car.compute('railSet');
+			const worked = car.compute('rail');
+			// Beyond the end of a pump's curve the rail is not known: it is taken to hold its set point.
 			const rail = Number.isNaN(worked) ? set : worked;
 			const seen = read.fuel_pressure;
 			if (one.knowsRail) {
 				if (seen) this.take('fuel_pressure', seen.value - off.fuel_pressure - rail, one.ofRail, log, pull, speed);
-				car.put('across', rail - gauge);
-			} else if (seen) car.put('across', seen.value - off.fuel_pressure - gauge);
-			else car.work('across');
+				car.override('across', rail - gauge);
+			} else if (seen) car.override('across', seen.value - off.fuel_pressure - gauge);
+			else car.compute('across');
 			if (pulse) {
-				const difference = pulse.value / (1 + off.injector_pulse) - car.work('pulse');
+				const difference = pulse.value / (1 + off.injector_pulse) - car.compute('pulse');
 				const shares = [pulse.deviation / pulse.value, one.ofLambda / running.lambda, one.ofPressure] as const;
-				const deviation = pulse.value * Math.hypot(leftOut.injector_pulse, ...shares);
+				const deviation = pulse.value * Math.hypot(modelDiscrepancy.injector_pulse, ...shares);
 				this.take('injector_pulse', difference, deviation, log, pull, speed);
 			}
-			const power = wantsPower ? car.work('power') : 0;
+			const power = wantsPower ? car.compute('power') : 0;
 			const [volts, flow] = [read.meter_volts, read.air_flow];
-			if (volts && volts.value < ceiling - topVolts) {
-				car.put('air', air * (1 + off.meter_volts));
-				this.take('meter_volts', volts.value - car.work('volts'), one.ofVolts, log, pull, speed);
+			if (volts && volts.value < ceiling - saturationBand) {
+				car.override('air', air * (1 + off.meter_volts));
+				this.take('meter_volts', volts.value - car.compute('volts'), one.ofVolts, log, pull, speed);
 			} else if (flow && !volts)
 				this.take('air_flow', flow.value / (1 + off.air_flow) - air, one.ofFlow, log, pull, speed);
 			return power;

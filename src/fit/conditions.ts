@@ -1,10 +1,10 @@
-import type { CarAt, Running } from './car-at.ts';
+import type { CarModel, OperatingPoint } from './car-model.ts';
 import { fillingAt } from './filling.ts';
 import type { FitLog } from './fit-log.ts';
-import type { Prepared } from './prepared.ts';
-import { breathing, outsideUnknown, type Sensor, type sensorErrors, sensors, type Term } from './terms.ts';
+import type { Prepared } from './prepared-points.ts';
+import { ambientPrior, fillingShape, type Sensor, type sensorErrors, sensors, type Term } from './terms.ts';
 
-/** What the engine truly ran at where a log was written, by what its sensors are off at a point of the unknowns. */
+/** The operating points of logs corrected by the sensor errors at a point of the unknowns. */
 export class Conditions {
 	/** The graph's own unknowns come first, then these: sensors, terms of shape, air outside by log. */
 	readonly terms: readonly Term[];
@@ -13,7 +13,7 @@ export class Conditions {
 	readonly off: Record<Sensor, number>;
 	private readonly errors: Readonly<Record<Sensor, number>>;
 	private readonly logs: readonly FitLog[];
-	private readonly car: CarAt;
+	private readonly car: CarModel;
 	/** Whether charge temperature is read before the compressor: then it is that of the air outside. */
 	private readonly readsOutside: boolean;
 	private readonly first: number;
@@ -21,7 +21,7 @@ export class Conditions {
 	private readonly outsideAt: number;
 	private at: ArrayLike<number> = [];
 
-	constructor(car: CarAt, logs: readonly FitLog[], errors: ReturnType<typeof sensorErrors>, readsOutside: boolean) {
+	constructor(car: CarModel, logs: readonly FitLog[], errors: ReturnType<typeof sensorErrors>, readsOutside: boolean) {
 		this.car = car;
 		this.logs = logs;
 		this.errors = errors;
@@ -29,10 +29,10 @@ export class Conditions {
 		this.off = { ...errors };
 		this.first = car.sampler.dimensions;
 		this.shape = this.first + sensors.length;
-		this.outsideAt = this.shape + breathing.terms;
+		this.outsideAt = this.shape + fillingShape.terms;
 		this.terms = [
 			...sensors.map(channel => ({ id: `sensor: ${channel}`, channel })),
-			...Array.from({ length: breathing.terms }, (_, at) => ({ id: `breathing ${at + 1}`, channel: null })),
+			...Array.from({ length: fillingShape.terms }, (_, at) => ({ id: `breathing ${at + 1}`, channel: null })),
 			...logs.map((_, at) => ({ id: `outside air of log ${at + 1}`, channel: null })),
 		];
 		this.dimensions = this.first + this.terms.length;
@@ -48,7 +48,7 @@ export class Conditions {
 		}
 	}
 
-	runningAt({ point: { read }, place, log, lambdas }: Prepared): Running {
+	runningAt({ point: { read }, place, log, lambdas }: Prepared): OperatingPoint {
 		const { off } = this;
 		const charge = read.charge_temp;
 		let lambda = 0;
@@ -66,6 +66,6 @@ export class Conditions {
 	private outsideOf(log: number): number {
 		const read = this.logs[log]!.outside;
 		if (read !== null) return read - this.off.ambient_temp;
-		return outsideUnknown.usual + outsideUnknown.deviation * this.at[this.outsideAt + log]!;
+		return ambientPrior.usual + ambientPrior.deviation * this.at[this.outsideAt + log]!;
 	}
 }

@@ -1,5 +1,5 @@
-import type { CarAt } from './car-at.ts';
-import { breathing } from './terms.ts';
+import type { CarModel } from './car-model.ts';
+import { fillingShape } from './terms.ts';
 
 /** Where an engine speed lies from that of best power, as far as filling goes: made once for many points of the unknowns. */
 export interface Place {
@@ -13,7 +13,7 @@ export interface Place {
 /** @param speed rpm; `best`: that of best power */
 export function placeOf(speed: number, best: number): Place {
 	const x = (speed - best) / (best / 2);
-	return { speed, best, powers: Array.from({ length: breathing.terms }, (_, term) => x ** (term + 1)) };
+	return { speed, best, powers: Array.from({ length: fillingShape.terms }, (_, term) => x ** (term + 1)) };
 }
 
 /**
@@ -22,10 +22,11 @@ export function placeOf(speed: number, best: number): Place {
  *
  * @param at a point of all unknowns, in standard deviations; the terms of shape stand from `first` on
  */
-export function fillingAt(car: CarAt, { speed, best, powers }: Place, at: ArrayLike<number>, first: number): number {
+export function fillingAt(car: CarModel, { speed, best, powers }: Place, at: ArrayLike<number>, first: number): number {
 	const peak = car.of('torquePeak');
 	const back = peak < best ? Math.max(-1, Math.min(1, (best - speed) / (best - peak))) : 0;
 	let filling = 1 + ((car.of('torqueRise') - 1) / 2) * (Number.isFinite(back) ? back : 0);
-	for (let term = 0; term < powers.length; term++) filling += breathing.deviation * at[first + term]! * powers[term]!;
+	for (let term = 0; term < powers.length; term++)
+		filling += fillingShape.deviation * at[first + term]! * powers[term]!;
 	return filling;
 }

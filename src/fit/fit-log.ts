@@ -31,12 +31,12 @@ export interface FitLog {
 export const facts = ['clutch', 'spark', 'knock'] as const;
 export type Fact = (typeof facts)[number];
 
-/** Points of a pull and of all logs at most: more say little more, and each costs time. */
-const [mostOfPull, mostOfAll] = [12, 24] as const;
-/** A median of readings strays by so much more than their mean would. */
-const ofMedian = 1.2533;
-/** Slip under this is none. */
-const noSlip = 0.02;
+/** Most points of a pull and of all logs: more add little, and each costs time. */
+const [maxOfPull, maxOfAll] = [12, 24] as const;
+/** Standard error of a median over that of a mean, of normal readings: sqrt(pi / 2). */
+const medianErrorFactor = 1.2533;
+/** Share of slip under which a clutch holds. */
+const maxSlip = 0.02;
 
 /** What a log, judged, gives to fit to; null without a single point at full load. `share`: of the points of all logs. */
 export function fitLogOf(
@@ -50,7 +50,7 @@ export function fitLogOf(
 	const ambient = figure('log.ambient_pressure');
 	const some = pulls.filter(({ points }) => points.length > 0).slice(-10);
 	if (some.length === 0 || ambient === null) return null;
-	const each = Math.max(2, Math.min(mostOfPull, Math.floor((mostOfAll * share) / some.length)));
+	const each = Math.max(2, Math.min(maxOfPull, Math.floor((maxOfAll * share) / some.length)));
 	const inPull = (id: string) => (results[id] ?? []) as readonly RecordedInPull[];
 	const pullsWhere = (id: string, holds: (value: number) => boolean) =>
 		inPull(id).flatMap(({ pull, value }) => (typeof value === 'number' && holds(value) ? [pull] : []));
@@ -66,7 +66,7 @@ export function fitLogOf(
 				read: Object.fromEntries(
 					Object.entries(channels).map(([id, [value, noise, count]]) => [
 						id,
-						{ value, deviation: (ofMedian * noise) / Math.sqrt(Math.max(1, count)) },
+						{ value, deviation: (medianErrorFactor * noise) / Math.sqrt(Math.max(1, count)) },
 					]),
 				),
 			})),
@@ -76,9 +76,9 @@ export function fitLogOf(
 			inPull('log.power').flatMap(({ pull, value }) => (typeof value === 'number' ? [[pull, value]] : [])),
 		),
 		held: {
-			clutch: pullsWhere('log.slip', slip => slip < noSlip),
+			clutch: pullsWhere('log.slip', slip => slip < maxSlip),
 			spark: pullsWhere('log.stumbles', count => count === 0),
-			// A knock channel that never moved on a sensor that may not be there heard nothing.
+			// A knock channel that never moved proves nothing where no knock sensor is known to be fitted.
 			knock: listened ? pullsWhere('log.knock_most', retard => retard <= 0) : [],
 		},
 	};

@@ -8,7 +8,7 @@ import { agreement, leastShown } from './agreement.ts';
 import { type CarProblem, carProblem } from './car-problem.ts';
 import type { FitLog } from './fit-log.ts';
 import { meanPoint } from './mean-point.ts';
-import { type Moved, movedBy } from './moved.ts';
+import { type Moved, movedBy } from './moved-inputs.ts';
 import { drawFrom, type Posterior, startOf } from './posterior.ts';
 import type { Steps } from './steps.ts';
 import { sensorErrors } from './terms.ts';

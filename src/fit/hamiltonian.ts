@@ -1,7 +1,7 @@
 import { cholesky, dot, identity, type Square, solveWith } from './matrix.ts';
 import { curvatureOf } from './mode.ts';
 import { logLikelihood, type Problem } from './problem.ts';
-import type { Chance } from './random.ts';
+import type { RandomSource } from './random.ts';
 import { Straightened } from './straightened.ts';
 import { Surrogate } from './surrogate.ts';
 
@@ -9,18 +9,18 @@ import { Surrogate } from './surrogate.ts';
 export interface State {
 	readonly point: Float64Array;
 	/** The logarithm of its density by the model, up to a constant. */
-	readonly height: number;
+	readonly logDensity: number;
 	/** The same by the surrogate, and the coordinates it has there. */
-	readonly guessed: number;
+	readonly surrogateLogDensity: number;
 	readonly at: Float64Array;
 }
 
-/** Kicks of a trajectory, at first and at most, and the chance of acceptance by the surrogate from which they are enough. */
-const [fewest, most, smooth] = [4, 64, 0.85] as const;
-/** Trajectories that their number is judged by. */
-const judged = 16;
+/** Kicks of a trajectory, at first and at most, and the acceptance by the surrogate from which they are enough. */
+const [minKicks, maxKicks, targetAcceptance] = [4, 64, 0.85] as const;
+/** Trajectories from which that acceptance is estimated. */
+const trialCount = 16;
 /** The longest step of a walk, rad. */
-const widest = 0.8;
+const maxAngle = 0.8;
 
 /**
  * Hamiltonian Monte Carlo (Neal 2011) on a surrogate, each trajectory accepted or not by the model (Liu 2001, 9.4.3), and after
@@ -35,7 +35,7 @@ export class Hamiltonian {
 	private readonly middle: Float64Array;
 	/** C of the spread C Ct about the mode. */
 	private readonly spread: Square;
-	private kicks: number = fewest;
+	private kicks: number = minKicks;
 	// Where a trajectory is, in deviations of that normal distribution, and its momentum; what kicks it.
 	private readonly at: Float64Array;
 	private readonly momentum: Float64Array;
@@ -61,7 +61,7 @@ export class Hamiltonian {
 	 * The first state of a chain: one that the surrogate has as likely, from a point. How many kicks its trajectories need is
 	 * found out on the way.
 	 */
-	settle(from: Float64Array, chance: Chance): State {
+	settle(from: Float64Array, random: RandomSource): State {
 		const { at, coordinates, middle, spread } = this;
 		this.straightened.of(this.seenOf(from), coordinates);
 		for (let row = 0; row < at.length; row++) {
@@ -69,45 +69,45 @@ export class Hamiltonian {
 			for (let column = 0; column < row; column++) rest -= spread[row]![column]! * at[column]!;
 			at[row] = rest / spread[row]![row]!;
 		}
-		let guessed = this.look();
+		let surrogateLogDensity = this.look();
 		for (;;) {
-			let likely = 0;
-			for (let index = 0; index < judged; index++) {
-				const end = this.trajectory(guessed, chance);
-				likely += end.likely / judged;
-				guessed = end.guessed;
+			let acceptance = 0;
+			for (let index = 0; index < trialCount; index++) {
+				const end = this.trajectory(surrogateLogDensity, random);
+				acceptance += end.acceptance / trialCount;
+				surrogateLogDensity = end.surrogateLogDensity;
 			}
-			if (likely >= smooth || this.kicks >= most) return this.stateHere(from, guessed);
+			if (acceptance >= targetAcceptance || this.kicks >= maxKicks) return this.stateHere(from, surrogateLogDensity);
 			this.kicks *= 2;
 		}
 	}
 
 	/** The next state of a chain. */
-	next(now: State, chance: Chance): State {
-		return this.walk(this.lead(now, chance), chance);
+	next(now: State, random: RandomSource): State {
+		return this.walk(this.lead(now, random), random);
 	}
 
 	/** Where a trajectory leads, if the model accepts it. */
-	private lead(now: State, chance: Chance): State {
+	private lead(now: State, random: RandomSource): State {
 		this.at.set(now.at);
-		const { moved, guessed } = this.trajectory(this.look(), chance);
+		const { moved, surrogateLogDensity } = this.trajectory(this.look(), random);
 		if (!moved) return now;
-		const end = this.stateHere(now.point, guessed);
-		const gain = end.height - end.guessed - (now.height - now.guessed);
-		return Math.log(chance.uniform()) < gain ? end : now;
+		const end = this.stateHere(now.point, surrogateLogDensity);
+		const gain = end.logDensity - end.surrogateLogDensity - (now.logDensity - now.surrogateLogDensity);
+		return Math.log(random.uniform()) < gain ? end : now;
 	}
 
 	/**
 	 * A step by the model alone, short as often as not (preconditioned Crank-Nicolson, Cotter et al. 2013): it leads out of what
 	 * the model has as much more likely than the surrogate does, where a chain would stay for long.
 	 */
-	private walk(now: State, chance: Chance): State {
-		const angle = widest * chance.uniform();
+	private walk(now: State, random: RandomSource): State {
+		const angle = maxAngle * random.uniform();
 		const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
-		for (let row = 0; row < this.at.length; row++) this.at[row] = cosine * now.at[row]! + sine * chance.normal();
+		for (let row = 0; row < this.at.length; row++) this.at[row] = cosine * now.at[row]! + sine * random.normal();
 		const end = this.stateHere(now.point, this.look());
-		const over = ({ height, at }: State) => height + dot(at, at) / 2;
-		return Math.log(chance.uniform()) < over(end) - over(now) ? end : now;
+		const over = ({ logDensity, at }: State) => logDensity + dot(at, at) / 2;
+		return Math.log(random.uniform()) < over(end) - over(now) ? end : now;
 	}
 
 	private seenOf(point: Float64Array): Float64Array {
@@ -115,25 +115,25 @@ export class Hamiltonian {
 	}
 
 	/** The state where the trajectories are; unknowns that nothing seen moves with are as in `from`. */
-	private stateHere(from: Float64Array, guessed: number): State {
+	private stateHere(from: Float64Array, surrogateLogDensity: number): State {
 		const { problem, unknowns } = this;
 		this.place();
 		const there = this.straightened.at(this.coordinates);
 		const point = from.slice();
 		for (const [row, unknown] of unknowns.entries()) point[unknown] = there[row]!;
-		const height = logLikelihood(problem, problem.at(point)) - dot(there, there) / 2;
-		return { point, height, guessed, at: this.at.slice() };
+		const logDensity = logLikelihood(problem, problem.at(point)) - dot(there, there) / 2;
+		return { point, logDensity, surrogateLogDensity, at: this.at.slice() };
 	}
 
 	/** One trajectory by the surrogate alone: it stays where it ends, or goes back. */
-	private trajectory(guessed: number, chance: Chance) {
+	private trajectory(surrogateLogDensity: number, random: RandomSource) {
 		const { at, momentum, force, kicks } = this;
 		const [keptAt, keptForce] = [at.slice(), force.slice()];
-		for (let row = 0; row < at.length; row++) momentum[row] = chance.normal();
-		const before = guessed - dot(momentum, momentum) / 2;
-		const angle = ((Math.PI / 2) * (0.8 + 0.4 * chance.uniform())) / kicks;
+		for (let row = 0; row < at.length; row++) momentum[row] = random.normal();
+		const before = surrogateLogDensity - dot(momentum, momentum) / 2;
+		const angle = ((Math.PI / 2) * (0.8 + 0.4 * random.uniform())) / kicks;
 		const [cosine, sine] = [Math.cos(angle), Math.sin(angle)];
-		let height = guessed;
+		let logDensity = surrogateLogDensity;
 		for (let kick = 0; kick < kicks; kick++) {
 			for (let row = 0; row < at.length; row++) {
 				const pushed = momentum[row]! + (angle / 2) * force[row]!;
@@ -141,15 +141,15 @@ export class Hamiltonian {
 				at[row] = here * cosine + pushed * sine;
 				momentum[row] = pushed * cosine - here * sine;
 			}
-			height = this.look();
+			logDensity = this.look();
 			for (let row = 0; row < at.length; row++) momentum[row]! += (angle / 2) * force[row]!;
 		}
-		const gain = height - dot(momentum, momentum) / 2 - before;
-		const likely = Number.isNaN(gain) ? 0 : Math.min(1, Math.exp(gain));
-		if (chance.uniform() < likely) return { moved: true, guessed: height, likely };
+		const gain = logDensity - dot(momentum, momentum) / 2 - before;
+		const acceptance = Number.isNaN(gain) ? 0 : Math.min(1, Math.exp(gain));
+		if (random.uniform() < acceptance) return { moved: true, surrogateLogDensity: logDensity, acceptance };
 		at.set(keptAt);
 		force.set(keptForce);
-		return { moved: false, guessed, likely };
+		return { moved: false, surrogateLogDensity, acceptance };
 	}
 
 	/** The coordinates of where the trajectory is. */
@@ -167,13 +167,13 @@ export class Hamiltonian {
 	private look(): number {
 		const { at, coordinates, spread, slopes, force } = this;
 		this.place();
-		const height = this.straightened.height(coordinates, slopes);
+		const logDensity = this.straightened.height(coordinates, slopes);
 		force.set(at);
 		for (let row = 0; row < at.length; row++) {
 			const of = spread[row]!;
 			const slope = slopes[row]!;
 			for (let column = 0; column <= row; column++) force[column]! += of[column]! * slope;
 		}
-		return height;
+		return logDensity;
 	}
 }

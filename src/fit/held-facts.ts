@@ -1,10 +1,10 @@
 import { evaluate, type State, valueIn } from '../graph/solve.ts';
-import type { CarAt, Running } from './car-at.ts';
+import type { CarModel, OperatingPoint } from './car-model.ts';
 import { type Fact, type FitLog, facts } from './fit-log.ts';
-import type { Prepared } from './prepared.ts';
-import { outsideUnknown } from './terms.ts';
+import type { Prepared } from './prepared-points.ts';
+import { ambientPrior } from './terms.ts';
 
-/** The chance that a log shows a fact that does not hold, and how sharp its line is, as a share. Estimates. */
+/** The chance that a log shows a fact that does not hold, and the width of its threshold, as a share. Estimates. */
 export const doubts: Readonly<Record<Fact, { readonly doubt: number; readonly soft: number }>> = {
 	clutch: { doubt: 0.05, soft: 0.03 },
 	spark: { doubt: 0.1, soft: 0.03 },
@@ -17,13 +17,13 @@ export interface HeldFact {
 	readonly log: number;
 	readonly one: Prepared;
 	/** What was spare there, as a share. */
-	margin(running: Running): number;
+	margin(running: OperatingPoint): number;
 }
 
 /** The facts known of the car: each at the point of most pressure of the pulls in which it held. */
 export function heldFacts(
 	state: State,
-	car: CarAt,
+	car: CarModel,
 	logs: readonly FitLog[],
 	prepared: readonly Prepared[],
 ): HeldFact[] {
@@ -38,24 +38,24 @@ export function heldFacts(
 	);
 	return found.flatMap(({ fact, log, one }): HeldFact[] => {
 		const { read } = one.point;
-		const put = () => {
-			if (read.charge_temp) car.put('charge', read.charge_temp.value);
-			else car.work('charge');
-			if (read.spark_advance) car.put('advance', read.spark_advance.value);
+		const setMeasured = () => {
+			if (read.charge_temp) car.override('charge', read.charge_temp.value);
+			else car.compute('charge');
+			if (read.spark_advance) car.override('advance', read.spark_advance.value);
 		};
-		const margins: Record<Fact, (running: Running) => number> = {
+		const margins: Record<Fact, (running: OperatingPoint) => number> = {
 			clutch: running =>
 				car.running(running, () => {
-					put();
-					car.work('air');
-					car.work('power');
-					return car.of('clutch') / car.work('turning') - 1;
+					setMeasured();
+					car.compute('air');
+					car.compute('power');
+					return car.of('clutch') / car.compute('turning') - 1;
 				}),
 			spark: running => {
 				const coil = car.of('spark');
 				return car.running(running, () => {
-					put();
-					return coil / car.work('spark') - 1;
+					setMeasured();
+					return coil / car.compute('spark') - 1;
 				});
 			},
 			knock: knockMargin(state, car, logs[log]!, one),
@@ -63,11 +63,11 @@ export function heldFacts(
 		const center = new Float64Array(car.sampler.dimensions);
 		car.moveTo(center);
 		const margin = margins[fact];
-		const running: Running = {
+		const running: OperatingPoint = {
 			speed: one.point.speed,
 			manifold: read.manifold_pressure!.value,
 			ambient: logs[log]!.ambient,
-			outside: logs[log]!.outside ?? outsideUnknown.usual,
+			outside: logs[log]!.outside ?? ambientPrior.usual,
 			lambda: read[one.lambdas[0]!]!.value,
 			filling: 1,
 		};
@@ -75,13 +75,13 @@ export function heldFacts(
 	});
 }
 
-/** The cylinder model runs once at what was logged; from there its figure follows by its slopes. */
-function knockMargin(state: State, car: CarAt, { ambient, outside }: FitLog, { point }: Prepared) {
+/** The cylinder model runs once at the logged point; from there its figure follows by its slopes. */
+function knockMargin(state: State, car: CarModel, { ambient, outside }: FitLog, { point }: Prepared) {
 	const { manifold_pressure, charge_temp, spark_advance } = point.read;
 	const nominal = valueIn(state, 'engine.knock_integral');
 	const [there] = evaluate(state, ['engine.knock_integral'], {
 		'air.ambient_pressure': ambient,
-		'build.hot_day': outside ?? outsideUnknown.usual,
+		'build.hot_day': outside ?? ambientPrior.usual,
 		'boost.target': Math.max(0, manifold_pressure!.value - ambient),
 		'boost.manifold_pressure': manifold_pressure!.value,
 		...(charge_temp ? { 'boost.charge_temp': charge_temp.value } : {}),

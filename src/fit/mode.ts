@@ -8,16 +8,16 @@ export interface Mode {
 	readonly slopes: readonly Float64Array[];
 	readonly marginSlopes: readonly Float64Array[];
 	/** The logarithm of the density after the log, up to a constant: facts that held left out. */
-	readonly height: number;
+	readonly logDensity: number;
 }
 
 export type Slopes = Pick<Mode, 'slopes' | 'marginSlopes'>;
 
 /** The step that slopes are measured with, in standard deviations of the prior. */
-const aside = 0.01;
-const mostRounds = 60;
-/** A gain, as a logarithm, that is none; how far apart, in standard deviations of the prior, two modes are at least. */
-const [close, same] = [1e-3, 0.3] as const;
+const slopeStep = 0.01;
+const maxRounds = 60;
+/** The gain of a step, as a logarithm, under which it has converged; standard deviations of the prior by which two modes differ. */
+const [convergence, modeDistance] = [1e-3, 0.3] as const;
 
 /**
  * The most likely point, from a start: Gauss and Newton's method with Levenberg's damping. Facts that held are left out; they
@@ -57,13 +57,13 @@ export function modeFrom(
 		return before - cost;
 	};
 	let slopes: Slopes | null = near;
-	for (let round = 0; round < mostRounds; round++) {
-		const fresh = slopes === null;
+	for (let round = 0; round < maxRounds; round++) {
+		const isFresh = slopes === null;
 		slopes ??= slopesAt(problem, unknowns, point);
 		if (!slopes) return null;
-		if (step(slopes) >= close) continue;
-		if (fresh) return { point, slopes: slopes.slopes, marginSlopes: slopes.marginSlopes, height: -cost };
-		if (near && unknowns.every(unknown => Math.abs(point[unknown]! - near.point[unknown]!) < same)) return near;
+		if (step(slopes) >= convergence) continue;
+		if (isFresh) return { point, slopes: slopes.slopes, marginSlopes: slopes.marginSlopes, logDensity: -cost };
+		if (near && unknowns.every(unknown => Math.abs(point[unknown]! - near.point[unknown]!) < modeDistance)) return near;
 		slopes = null;
 		damping = 1e-3;
 	}
@@ -82,7 +82,7 @@ export function slopesAt(problem: Problem, unknowns: readonly number[], point: F
 	const slopes: Float64Array[] = [];
 	const marginSlopes: Float64Array[] = [];
 	for (const unknown of unknowns) {
-		const side = [aside, -aside].find(by => {
+		const side = [slopeStep, -slopeStep].find(by => {
 			shifted[unknown] = point[unknown]! + by;
 			const there = problem.at(shifted);
 			if (!there) return false;

@@ -1,9 +1,9 @@
-import { effectiveDraws } from './effective.ts';
+import { effectiveDraws } from './effective-draws.ts';
 import { Hamiltonian, type State } from './hamiltonian.ts';
 import { meanPoint } from './mean-point.ts';
 import { type Mode, modeFrom, seenUnknowns } from './mode.ts';
 import type { Problem } from './problem.ts';
-import { type Chance, chanceFrom } from './random.ts';
+import { type RandomSource, seededRandom } from './random.ts';
 import { finish, type Steps } from './steps.ts';
 
 /** What is left of the prior after what was seen: equally likely draws of all unknowns. */
@@ -16,28 +16,28 @@ export interface Posterior {
 	readonly draws: readonly Float64Array[];
 }
 
-/** Chains, the states that each is continued by, and states of one at most. */
-const [chainCount, round, longest] = [4, 125, 1500] as const;
-/** A ratio of spreads from which on the chains are not in one place. Gelman et al. 2013, 11.4. */
-const apart = 1.1;
-/** Starts besides the center; a mode this far under the highest, as a logarithm, does not count. */
-const [drawnStarts, lowest] = [4, 10] as const;
+/** Chains, the states that each is continued by at a time, and the most states of one. */
+const [chainCount, batch, maxLength] = [4, 125, 1500] as const;
+/** The ratio of spreads R from which chains have not converged. Gelman et al. 2013, 11.4. */
+const maxRatio = 1.1;
+/** Random starts besides the center; a mode this far under the highest, as a logarithm, does not count. */
+const [randomStarts, maxDrop] = [4, 10] as const;
 
 /** Where draws begin: the most likely points, the highest first, and the unknowns that anything seen moves with. */
 export interface Start {
 	readonly mode: Mode;
 	readonly modes: readonly Mode[];
 	readonly seen: readonly number[];
-	readonly chance: Chance;
+	readonly random: RandomSource;
 }
 
 /** The most likely points, found from the center and from drawn starts; null where there is none. */
 export function startOf(problem: Problem, seed: number): Start | null {
-	const chance = chanceFrom(seed);
+	const random = seededRandom(seed);
 	const seen = seenUnknowns(problem, new Float64Array(problem.dimensions));
-	const modes = modesOf(problem, seen, chance);
+	const modes = modesOf(problem, seen, random);
 	const [mode] = modes;
-	return mode ? { mode, modes, seen, chance } : null;
+	return mode ? { mode, modes, seen, random } : null;
 }
 
 /**
@@ -48,22 +48,22 @@ export function startOf(problem: Problem, seed: number): Start | null {
  */
 export function* drawFrom(
 	problem: Problem,
-	{ mode, modes, seen, chance }: Start,
+	{ mode, modes, seen, random }: Start,
 	count: number,
 	enough: number,
 ): Steps<Posterior | null> {
 	const begun = modes.map(({ point }) => point);
-	let ran = yield* chainsAbout(problem, { center: mode.point, begun, seen, chance, enough });
+	let ran = yield* chainsAbout(problem, { center: mode.point, begun, seen, random, enough });
 	if (!ran.agree) {
 		const later = ran.chains.flatMap(chain => chain.slice(chain.length >> 1).map(({ point }) => point));
 		const center = meanPoint(later, seen, mode.point);
 		if (!problem.at(center)) return null;
 		const begun = ran.chains.map(chain => chain.at(-1)!.point);
-		ran = yield* chainsAbout(problem, { center, begun, seen, chance, enough });
+		ran = yield* chainsAbout(problem, { center, begun, seen, random, enough });
 	}
 	if (!ran.agree) return null;
-	const states = shuffled(ran.chains.flat(), chance);
-	const draws = Array.from({ length: count }, (_, at) => complete(states[at % states.length]!.point, seen, chance));
+	const states = shuffled(ran.chains.flat(), random);
+	const draws = Array.from({ length: count }, (_, at) => complete(states[at % states.length]!.point, seen, random));
 	return { mode, seen, effective: ran.effective, draws };
 }
 
@@ -76,23 +76,23 @@ interface Chains {
 /** Chains by a surrogate about `center`, from the points `begun`, until they agree and are worth `enough`, or are long. */
 function* chainsAbout(
 	problem: Problem,
-	how: Pick<Start, 'seen' | 'chance'> & { center: Float64Array; begun: readonly Float64Array[]; enough: number },
+	how: Pick<Start, 'seen' | 'random'> & { center: Float64Array; begun: readonly Float64Array[]; enough: number },
 ): Steps<Chains> {
-	const { center, begun, seen, chance, enough } = how;
+	const { center, begun, seen, random, enough } = how;
 	const sampler = new Hamiltonian(problem, seen, center);
 	yield 0.1;
 	const chains = Array.from({ length: chainCount }, (_, at): State[] => [
-		sampler.settle(begun[at % begun.length]!, chance),
+		sampler.settle(begun[at % begun.length]!, random),
 	]);
 	for (let share = 0.1; ; ) {
-		for (let index = 0; index < round; index++) {
-			for (const chain of chains) chain.push(sampler.next(chain.at(-1)!, chance));
+		for (let index = 0; index < batch; index++) {
+			for (const chain of chains) chain.push(sampler.next(chain.at(-1)!, random));
 			if (index % 5 === 0) yield share;
 		}
-		const { draws: effective, r } = worthOf(chains, seen);
+		const { draws: effective, r } = worstOf(chains, seen);
 		share = Math.max(share, 0.1 + 0.9 * Math.min(1, effective / enough));
-		const agree = r < apart;
-		if ((agree && effective >= enough) || chains[0]!.length >= longest) return { chains, effective, agree };
+		const agree = r < maxRatio;
+		if ((agree && effective >= enough) || chains[0]!.length >= maxLength) return { chains, effective, agree };
 	}
 }
 
@@ -102,8 +102,8 @@ export function drawPosterior(problem: Problem, seed: number, count: number, eno
 	return start && finish(drawFrom(problem, start, count, enough));
 }
 
-/** What the chains are worth for the figure of which they say least: how likely, and each unknown. */
-function worthOf(
+/** Effective draws and R for the worst figure: the density and each unknown. */
+function worstOf(
 	chains: readonly (readonly State[])[],
 	unknowns: readonly number[],
 ): ReturnType<typeof effectiveDraws> {
@@ -112,8 +112,8 @@ function worthOf(
 	for (let figure = -1; figure < unknowns.length; figure++) {
 		for (const [at, chain] of chains.entries())
 			for (let index = 0; index < chain.length; index++) {
-				const { height, point } = chain[index]!;
-				along[at]![index] = figure < 0 ? height : point[unknowns[figure]!]!;
+				const { logDensity, point } = chain[index]!;
+				along[at]![index] = figure < 0 ? logDensity : point[unknowns[figure]!]!;
 			}
 		const one = effectiveDraws(along);
 		draws = Math.min(draws, one.draws);
@@ -123,30 +123,30 @@ function worthOf(
 }
 
 /** The modes found from the center and from drawn starts, the highest first, each once. */
-function modesOf(problem: Problem, unknowns: readonly number[], chance: Chance): Mode[] {
+function modesOf(problem: Problem, unknowns: readonly number[], random: RandomSource): Mode[] {
 	const found = new Set<Mode>();
-	for (let start = 0; start <= drawnStarts; start++) {
+	for (let start = 0; start <= randomStarts; start++) {
 		const from = new Float64Array(problem.dimensions);
-		if (start > 0) for (const unknown of unknowns) from[unknown] = chance.normal();
+		if (start > 0) for (const unknown of unknowns) from[unknown] = random.normal();
 		const mode = modeFrom(problem, unknowns, from, found.values().next().value ?? null);
 		if (mode) found.add(mode);
 	}
-	const sorted = [...found].sort((one, other) => other.height - one.height);
-	return sorted.filter(({ height }) => height > sorted[0]!.height - lowest);
+	const sorted = [...found].sort((one, other) => other.logDensity - one.logDensity);
+	return sorted.filter(({ logDensity }) => logDensity > sorted[0]!.logDensity - maxDrop);
 }
 
 /** The point with prior draws of all that nothing seen moves with. */
-function complete(point: Float64Array, unknowns: readonly number[], chance: Chance): Float64Array {
-	const made = point.map(() => chance.normal());
+function complete(point: Float64Array, unknowns: readonly number[], random: RandomSource): Float64Array {
+	const made = point.map(() => random.normal());
 	for (const unknown of unknowns) made[unknown] = point[unknown]!;
 	return made;
 }
 
-/** In an order by chance: Fisher and Yates. */
-function shuffled<T>(list: readonly T[], chance: Chance): T[] {
+/** In random order: Fisher and Yates. */
+function shuffled<T>(list: readonly T[], random: RandomSource): T[] {
 	const made = [...list];
 	for (let at = made.length - 1; at > 0; at--) {
-		const other = Math.floor(chance.uniform() * (at + 1));
+		const other = Math.floor(random.uniform() * (at + 1));
 		[made[at], made[other]] = [made[other]!, made[at]!];
 	}
 	return made;

@@ -1,7 +1,7 @@
 import { uniform } from '../graph/latin-hypercube.ts';
 
-/** Numbers by chance, always the same for one seed. */
-export interface Chance {
+/** A source of random numbers, the same for one seed. */
+export interface RandomSource {
 	/** From 0 up to 1. */
 	uniform(): number;
 	/** Standard normal. */
@@ -9,7 +9,7 @@ export interface Chance {
 }
 
 /** Normal deviates by the polar method of Marsaglia. */
-export function chanceFrom(seed: number): Chance {
+export function seededRandom(seed: number): RandomSource {
 	const next = uniform(seed);
 	let kept: number | null = null;
 	return {

@@ -19,7 +19,7 @@ export function sharedVariance(
 	const followed = unknowns.map(unknown => column(draws.slice(0, values.length), unknown));
 	const figure = centered(values);
 	const square = followed.map((one, row) =>
-		Float64Array.from(followed, (other, at) => dot(one, other) + (at === row ? least * values.length : 0)),
+		Float64Array.from(followed, (other, at) => dot(one, other) + (at === row ? ridge * values.length : 0)),
 	);
 	const factor = cholesky(square);
 	if (!factor) return new Float64Array(size);
@@ -42,8 +42,8 @@ export function sharedVariance(
 	});
 }
 
-/** So much is added to each variance, that unknowns which hardly move do not divide by nothing. */
-const least = 1e-6;
+/** Added to each variance (ridge), so that unknowns which hardly move do not divide by nothing. */
+const ridge = 1e-6;
 
 const column = (draws: readonly Float64Array[], unknown: number): Float64Array =>
 	centered(Float64Array.from(draws, draw => draw[unknown]!));

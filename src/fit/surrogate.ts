@@ -1,14 +1,14 @@
+import { leadingDirections } from './leading-directions.ts';
 import { dot } from './matrix.ts';
 import { logOfFact, type Problem, slopeOfFact } from './problem.ts';
-import { leadingDirections } from './span.ts';
 
-/** Each unknown is followed to so many standard deviations of the prior either way, in steps of this. */
-const [far, step] = [4, 0.5] as const;
-const segments = (2 * far) / step;
-/** Pairs are looked at of unknowns that move the outputs by so much in one deviation, and kept where they do together. */
-const [moving, together] = [0.3, 0.05] as const;
-/** Changes of residuals within so many deviations of an unknown are kept but for so much. */
-const [near, left] = [2, 0.1] as const;
+/** Standard deviations of the prior that the grid of each unknown reaches either way, and its step. */
+const [reach, step] = [4, 0.5] as const;
+const segments = (2 * reach) / step;
+/** Change of the outputs by one deviation of an unknown from which its pairs are tried, and that of a pair from which it is used. */
+const [minMain, minInteraction] = [0.3, 0.05] as const;
+/** Changes of residuals within so many deviations of an unknown are reproduced but for so much. */
+const [near, tolerance] = [2, 0.1] as const;
 
 /** What two unknowns do together: by output, at one deviation of each from the mode. */
 interface Pair {
@@ -56,24 +56,24 @@ export class Surrogate {
 			return there?.map((one, at) => one - base[at]!) ?? null;
 		};
 		const knots = unknowns.map(unknown =>
-			goneOn(Array.from({ length: segments + 1 }, (_, knot) => change([unknown, knot * step - far]))),
+			withGapsFilled(Array.from({ length: segments + 1 }, (_, knot) => change([unknown, knot * step - reach]))),
 		);
 		const aside = unknowns.map(unknown => change([unknown, mode[unknown]! + 1]));
-		const strong = [...unknowns.keys()].filter(at => aside[at] && length(aside[at]) > moving);
+		const strong = [...unknowns.keys()].filter(at => aside[at] && length(aside[at]) > minMain);
 		const pairs = strong.flatMap((one, index) =>
 			strong.slice(0, index).flatMap((other): Pair[] => {
 				const [a, b] = [unknowns[one]!, unknowns[other]!];
 				const both = change([a, mode[a]! + 1], [b, mode[b]! + 1]);
 				const more = both?.map((value, at) => value - aside[one]![at]! - aside[other]![at]!);
-				return more && length(more) > together ? [{ one, other, change: more }] : [];
+				return more && length(more) > minInteraction ? [{ one, other, change: more }] : [];
 			}),
 		);
 		const residuals = base.length - facts;
 		const directions = leadingDirections(
-			[base, ...knots.flatMap(all => all.slice((far - near) / step, (far + near) / step + 1))].map(all =>
+			[base, ...knots.flatMap(all => all.slice((reach - near) / step, (reach + near) / step + 1))].map(all =>
 				all.subarray(0, residuals),
 			),
-			left,
+			tolerance,
 		);
 		this.directions = directions.length;
 		const reduced = (all: Float64Array) =>
@@ -119,7 +119,7 @@ export class Surrogate {
 
 	/** Adds the change of the outputs with one unknown by itself; how they move with it there stands in its slopes. */
 	add(unknown: number, to: number, outputs: Float64Array): void {
-		// Who straightens it asks for the same place just before.
+		// `Straightened` asks for the same place just before.
 		if (this.followed[unknown] !== to) this.follow(unknown, to);
 		const changes = this.changes[unknown]!;
 		for (let at = 0; at < changes.length; at++) outputs[at]! += changes[at]!;
@@ -129,13 +129,13 @@ export class Surrogate {
 		this.followed[unknown] = to;
 		const changes = this.changes[unknown]!;
 		const slopes = this.slopes[unknown]!;
-		// A trajectory that went astray: nothing is known there, and it is refused.
+		// A trajectory that diverged: there is no value, and it is refused.
 		if (Number.isNaN(to)) {
 			changes.fill(Number.NaN);
 			slopes.fill(Number.NaN);
 			return;
 		}
-		const place = (to + far) / step;
+		const place = (to + reach) / step;
 		const segment = Math.max(0, Math.min(segments - 1, Math.floor(place)));
 		// Beyond the grid it goes on straight.
 		const t = Math.max(0, Math.min(1, place - segment));
@@ -161,7 +161,7 @@ function outputsAt(problem: Problem, point: Float64Array): Float64Array | null {
 const length = (values: Float64Array): number => Math.sqrt(dot(values, values));
 
 /** With the changes of the nearest knot that is known in place of those that are not. */
-function goneOn(knots: readonly (Float64Array | null)[]): Float64Array[] {
+function withGapsFilled(knots: readonly (Float64Array | null)[]): Float64Array[] {
 	return knots.map((one, knot) => {
 		let found = one;
 		for (let by = 1; !found; by++) found = knots[knot - by] ?? knots[knot + by] ?? null;

@@ -5,7 +5,7 @@ import type { Declared } from '../log/declared.ts';
 export interface Term {
 	/** `sensor: fuel_pressure`, `breathing 1`. */
 	readonly id: string;
-	/** The channel of a sensor; null of breathing. */
+	/** The channel of a sensor; null of the terms of shape. */
 	readonly channel: string | null;
 }
 
@@ -46,13 +46,13 @@ export function sensorErrors({
 }
 
 /** Terms of the shape of filling over engine speed, 3 % each at half the speed of best power. */
-export const breathing = { terms: 3, deviation: 0.03 } as const;
+export const fillingShape = { terms: 3, deviation: 0.03 } as const;
 
 /** Outside air of a log without it: K, usual and one standard deviation. Common practice. */
-export const outsideUnknown = { usual: 293, deviation: 10 } as const;
+export const ambientPrior = { usual: 293, deviation: 10 } as const;
 
 /** The coldest and the warmest of it that are likely, K: nine of ten lie between. */
-export const likelyOutside = [-nineOfTen, nineOfTen].map(z => outsideUnknown.usual + z * outsideUnknown.deviation) as [
+export const likelyAmbient = [-nineOfTen, nineOfTen].map(z => ambientPrior.usual + z * ambientPrior.deviation) as [
 	cold: number,
 	warm: number,
 ];
@@ -61,7 +61,7 @@ export const likelyOutside = [-nineOfTen, nineOfTen].map(z => outsideUnknown.usu
  * What the model leaves out at one point, one standard deviation: shares of pulse, meter volts, air flow and power; Pa of the
  * rail; V of the pump; K of the charge, whose cooler is not yet as hot in a short pull as the model has it.
  */
-export const leftOut = {
+export const modelDiscrepancy = {
 	injector_pulse: 0.01,
 	meter_volts: 0.006,
 	air_flow: 0.01,

@@ -12,10 +12,10 @@ export interface Unsettled {
 	readonly measure: string | null;
 }
 
-/** Draws that a limit is followed in. */
-const followed = 400;
-/** A share of a limit's variance under this is chance. */
-const some = 0.03;
+/** Draws in which a limit is computed. */
+const limitDraws = 400;
+/** Shares of a limit's variance under this are noise. */
+const minShare = 0.03;
 
 /**
  * Of each limit what leaves most of it open: the share of its variance that goes with each input or sensor over the draws, so
@@ -37,7 +37,7 @@ export function unsettledIn(
 	const open = limits.filter(id => typeof state.values[slotOf.get(id)!] === 'number');
 	const slots = open.map(id => slotOf.get(id)!);
 	const sampler = makeSampler(state, uncertain, slots);
-	const drawn = draws.slice(0, followed);
+	const drawn = draws.slice(0, limitDraws);
 	const figures = drawn.map(draw => {
 		const values = sampler.evaluate(draw);
 		return slots.map(slot => Number(values[slot] ?? Number.NaN));
@@ -48,15 +48,15 @@ export function unsettledIn(
 		// In a draw where the limit has no place (a compressor that chokes before) there is nothing to follow.
 		const placed = [...drawn.keys()].filter(draw => Number.isFinite(figures[draw]![at]!));
 		const values = Float64Array.from(placed, draw => figures[draw]![at]!);
-		if (values.length < followed / 2 || values.every(value => value === values[0])) return [];
+		if (values.length < limitDraws / 2 || values.every(value => value === values[0])) return [];
 		const shares = new Map<string, number>();
 		const above = reach([slots[at]!], slot => graph.feeds[slot]!);
 		const moving = unknowns.filter(unknown => above.has(slotOf.get(named[unknown]!) ?? slots[at]!));
-		const rows = [...placed.map(draw => draws[draw]!), ...draws.slice(followed)];
+		const rows = [...placed.map(draw => draws[draw]!), ...draws.slice(limitDraws)];
 		const all = sharedVariance(values, rows, moving, isSeen);
 		for (const [index, unknown] of moving.entries()) {
 			const share = all[index]!;
-			if (share > some) shares.set(named[unknown]!, (shares.get(named[unknown]!) ?? 0) + share);
+			if (share > minShare) shares.set(named[unknown]!, (shares.get(named[unknown]!) ?? 0) + share);
 		}
 		const inputs = [...shares].sort((a, b) => b[1] - a[1]).map(([id]) => id);
 		const measure = inputs.find(id => id.startsWith('sensor: ') || canMeasure(id)) ?? null;

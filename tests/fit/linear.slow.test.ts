@@ -2,13 +2,13 @@ import { describe, expect, test } from 'vitest';
 import { cholesky, solveWith } from '../../src/fit/matrix.ts';
 import { drawPosterior } from '../../src/fit/posterior.ts';
 import type { Problem } from '../../src/fit/problem.ts';
-import { chanceFrom } from '../../src/fit/random.ts';
+import { seededRandom } from '../../src/fit/random.ts';
 
 const [dimensions, readings] = [30, 40] as const;
 
 /** Readings that are straight in the unknowns, in so many directions, with noise of 1. */
 function straight(seed: number) {
-	const { normal } = chanceFrom(seed);
+	const { normal } = seededRandom(seed);
 	const directions = Array.from({ length: 5 }, (_, at) =>
 		Float64Array.from({ length: dimensions }, (_, place) => (place < 24 ? (normal() * (at + 0.3)) / 6 : 0)),
 	);

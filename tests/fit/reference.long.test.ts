@@ -3,7 +3,7 @@ import { cholesky, dot, identity, solveWith } from '../../src/fit/matrix.ts';
 import { curvatureOf, modeFrom, seenUnknowns } from '../../src/fit/mode.ts';
 import { drawPosterior } from '../../src/fit/posterior.ts';
 import { logLikelihood } from '../../src/fit/problem.ts';
-import { chanceFrom } from '../../src/fit/random.ts';
+import { seededRandom } from '../../src/fit/random.ts';
 import { makeSampler } from '../../src/graph/sampling.ts';
 import { seed } from '../counts.ts';
 import { drawnCar } from '../support/fitted-car.ts';
@@ -33,7 +33,7 @@ test.each([seed, seed + 1, seed + 2])(
 	'a long random walk comes to the same limits, car %i',
 	at => {
 		const { problem, state, uncertain } = drawnCar(at, { points: 4 });
-		const chance = chanceFrom(at + 1);
+		const chance = seededRandom(at + 1);
 		const unknowns = seenUnknowns(problem, new Float64Array(problem.dimensions));
 		const mode = modeFrom(problem, unknowns, new Float64Array(problem.dimensions))!;
 		const precision = curvatureOf(mode.slopes).map((row, index) => row.with(index, row[index]! + 1));

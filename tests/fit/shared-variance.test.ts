@@ -1,10 +1,10 @@
 import { expect, test } from 'vitest';
-import { chanceFrom } from '../../src/fit/random.ts';
+import { seededRandom } from '../../src/fit/random.ts';
 import { sharedVariance } from '../../src/fit/shared-variance.ts';
 
 /** Draws of five unknowns: 0 to 2 of the prior, 3 and 4 seen, which go together by 0.8. */
 function drawsOf(seed: number, count: number): Float64Array[] {
-	const chance = chanceFrom(seed);
+	const chance = seededRandom(seed);
 	return Array.from({ length: count }, () => {
 		const [a, b, c, d, e] = Array.from({ length: 5 }, () => chance.normal()) as [
 			number,

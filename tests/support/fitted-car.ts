@@ -2,7 +2,7 @@ import { type CarProblem, carProblem } from '../../src/fit/car-problem.ts';
 import type { Compared } from '../../src/fit/comparison.ts';
 import type { FitLog, FitPoint } from '../../src/fit/fit-log.ts';
 import { logLikelihood } from '../../src/fit/problem.ts';
-import { type Chance, chanceFrom } from '../../src/fit/random.ts';
+import { type RandomSource, seededRandom } from '../../src/fit/random.ts';
 import { type State, solve } from '../../src/graph/solve.ts';
 import type { Uncertain } from '../../src/graph/uncertain.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
@@ -33,7 +33,7 @@ const spreadChannels = [
 ] as const;
 
 /** What differs from one sheet to the next: how answers are known, and which ones nobody gave. */
-function someSheet({ uniform }: Chance): Sheet {
+function someSheet({ uniform }: RandomSource): Sheet {
 	const sheet = buildSheet('boosted');
 	const dropped = ['engine.volumetric_efficiency', 'fuel.pump_voltage', 'boost.intercooler_effectiveness'];
 	const ways = ['measured', 'paperwork', 'estimate'] as const;
@@ -53,7 +53,7 @@ function someSheet({ uniform }: Chance): Sheet {
 }
 
 /** A log of nothing yet: what was run at, with any figure for what the model is to say. */
-function design({ uniform }: Chance, points: number, facts: boolean): FitLog {
+function design({ uniform }: RandomSource, points: number, facts: boolean): FitLog {
 	const has = new Set<string>(spreadChannels.filter(() => uniform() < 0.8));
 	const peak = (4 + 5 * uniform()) * psi;
 	const [from, to] = [2800 + 600 * uniform(), 4800 + 900 * uniform()];
@@ -116,7 +116,7 @@ export function drawnCar(
 	} = {},
 ): DrawnCar {
 	const { points = 6, facts = true } = options;
-	const chance = chanceFrom(seed);
+	const chance = seededRandom(seed);
 	const { rulebook, graph, quantities } = testModel();
 	const sheet = options.sheet ?? someSheet(chance);
 	const state = solve(graph, givenAnswers(sheet, rulebook.questions));

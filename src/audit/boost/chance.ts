@@ -35,7 +35,7 @@ export function limitDraws(
 }
 
 /**
- * The draws of a fitted limit that count where the fit may have raised it and nothing near the step bears it out: of each
+ * The draws of a fitted limit that count where the fit may have raised it and nothing near the step supports that: of each
  * share of cases the lower of before and after. Each draw keeps its rank, and with it what it shares with other limits.
  */
 export function lowerOf(before: Float64Array, after: Float64Array): Float64Array {

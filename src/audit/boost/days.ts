@@ -1,20 +1,21 @@
 import type { Outcome } from '../../expressions/tree.ts';
 import type { Fit } from '../../fit/fit.ts';
-import { likelyOutside } from '../../fit/terms.ts';
+import { likelyAmbient } from '../../fit/terms.ts';
 import { numberIn, type State, valueIn } from '../../graph/solve.ts';
 import { stateWithLog } from '../logged.ts';
 import type { Model } from '../model.ts';
-import { type Asked, figureOf } from './asked.ts';
 import { type LimitDraws, limitDraws, lowerOf } from './chance.ts';
 import type { JudgedPull } from './clean-pulls.ts';
 import { extrapolated } from './extrapolated.ts';
 import type { CleanPulls } from './last-pulls.ts';
+import { figureInPull, figureOf } from './logged-figures.ts';
+import type { StepInput } from './step-input.ts';
 
-/** Draws of a fit that a chance is counted in. */
-const enough = 1000;
+/** Draws of a fit in which a chance is counted. */
+const defaultDraws = 1000;
 
-/** Limits that a log bears out near a step, and the figure of a clean pull that does; every other one counts at the lower of before and after. */
-const borneOutBy: Readonly<Record<string, string>> = {
+/** Limits that a log supports near a step, by the figure of a clean pull that does so; the others count at the lower of before and after. */
+const supportedBy: Readonly<Record<string, string>> = {
 	'injectors.boost_limit': 'log.duty_peak',
 	'fuel.pump_boost_limit': 'log.rail_held_low',
 	'sensors.meter_boost_limit': 'log.meter_volts_peak',
@@ -41,20 +42,16 @@ function graveLimits(model: Model, state: State): string[] {
 
 /** The draws of the limits that count, on each day: that of the log (as cold and as warm as it may have been), the hot day. */
 export function drawsOf(
-	asked: Asked,
+	input: StepInput,
 	fit: Fit,
 	{ log, pull }: JudgedPull,
 ): { readonly day: string; readonly draws: LimitDraws }[] {
-	const { model, sheet, logs, draws: count = enough } = asked;
+	const { model, sheet, logs, draws: count = defaultDraws } = input;
 	const { quantities } = logs[log]!;
-	const figure = (id: string) =>
-		((quantities[id] ?? []) as readonly { readonly pull: number; readonly value: unknown }[]).find(
-			one => one.pull === pull,
-		)?.value;
 	const outside = figureOf(quantities, 'log.ambient_temp');
 	const ambient = figureOf(quantities, 'log.ambient_pressure');
 	const days: { readonly day: string; readonly set: Readonly<Record<string, Outcome>> }[] = [
-		...(Number.isNaN(outside) ? likelyOutside : [outside]).map(air => ({
+		...(Number.isNaN(outside) ? likelyAmbient : [outside]).map(air => ({
 			day: 'on the day of the log',
 			set: { 'build.hot_day': air, 'air.ambient_pressure': ambient },
 		})),
@@ -65,8 +62,8 @@ export function drawsOf(
 		const before = stateWithLog(model, sheet, quantities, undefined, set);
 		const limits = graveLimits(model, after);
 		const fitted = limitDraws(model, sheet, after, limits, count, fit.points);
-		const unseen = limits.filter(id => typeof figure(borneOutBy[id] ?? '') !== 'number');
-		const plain = limitDraws(model, sheet, before, unseen, count);
+		const unsupported = limits.filter(id => Number.isNaN(figureInPull(quantities, supportedBy[id] ?? '', pull)));
+		const plain = limitDraws(model, sheet, before, unsupported, count);
 		return {
 			day,
 			draws: new Map([...fitted].map(([id, values]) => [id, plain.has(id) ? lowerOf(plain.get(id)!, values) : values])),
@@ -74,9 +71,9 @@ export function drawsOf(
 	});
 }
 
-/** The state at a boost, with the readings of a pull gone on to it, on the day of its log or on the sheet's. */
+/** The state at a boost, with the readings of a pull extrapolated to it. */
 export function stateAt(
-	{ model, sheet, logs, fitted, state }: Asked,
+	{ model, sheet, logs, fitted, state }: StepInput,
 	{ log, pull, peak }: CleanPulls['highest'],
 	boost: number,
 ): State {
@@ -86,7 +83,7 @@ export function stateAt(
 }
 
 /** The car at a boost on the day of a log, with the figures that were read in it. */
-export function dayState({ model, sheet, logs, fitted }: Asked, { log }: JudgedPull, boost: number): State {
+export function dayState({ model, sheet, logs, fitted }: StepInput, { log }: JudgedPull, boost: number): State {
 	const { quantities } = logs[log]!;
 	const outside = figureOf(quantities, 'log.ambient_temp');
 	return stateWithLog(model, sheet, quantities, fitted?.fit.strays, {

@@ -1,9 +1,9 @@
-import { likelyOutside } from '../../fit/terms.ts';
+import { likelyAmbient } from '../../fit/terms.ts';
 import type { LogResults } from '../../log/results.ts';
-import type { RecordedFigure, RecordedInPull } from '../../sheet/sheet.ts';
+import { figureInPull, figureOf, figuresByPull } from './logged-figures.ts';
 
-/** Readings that grow as absolute manifold pressure does; V of the meter less than that, for its flow rises faster. */
-const growing = [
+/** Readings in proportion to absolute manifold pressure; V of the meter rise less than that, as its flow rises faster. */
+const proportional = [
 	'log.manifold_highest',
 	'log.duty_peak',
 	'log.pulse_peak',
@@ -18,41 +18,38 @@ const growing = [
 	'log.slip',
 ] as const;
 
-/** Air outside where a log does not have it: the coldest that is likely. The rise over it is then the greatest. */
-const [coldest] = likelyOutside;
+/** K of the air outside where a log does not have it: the coldest that is likely. The charge's rise over it is then greatest. */
+const [coldest] = likelyAmbient;
 
 /**
- * A log in which one pull's readings are as they would be at another boost: each goes on as absolute manifold pressure does.
+ * A log in which one pull's readings are extrapolated to another boost, in proportion to absolute manifold pressure.
  * What does not move with that (lambda, advance, engine speed) stays.
  *
  * @param to Pa gauge
  * @param rail the rail's set point without flow at the boost that was logged, Pa gauge
  */
 export function extrapolated(results: LogResults, pull: number, to: number, rail: number): LogResults {
-	const figure = (id: string): number => {
-		const value = (results[id] as RecordedFigure | undefined)?.value;
-		return typeof value === 'number' ? value : Number.NaN;
-	};
-	const inPull = (id: string): number => {
-		const value = listOf(results[id]).find(one => one.pull === pull)?.value;
-		return typeof value === 'number' ? value : Number.NaN;
-	};
-	const ambient = figure('log.ambient_pressure');
+	const inPull = (id: string) => figureInPull(results, id, pull);
+	const ambient = figureOf(results, 'log.ambient_pressure');
+	const logged = figureOf(results, 'log.ambient_temp');
 	const peak = inPull('log.boost_peak');
 	const ratio = (ambient + to) / (ambient + peak);
-	const outside = Number.isNaN(figure('log.ambient_temp')) ? coldest : figure('log.ambient_temp');
-	const more = (by: number) => (value: number) => value + (ratio - 1) * by;
+	const outside = Number.isNaN(logged) ? coldest : logged;
+	const grownBy = (by: number) => (value: number) => value + (ratio - 1) * by;
 	const boost = (value: number) => ratio * (ambient + value) - ambient;
 	const hotter = (value: number) => outside + ((value - outside) * to) / peak;
 	const moved = new Map<string, (value: number) => number>([
-		...growing.map((id): [string, (value: number) => number] => [id, value => (value > 0 ? value * ratio : value)]),
+		...proportional.map((id): [string, (value: number) => number] => [
+			id,
+			value => (value > 0 ? value * ratio : value),
+		]),
 		['log.boost_peak', boost],
 		['log.boost_held', boost],
 		['log.boost_end', boost],
 		['log.charge_temp_end', hotter],
 		['log.charge_temp_placed', hotter],
-		['log.pump_volts_low', more(-Math.max(0, inPull('log.pump_volts_loss')))],
-		['log.rail_held_low', value => more(-Math.max(0, rail - value))(value)],
+		['log.pump_volts_low', grownBy(-Math.max(0, inPull('log.pump_volts_loss')))],
+		['log.rail_held_low', value => grownBy(-Math.max(0, rail - value))(value)],
 	]);
 	return Object.fromEntries(
 		Object.entries(results).map(([id, entry]) => {
@@ -60,13 +57,10 @@ export function extrapolated(results: LogResults, pull: number, to: number, rail
 			if (!move) return [id, entry];
 			return [
 				id,
-				listOf(entry).map(one =>
+				figuresByPull(results, id).map(one =>
 					one.pull === pull && typeof one.value === 'number' ? { ...one, value: move(one.value) } : one,
 				),
 			];
 		}),
 	);
 }
-
-const listOf = (entry: LogResults[string] | undefined): readonly RecordedInPull[] =>
-	Array.isArray(entry) ? entry : [];

@@ -1,10 +1,10 @@
 import type { State } from '../../graph/solve.ts';
 import { withFigures } from '../logged.ts';
-import type { Asked } from './asked.ts';
 import { isGrave, type JudgedPull, pullsOf } from './clean-pulls.ts';
+import type { StepInput } from './step-input.ts';
 
 /** What a log found wrong that can harm engine or people, and no later one has shown to be right. */
-export function wrongIn({ model, logs }: Asked, plain: State): string[] {
+export function wrongIn({ model, logs }: StepInput, plain: State): string[] {
 	const decided = new Set<string>();
 	return [...logs].reverse().flatMap(({ name, quantities }) => {
 		const judged = model.judge.judge(withFigures(model, plain, quantities), null, ({ section }) => section === 'log');
@@ -22,7 +22,7 @@ export interface CleanPulls {
 }
 
 /** The last two clean pulls since any answer that they rest on changed, and the highest; or what is wrong with the last ones. */
-export function cleanPulls({ model, logs }: Asked, plain: State, refused: string[]): CleanPulls | null {
+export function cleanPulls({ model, logs }: StepInput, plain: State, refused: string[]): CleanPulls | null {
 	const all = logs.flatMap(({ quantities, changed }, log) =>
 		changed.length > 0 ? [] : pullsOf(model.judge, withFigures(model, plain, quantities), quantities, log),
 	);
@@ -43,7 +43,7 @@ export function cleanPulls({ model, logs }: Asked, plain: State, refused: string
 }
 
 /** What is wrong with pulls, a text each; what is wrong with two of one log stands once. */
-function wrongWith(pulls: readonly JudgedPull[], logs: Asked['logs']): string[] {
+function wrongWith(pulls: readonly JudgedPull[], logs: StepInput['logs']): string[] {
 	return logs.flatMap(({ name }, log) => {
 		const own = pulls.filter(pull => pull.log === log);
 		return [...new Set(own.flatMap(({ faults }) => faults))].map(fault => {

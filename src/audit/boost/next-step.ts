@@ -2,11 +2,12 @@ import { slotNamed } from '../../graph/graph.ts';
 import { type State, valueIn } from '../../graph/solve.ts';
 import { psi } from '../../physics/constants.ts';
 import { stateWithLog } from '../logged.ts';
-import { type Asked, figureOf } from './asked.ts';
 import { highestWithin, passedAt } from './chance.ts';
 import { dayState, drawsOf, stateAt, unplacedIn } from './days.ts';
 import { type CleanPulls, cleanPulls, wrongIn } from './last-pulls.ts';
+import { figureOf } from './logged-figures.ts';
 import { openLines } from './open-lines.ts';
+import type { StepInput } from './step-input.ts';
 import { cutOver, type Watch, watchAt } from './watch.ts';
 
 /** The next step in boost, Pa: what to watch, in canonical units, and what it rests on in words. */
@@ -16,26 +17,26 @@ export interface BoostStep {
 	readonly why: string;
 }
 
-/** One step, or none and what keeps it from being one. Neither where nothing blows. */
+/** One step, or none and why. Neither where the engine is unboosted. */
 export interface NextStep {
 	readonly steps: readonly BoostStep[];
 	readonly refused: readonly string[];
 }
 
-/** What a fit has to be worth, in independent draws, for a chance to be counted. */
-const leastEffective = 400;
-/** Of the draws so many may have passed a limit; Pa over what was logged at most; Pa that the pressure sensor keeps. */
-const [mostPassed, farthest, underTop] = [0.05, 2 * psi, 10_000] as const;
+/** The independent draws that a fit needs for a chance to be counted. */
+const minEffective = 400;
+/** Share of draws that may have passed a limit; most Pa over the last clean pulls; Pa that the pressure sensor keeps in reserve. */
+const [maxPassed, maxStep, sensorReserve] = [0.05, 2 * psi, 10_000] as const;
 /** What a step is rounded down to, Pa, and the least that is one. */
 const rounding = { us: 0.1 * psi, metric: 1000 } as const;
 
 /**
  * The highest boost at which, draw by draw, the chance that any limit of harm to engine or people is passed is small on the
- * day of the log and on the hot day; at which each reading of the highest clean pull, gone on as manifold pressure does, and
+ * day of the log and on the hot day; at which each reading of the highest clean pull, extrapolated with manifold pressure, and
  * each line of the audit pass; and not far over the last two clean pulls.
  */
-export function nextStep(asked: Asked): NextStep {
-	const { model, sheet, state, fitted, logs, units } = asked;
+export function nextStep(input: StepInput): NextStep {
+	const { model, sheet, state, fitted, logs, units } = input;
 	const fit = fitted?.fit ?? null;
 	const kind = valueIn(state, 'boost.kind');
 	if (kind === 'none') return { steps: [], refused: [] };
@@ -44,25 +45,25 @@ export function nextStep(asked: Asked): NextStep {
 	if (logs.length === 0)
 		refused.push('No log of this car: log two clean pulls at the boost of the spring or the pulley.');
 	else if (!fit) refused.push('The model is not fitted to a log: that takes draws, and a pull to compare with.');
-	else if (fit.applied && fit.effective < leastEffective)
+	else if (fit.applied && fit.effective < minEffective)
 		refused.push(`The fit is worth ${fit.effective} independent draws: too few for a chance of 5 %.`);
 	else if (!fit.applied) refused.push('The log fits no car of these answers. Its report says what to look at first.');
 	for (const { log } of fitted?.leftOut ?? []) refused.push(`The log ${log} fits no car of these answers.`);
-	const plain = asked.plain ?? stateWithLog(model, sheet, null);
-	refused.push(...wrongIn(asked, plain));
-	const pulls = logs.length > 0 ? cleanPulls(asked, plain, refused) : null;
+	const plain = input.plain ?? stateWithLog(model, sheet, null);
+	refused.push(...wrongIn(input, plain));
+	const pulls = logs.length > 0 ? cleanPulls(input, plain, refused) : null;
 	const unplaced = unplacedIn(model, state);
 	if (unplaced.length > 0) refused.push(`Not placed: ${unplaced.map(({ title }) => title).join('; ')}.`);
 	const [target, top] = [valueIn(state, 'boost.target'), valueIn(state, 'sensors.map_full_scale')];
 	if (typeof target !== 'number') refused.push('The boost target is not known.');
 	if (top === undefined) refused.push("The top of the manifold pressure sensor's range is not known.");
-	if (!holdsCut(asked)) refused.push('The sheet has no over-boost cut that works.');
+	if (!holdsCut(input)) refused.push('The sheet has no over-boost cut that works.');
 	if (!pulls || !fit || refused.length > 0) return { steps: [], refused };
 	const ambient = figureOf(logs[pulls.highest.log]!.quantities, 'log.ambient_pressure');
 	const ends = [
 		{ at: target as number, words: 'the target' },
-		{ at: pulls.base + farthest, words: `${show(farthest)} over the lower of the last two clean pulls` },
-		...(typeof top === 'number' ? [{ at: top - underTop - ambient, words: "the pressure sensor's top" }] : []),
+		{ at: pulls.base + maxStep, words: `${show(maxStep)} over the lower of the last two clean pulls` },
+		...(typeof top === 'number' ? [{ at: top - sensorReserve - ambient, words: "the pressure sensor's top" }] : []),
 	];
 	const cap = ends.reduce((least, next) => (next.at < least.at ? next : least));
 	const least = pulls.base + rounding[units] / 2;
@@ -71,8 +72,8 @@ export function nextStep(asked: Asked): NextStep {
 		return none(
 			`The last two clean pulls were at ${show(pulls.base)}, and ${cap.words} allows ${show(Math.max(0, cap.at))}.`,
 		);
-	const days = drawsOf(asked, fit, pulls.highest);
-	const within = Math.min(...days.map(({ draws }) => highestWithin(draws, mostPassed)));
+	const days = drawsOf(input, fit, pulls.highest);
+	const within = Math.min(...days.map(({ draws }) => highestWithin(draws, maxPassed)));
 	const chanceAt = (boost: number) =>
 		days
 			.map(({ day, draws }) => ({ day, ...passedAt(draws, boost) }))
@@ -85,16 +86,16 @@ export function nextStep(asked: Asked): NextStep {
 		);
 	}
 	const upTo = Math.min(cap.at, within);
-	const { boost, open } = highestPassing(asked, pulls.highest, pulls.base, upTo, rounding[units]);
+	const { boost, open } = highestPassing(input, pulls.highest, pulls.base, upTo, rounding[units]);
 	if (boost === null) return none(...open.map(line => `At ${show(upTo)}: ${line}.`));
 	const chance = chanceAt(boost);
 	const held =
-		boost < upTo - rounding[units] ? open.join('; ') : upTo < cap.at ? `a chance of ${percent(mostPassed)}` : cap.words;
+		boost < upTo - rounding[units] ? open.join('; ') : upTo < cap.at ? `a chance of ${percent(maxPassed)}` : cap.words;
 	return {
 		steps: [
 			{
 				boost,
-				watch: watchAt(dayState(asked, pulls.highest, boost), boost),
+				watch: watchAt(dayState(input, pulls.highest, boost), boost),
 				why:
 					`The last two clean pulls were at ${show(pulls.base)} or more. At ${show(boost)} the chance that any limit of harm to engine or people is passed is ` +
 					`${percent(chance.share)} at most, ${chance.day}. First comes: ${titleOf(chance.first)}. What keeps it from being more: ${held}.`,
@@ -116,7 +117,7 @@ export function withStep<Solved extends State>(state: Solved, next: NextStep | n
 
 const percent = (share: number): string => `${(100 * share).toFixed(share < 0.095 ? 1 : 0)} %`;
 
-function holdsCut({ model, state }: Asked): boolean {
+function holdsCut({ model, state }: StepInput): boolean {
 	return model.judge
 		.judge(state, null, ({ id }) => id === 'boost.no-overboost-cut')
 		.some(({ verdict }) => verdict === 'holds');
@@ -124,15 +125,15 @@ function holdsCut({ model, state }: Asked): boolean {
 
 /** The highest boost, rounded down, at which every line passes; null where none over what was run does, with what is open at the top. */
 function highestPassing(
-	asked: Asked,
+	input: StepInput,
 	pull: CleanPulls['highest'],
 	from: number,
 	to: number,
 	by: number,
 ): { readonly boost: number | null; readonly open: readonly string[] } {
-	const plugs = asked.plugs();
+	const plugs = input.plugs();
 	const openAt = (boost: number) =>
-		openLines(asked.model, stateAt(asked, pull, boost), asked.state, plugs, pull.at + 1);
+		openLines(input.model, stateAt(input, pull, boost), input.state, plugs, pull.at + 1);
 	const [first, last] = [Math.floor(from / by + 1e-9) + 1, Math.floor(to / by + 1e-9)];
 	if (last < first) return { boost: null, open: ['less than one step is left'] };
 	let open = openAt(last * by);

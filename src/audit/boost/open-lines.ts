@@ -15,9 +15,9 @@ const movesWithBoost = (rule: Rule): boolean =>
 /**
  * The lines of harm to engine or people that fail or cannot be decided at a step: those of the log without exception, as a whole
  * and of one pull, those of the sheet that move with boost as they are there; the other ones of the sheet as they stand now,
- * so far as they hold up a stage. In words.
+ * so far as they keep a stage from being ready. In words.
  *
- * @param there the state at the step, with the readings of that pull gone on to it
+ * @param there the state at the step, with the readings of that pull extrapolated to it
  * @param now the state as it is
  * @param subject that pull, by its place in the log from 1
  */

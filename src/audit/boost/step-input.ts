@@ -2,7 +2,7 @@ import type { State } from '../../graph/solve.ts';
 import type { LogResults } from '../../log/results.ts';
 import type { Plugs } from '../../plugs/parts.ts';
 import type { UnitSet } from '../../sheet/question.ts';
-import type { RecordedFigure, Sheet } from '../../sheet/sheet.ts';
+import type { Sheet } from '../../sheet/sheet.ts';
 import type { Fitted } from '../fitted.ts';
 import type { Model } from '../model.ts';
 
@@ -13,8 +13,8 @@ export interface LogOfCar {
 	readonly changed: readonly string[];
 }
 
-/** What a step in boost is worked out from. */
-export interface Asked {
+/** What a step in boost is computed from. */
+export interface StepInput {
 	readonly model: Model;
 	/** With the answers that the logs settle. */
 	readonly sheet: Sheet;
@@ -25,14 +25,8 @@ export interface Asked {
 	readonly fitted: Fitted | null;
 	/** The newest last. */
 	readonly logs: readonly LogOfCar[];
-	/** Asked for once there is a step to hold the whole sheet against. */
+	/** Called only where there is a step to judge the whole sheet at. */
 	readonly plugs: () => Plugs | null;
 	readonly units: UnitSet;
 	readonly draws?: number;
 }
-
-/** A figure of a whole log; NaN where it has none. */
-export const figureOf = (results: LogResults, id: string): number => {
-	const value = (results[id] as RecordedFigure | undefined)?.value;
-	return typeof value === 'number' ? value : Number.NaN;
-};

@@ -1,6 +1,7 @@
+import { cycleTime } from '../physics/injector.ts';
 import { type Place, placeOf } from './filling.ts';
 import type { FitLog, FitPoint, Reading } from './fit-log.ts';
-import { leftOut } from './terms.ts';
+import { modelDiscrepancy } from './terms.ts';
 
 /** A point of a log that can be compared, with all that can be said of it once. */
 export interface Prepared {
@@ -23,8 +24,8 @@ export interface Prepared {
 	readonly ofPumpVolts: number;
 }
 
-/** Share of a pressure sensor's scale beyond which it is at its top. */
-const topShare = 0.97;
+/** Share of a pressure sensor's full scale beyond which it counts as saturated. */
+const saturation = 0.97;
 
 /**
  * The points of all logs that can be compared.
@@ -37,7 +38,7 @@ export function preparedPoints(logs: readonly FitLog[], best: number, top: numbe
 			const { read } = point;
 			const pressure = read.manifold_pressure;
 			const lambdas = (['lambda_1', 'lambda_2'] as const).filter(bank => read[bank]);
-			if (!pressure || lambdas.length === 0 || !(best > 0) || pressure.value > topShare * top) return [];
+			if (!pressure || lambdas.length === 0 || !(best > 0) || pressure.value > saturation * top) return [];
 			const last = points[at + 1]?.pull !== point.pull;
 			const judgesCharge = last && inCharge && read.charge_temp !== undefined;
 			const ofPressure = pressure.deviation / pressure.value;
@@ -52,25 +53,25 @@ export function preparedPoints(logs: readonly FitLog[], best: number, top: numbe
 					lambdas,
 					judgesCharge,
 					knowsRail: true,
-					pulse: read.injector_pulse ?? ofDuty(read.injector_duty, point.speed),
+					pulse: read.injector_pulse ?? pulseFromDuty(read.injector_duty, point.speed),
 					ofPressure,
 					ofLambda,
-					ofRail: deviation('fuel_pressure', rail => Math.hypot(leftOut.fuel_pressure, rail.deviation)),
+					ofRail: deviation('fuel_pressure', rail => Math.hypot(modelDiscrepancy.fuel_pressure, rail.deviation)),
 					ofVolts: deviation('meter_volts', ({ value, deviation }) =>
-						Math.hypot(leftOut.meter_volts * value, deviation, (value * ofPressure) / 2),
+						Math.hypot(modelDiscrepancy.meter_volts * value, deviation, (value * ofPressure) / 2),
 					),
 					ofFlow: deviation('air_flow', ({ value, deviation }) =>
-						Math.hypot(leftOut.air_flow * value, deviation, value * ofPressure),
+						Math.hypot(modelDiscrepancy.air_flow * value, deviation, value * ofPressure),
 					),
-					ofPumpVolts: deviation('pump_volts', volts => Math.hypot(leftOut.pump_volts, volts.deviation)),
+					ofPumpVolts: deviation('pump_volts', volts => Math.hypot(modelDiscrepancy.pump_volts, volts.deviation)),
 				},
 			];
 		}),
 	);
 }
 
-function ofDuty(duty: Reading | undefined, speed: number): Reading | undefined {
+function pulseFromDuty(duty: Reading | undefined, speed: number): Reading | undefined {
 	if (!duty) return undefined;
-	const cycle = 120 / speed;
+	const cycle = cycleTime(speed);
 	return { value: duty.value * cycle, deviation: duty.deviation * cycle };
 }

@@ -1,5 +1,5 @@
 import type { State } from '../graph/solve.ts';
-import type { Uncertain } from '../graph/uncertain.ts';
+import { nineOfTen, type Uncertain } from '../graph/uncertain.ts';
 import type { Declared } from '../log/declared.ts';
 import type { CarProblem } from './car-problem.ts';
 import type { Posterior } from './posterior.ts';
@@ -15,10 +15,10 @@ export interface Moved {
 	readonly after: Band;
 }
 
-/** An input that is still as uncertain as this share of before has not moved, nor one within so many deviations of it. */
-const [settled, aside] = [0.8, 0.5] as const;
+/** An input moved whose spread is under this share of before, or whose mean lies more than so many deviations from before. */
+const [narrowed, shifted] = [0.8, 0.5] as const;
 
-/** The inputs and sensors that the draws have elsewhere than the answers, or closer. `mean`: of the draws. */
+/** The inputs and sensors whose draws are shifted or narrowed against the answers. `mean`: of the draws. */
 export function movedBy(
 	problem: CarProblem,
 	found: Posterior,
@@ -31,12 +31,12 @@ export function movedBy(
 	const hasMoved = (unknown: number) => {
 		if (!seen.has(unknown)) return false;
 		const square = found.draws.reduce((sum, draw) => sum + (draw[unknown]! - mean[unknown]!) ** 2, 0);
-		return Math.sqrt(square / found.draws.length) < settled || Math.abs(mean[unknown]!) > aside;
+		return Math.sqrt(square / found.draws.length) < narrowed || Math.abs(mean[unknown]!) > shifted;
 	};
 	const bandOver = (unknown: number, value: (deviate: number) => number): Pick<Moved, 'before' | 'after'> => {
 		const sorted = Float64Array.from(found.draws, draw => value(draw[unknown]!)).sort();
 		const at = (share: number) => sorted[Math.round(share * (sorted.length - 1))]!;
-		return { before: [value(-1.6449), value(0), value(1.6449)], after: [at(0.05), at(0.5), at(0.95)] };
+		return { before: [value(-nineOfTen), value(0), value(nineOfTen)], after: [at(0.05), at(0.5), at(0.95)] };
 	};
 	const base = problem.car.sampler.dimensions;
 	const errors = sensorErrors(declared);

@@ -5,8 +5,8 @@ import { makeSampler, type Sampler } from '../graph/sampling.ts';
 import type { State } from '../graph/solve.ts';
 import type { Uncertain } from '../graph/uncertain.ts';
 
-/** What the engine truly runs at: rpm, Pa abs, K, lambda. */
-export interface Running {
+/** An operating point of the engine, free of sensor errors: rpm, Pa abs, K, lambda. */
+export interface OperatingPoint {
 	readonly speed: number;
 	readonly manifold: number;
 	readonly ambient: number;
@@ -17,7 +17,7 @@ export interface Running {
 	readonly filling: number;
 }
 
-const set = {
+const inputs = {
 	speed: 'engine.peak_rpm',
 	boost: 'boost.target',
 	manifold: 'boost.manifold_pressure',
@@ -28,8 +28,8 @@ const set = {
 	advance: 'ignition.full_load_advance',
 } as const;
 
-/** What is worked out from that. Each may rest on those before it, which are worked out or put first. */
-const steps = {
+/** What is computed from that. Each may rest on those before it, which are computed or overridden first. */
+const results = {
 	charge: 'boost.charge_temp',
 	air: 'engine.air_flow',
 	railSet: 'fuel.rail_set_point',
@@ -42,8 +42,8 @@ const steps = {
 	spark: 'ignition.required_voltage',
 } as const;
 
-/** Figures of the car itself, whatever it runs at. */
-const own = {
+/** Figures of the car itself, at any operating point. */
+const carFigures = {
 	bestSpeed: 'engine.peak_rpm',
 	torquePeak: 'engine.peak_torque_rpm',
 	torqueRise: 'engine.torque_rise',
@@ -52,7 +52,7 @@ const own = {
 } as const;
 
 /** More of those, for the facts that held. */
-const ofFacts = {
+const factFigures = {
 	clutch: 'driveline.clutch_capacity',
 	spark: 'ignition.capacity',
 	knock: 'engine.knock_integral',
@@ -64,53 +64,55 @@ const named = <Names extends Readonly<Record<string, string>>>(state: State, nam
 		number
 	>;
 
-/** Ids of all that is asked of the model here and what that is made from: what an engine runs at in a log is not among them. */
+/** Ids of all that a fit reads of the model: its results and what they are made from, without the operating point that a log sets. */
 export function readByFit(graph: Graph): ReadonlySet<string> {
 	const slots = (names: Readonly<Record<string, string>>) => Object.values(names).map(id => slotNamed(graph, id));
-	const put = new Set(slots(set));
-	const read = reach([steps, own, ofFacts].flatMap(slots), slot => graph.feeds[slot]!.filter(feed => !put.has(feed)));
+	const setByLog = new Set(slots(inputs));
+	const read = reach([results, carFigures, factFigures].flatMap(slots), slot =>
+		graph.feeds[slot]!.filter(feed => !setByLog.has(feed)),
+	);
 	return new Set([...read].map(slot => graph.nodes[slot]!.id));
 }
 
 /**
- * The model with its uncertain inputs at a point, run at one state of the engine after the other: the graph's own nodes, with
- * what the engine runs at in place of best power at the target.
+ * The model with its uncertain inputs at a point, run at one operating point after the other: the graph's own nodes, with that
+ * operating point in place of best power at the target.
  */
-export class CarAt {
+export class CarModel {
 	readonly sampler: Sampler;
 	/** Coordinates of the sampler that anything here could move with. */
 	readonly candidates: readonly number[];
 	private readonly at: Evaluation;
 	private readonly values: Values;
-	private readonly sets: Readonly<Record<keyof typeof set, number>>;
-	private readonly slots: Readonly<Record<keyof typeof steps, number>>;
-	private readonly owns: Readonly<Record<keyof typeof own | keyof typeof ofFacts, number>>;
-	private readonly plans: Readonly<Record<keyof typeof steps, readonly number[]>>;
+	private readonly sets: Readonly<Record<keyof typeof inputs, number>>;
+	private readonly slots: Readonly<Record<keyof typeof results, number>>;
+	private readonly owns: Readonly<Record<keyof typeof carFigures | keyof typeof factFigures, number>>;
+	private readonly plans: Readonly<Record<keyof typeof results, readonly number[]>>;
 	private readonly touched: readonly number[];
-	private readonly kept: unknown[] = [];
+	private readonly saved: unknown[] = [];
 
-	constructor(state: State, uncertain: readonly Uncertain[], facts: readonly (keyof typeof ofFacts)[]) {
+	constructor(state: State, uncertain: readonly Uncertain[], facts: readonly (keyof typeof factFigures)[]) {
 		const { graph } = state;
-		this.sets = named(state, set);
-		this.slots = named(state, steps);
-		this.owns = named(state, { ...own, ...ofFacts });
+		this.sets = named(state, inputs);
+		this.slots = named(state, results);
+		this.owns = named(state, { ...carFigures, ...factFigures });
 		const before = new Set(Object.values(this.sets));
-		const plans: Partial<Record<keyof typeof steps, readonly number[]>> = {};
-		for (const [name, slot] of Object.entries(this.slots) as [keyof typeof steps, number][]) {
+		const plans: Partial<Record<keyof typeof results, readonly number[]>> = {};
+		for (const [name, slot] of Object.entries(this.slots) as [keyof typeof results, number][]) {
 			const moved = between(graph, [...before], [slot]);
 			const needed = reach([slot], other => graph.feeds[other]!.filter(feed => !before.has(feed)));
 			plans[name] = moved.filter(other => needed.has(other) && !before.has(other));
 			for (const done of [...plans[name], slot]) before.add(done);
 		}
-		this.plans = plans as Record<keyof typeof steps, readonly number[]>;
+		this.plans = plans as Record<keyof typeof results, readonly number[]>;
 		this.touched = [...before];
 		const within = new Set(this.touched);
 		const needed = [
 			...Object.values(this.plans)
 				.flat()
 				.flatMap(slot => graph.feeds[slot]!.filter(feed => !within.has(feed))),
-			...Object.values(named(state, own)),
-			...facts.map(fact => slotNamed(graph, ofFacts[fact])),
+			...Object.values(named(state, carFigures)),
+			...facts.map(fact => slotNamed(graph, factFigures[fact])),
 			this.sets.filling,
 		];
 		this.sampler = makeSampler(state, uncertain, [...new Set(needed)]);
@@ -130,15 +132,15 @@ export class CarAt {
 	}
 
 	/** A figure of the car itself; NaN where it is not known. */
-	of(name: keyof typeof own | keyof typeof ofFacts): number {
+	of(name: keyof typeof carFigures | keyof typeof factFigures): number {
 		const value = this.values[this.owns[name]];
 		return typeof value === 'number' ? value : Number.NaN;
 	}
 
-	/** Runs the engine so while `use` asks for one step after the other; then all is as before. */
-	running<T>({ speed, ambient, manifold, outside, lambda, filling }: Running, use: () => T): T {
-		const { values, sets, touched, kept } = this;
-		for (let index = 0; index < touched.length; index++) kept[index] = values[touched[index]!];
+	/** Sets the operating point while `use` computes one result after the other; then all is as before. */
+	running<T>({ speed, ambient, manifold, outside, lambda, filling }: OperatingPoint, use: () => T): T {
+		const { values, sets, touched, saved } = this;
+		for (let index = 0; index < touched.length; index++) saved[index] = values[touched[index]!];
 		values[sets.speed] = speed;
 		values[sets.ambient] = ambient;
 		values[sets.manifold] = manifold;
@@ -147,19 +149,19 @@ export class CarAt {
 		values[sets.lambda] = lambda;
 		values[sets.filling] = (values[sets.filling] as number) * filling;
 		const result = use();
-		for (let index = 0; index < touched.length; index++) values[touched[index]!] = kept[index] as never;
+		for (let index = 0; index < touched.length; index++) values[touched[index]!] = saved[index] as never;
 		return result;
 	}
 
-	/** While running: what the model says; NaN where it is not known. */
-	work(name: keyof typeof steps): number {
+	/** While running: a result of the model; NaN where it is not known. */
+	compute(name: keyof typeof results): number {
 		run(this.at, this.plans[name]);
 		const value = this.values[this.slots[name]];
 		return typeof value === 'number' ? value : Number.NaN;
 	}
 
-	/** While running: puts a figure in place of what the model says. */
-	put(name: keyof typeof steps | 'advance', value: number): void {
+	/** While running: a measured figure in place of the model's result. */
+	override(name: keyof typeof results | 'advance', value: number): void {
 		this.values[name === 'advance' ? this.sets.advance : this.slots[name]] = value;
 	}
 }
