@@ -71,12 +71,12 @@ module.exports = {
 				'what draws from a posterior knows unknowns and residuals alone: it is held against closed forms and other algorithms without a car',
 			severity: 'error',
 			from: {
-				path: '^src/fit/(agreement|effective|hamiltonian|matrix|mean-point|mode|posterior|problem|random|shared-variance|span|steps|straightened|surrogate)\\.ts',
+				path: '^src/fit/(agreement|effective-draws|hamiltonian|matrix|mean-point|mode|posterior|problem|random|shared-variance|leading-directions|steps|straightened|surrogate)\\.ts',
 			},
 			to: {
 				path: '^src/',
 				pathNot:
-					'^src/fit/(effective|hamiltonian|matrix|mean-point|mode|problem|random|span|steps|straightened|surrogate)\\.ts|^src/graph/latin-hypercube\\.ts',
+					'^src/fit/(effective-draws|hamiltonian|matrix|mean-point|mode|problem|random|leading-directions|steps|straightened|surrogate)\\.ts|^src/graph/latin-hypercube\\.ts',
 			},
 		},
 		{
