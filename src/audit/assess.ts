@@ -68,7 +68,9 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const fitted = options.unfitted || !drawn ? null : fitOf(model, sheet, plain);
 	const rests = fitted?.fit.applied ? fitted.fit : null;
 	const solved = rests ? stateOf(model, sheet, rests.strays) : plain;
-	const plugs = plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(solved, id), options.units);
+	const plugs = sheet.plugs
+		? plugsOf(sheet.plugs, rulebook.vocabulary, id => valueIn(solved, id), options.units)
+		: null;
 	const step = (options.step ?? drawn) ? stepOf(model, sheet, solved, fitted, plugs, options.units) : null;
 	const state = withStep(solved, step);
 	const verdicts = judge.judge(state, plugs);

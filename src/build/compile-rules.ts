@@ -11,8 +11,8 @@ import { withoutAnswers } from './check-examples.ts';
 import { strayWords } from './check-words.ts';
 
 /**
- * Compiles rules/; called by the build with that folder and the one to write to. What only `rules test` and packs need
- * (examples, named builds) goes into a file of its own, so that an audit does not read it.
+ * Compiles rules/; called by the build with that folder and the one to write to. What an audit mostly does not read goes into
+ * files of its own: what plugs are read by, and what only `rules test` and packs need (examples, named builds).
  */
 const [folder, out] = process.argv.slice(2) as [string, string];
 const texts = readTexts(folder, ['.yaml']).map(({ path, text }) => ({ path: relative(folder, path), text }));
@@ -23,10 +23,11 @@ refuse([
 ]);
 const model = makeModel(rulebook, sha256);
 refuse([...withoutAnswers(rulebook.rules), ...withoutAnswer(model, texts)].map(fault => join(folder, fault)));
-const { builds, rules } = rulebook;
+const { builds, rules, vocabulary, ...others } = rulebook;
 const examples = Object.fromEntries(rules.map(rule => [rule.id, rule.examples]));
-const bare = { ...rulebook, words: [], builds: {}, rules: rules.map(rule => ({ ...rule, examples: [] })) };
+const bare = { ...others, words: [], builds: {}, rules: rules.map(rule => ({ ...rule, examples: [] })) };
 writeFileSync(join(out, 'rulebook.json'), JSON.stringify({ ...bare, fingerprint: model.fingerprint }));
+writeFileSync(join(out, 'vocabulary.json'), JSON.stringify(vocabulary));
 writeFileSync(join(out, 'words.json'), JSON.stringify(rulebook.words));
 writeFileSync(join(out, 'examples.json'), JSON.stringify({ builds, examples }));
 

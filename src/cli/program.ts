@@ -49,7 +49,7 @@ export async function run(args: readonly string[]): Promise<number> {
 	}
 	let code: number = exit.done;
 	try {
-		await dressed(commandTable(status => (code = status))).parseAsync(args, { from: 'user' });
+		await dressed(commandTable(status => (code = status), first)).parseAsync(args, { from: 'user' });
 	} catch (error) {
 		if (!(error instanceof CommanderError)) throw error;
 		return error.exitCode === 0 ? exit.done : exit.badInput;

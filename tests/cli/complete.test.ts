@@ -57,6 +57,13 @@ test('each command is offered by name, hidden ones are not', () => {
 	expect(offered).not.toContain('complete');
 });
 
+test('a command that is called is as it stands among all', () => {
+	for (const command of commandTable(() => {}).commands) {
+		const called = commandTable(() => {}, command.name()).commands.find(other => other.name() === command.name());
+		expect(called?.helpInformation(), command.name()).toBe(command.helpInformation());
+	}
+});
+
 test('the completion knows every placeholder of the table, or it has choices', () => {
 	for (const command of everyCommand(commandTable(() => {}))) {
 		const options = command.options.map(({ flags, argChoices }) => [/<(.+)>/.exec(flags)?.[1], argChoices] as const);

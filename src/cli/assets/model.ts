@@ -5,7 +5,7 @@ import { sha256 } from './hash.ts';
 /** The model of the built rules, with rule packs added when paths are given. */
 export async function loadModel(packs: readonly string[] = []): Promise<Model> {
 	if (packs.length === 0) {
-		const { fingerprint, ...rulebook } = readRulebook();
+		const { rulebook, fingerprint } = readRulebook();
 		return makeModel(rulebook, sha256, fingerprint);
 	}
 	const { withProvenPacks } = await import('./packs.ts');

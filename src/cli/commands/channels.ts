@@ -8,7 +8,7 @@ import { print } from '../process/output.ts';
 
 /** `swap-audit channels`: what a column of a log can be, and the headers it is known by. */
 export function channels(flags: { readonly json?: boolean }): number {
-	const { channels } = readRulebook();
+	const { channels } = readRulebook().rulebook;
 	if (flags.json) print(JSON.stringify(channels.map(asJson), null, 2));
 	else print(channels.map(inWords).join('\n\n'));
 	return exit.done;

@@ -5,7 +5,7 @@ import { print } from '../process/output.ts';
 
 /** `swap-audit circuits`: every circuit that a plug may carry, by the names that it is known by. */
 export function circuits(flags: { readonly json?: boolean }): number {
-	const { vocabulary } = readRulebook();
+	const { vocabulary } = readRulebook().rulebook;
 	if (flags.json)
 		print(
 			JSON.stringify(

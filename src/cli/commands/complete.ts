@@ -27,8 +27,8 @@ export const sources: Readonly<Record<string, (program: Command) => Next | Promi
 	file: () => ({ words: [], paths: '' }),
 	'day or file': () => ({ words: [], paths: '.json' }),
 	pack: () => ({ words: [], paths: '.yaml' }),
-	section: () => ({ words: readRulebook().sections.map(({ id, title }) => [id, title]) }),
-	rule: () => ({ words: readRulebook().rules.map(({ id, title }) => [id, title]) }),
+	section: () => ({ words: readRulebook().rulebook.sections.map(({ id, title }) => [id, title]) }),
+	rule: () => ({ words: readRulebook().rulebook.rules.map(({ id, title }) => [id, title]) }),
 	quantity: async () => {
 		const { quantities: everyQuantity } = await import('../../log/quantities.ts');
 		return { words: everyQuantity.filter(({ kind }) => kind !== 'hidden').map(({ id, nature }) => [id, nature]) };
@@ -38,7 +38,7 @@ export const sources: Readonly<Record<string, (program: Command) => Next | Promi
 		words: (JSON.parse(readAsset('words.json')) as Term[]).map(({ term, meaning }) => [term, meaning]),
 	}),
 	log: () => ({ words: [], paths: '' }),
-	'name=header@unit': () => ({ words: readRulebook().channels.map(({ id, title }) => [`${id}=`, title]) }),
+	'name=header@unit': () => ({ words: readRulebook().rulebook.channels.map(({ id, title }) => [`${id}=`, title]) }),
 	'name=header': () => ({ words: columnNames.map(name => [`${name}=`, 'a column of a table of pins']) }),
 	header: () => nothing,
 	name: () => nothing,

@@ -46,7 +46,7 @@ async function readInto(argument: string, file: string, flags: PinsFlags): Promi
 	const { plug, half, mates, from } = flags;
 	if (plug === undefined || plug.trim() === '') throw new BadUsage('--read: which plug is it? --plug NAME');
 	if (half === undefined) throw new BadUsage('--read: which half of it? --half engine, car or controller');
-	const rulebook = readRulebook();
+	const { rulebook } = readRulebook();
 	const opened = openSheet(argument, rulebook.questions);
 	if (opened.place.kind === 'stdin') throw new BadUsage('--read: standard input cannot be saved to; name a sheet');
 	const { pins } = tableOf(file, flags.column);

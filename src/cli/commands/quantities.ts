@@ -10,7 +10,7 @@ import { print } from '../process/output.ts';
 
 /** `swap-audit quantities [ID]`: each quantity with its formula, range and source, straight from the code. */
 export function quantities(id: string | undefined, flags: { readonly json?: boolean }): number {
-	const { sources } = readRulebook();
+	const { sources } = readRulebook().rulebook;
 	const shown = all.filter(({ kind }) => kind !== 'hidden');
 	const chosen = id === undefined ? shown : shown.filter(quantity => quantity.id === id);
 	if (id !== undefined && chosen.length === 0) throw unknownId('quantity', id, shown, 'swap-audit quantities');

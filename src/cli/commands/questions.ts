@@ -7,7 +7,7 @@ import { print } from '../process/output.ts';
 
 /** `swap-audit questions`: the catalog for people, as JSON, or the JSON Schema of a sheet. */
 export function questions(flags: { readonly json?: boolean; readonly schema?: boolean }): number {
-	const questions = readRulebook().questions.map(({ howEach, ...question }) => ({
+	const questions = readRulebook().rulebook.questions.map(({ howEach, ...question }) => ({
 		...question,
 		ask: textIn(question.ask, 'us'),
 		how: wholeHow({ ...question, ...(howEach ? { howEach } : {}) }, 'us').join(' '),
