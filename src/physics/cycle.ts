@@ -48,42 +48,27 @@ export function closedCycle(cycle: ClosedCycle, longestStep = usualStep): CycleT
 	check(cycle, longestStep);
 	const legs = legsOf(cycle, longestStep);
 	const places = legs.reduce((sum, { steps }) => sum + steps, 1);
-	const angle = new Float64Array(places);
-	const pressure = new Float64Array(places);
-	const rise = new Float64Array(places);
-	const endGas = new Float64Array(places);
 	const ninety = legs[0]!.steps + legs[1]!.steps;
-	const gas = new CylinderGas(cycle);
-	let place = 0;
-	const note = () => {
-		angle[place] = gas.angle;
-		pressure[place] = gas.pressure;
-		rise[place] = gas.rise;
-		endGas[place] = gas.endGas;
-		place++;
-	};
-	note();
+	const gas = new CylinderGas(cycle, places);
 	for (const { from, to, steps, lit } of legs) {
 		if (lit) gas.light();
 		for (let n = 1; n <= steps; n++) {
 			// The burn slows down from here on, so that it falls to the end.
-			if (cycle.toPeak && place > ninety && gas.rise < 0) break;
+			if (cycle.toPeak && gas.places > ninety && gas.rise < 0) break;
 			gas.advance(from + ((to - from) * n) / steps);
-			note();
 		}
 	}
-	const { work, wallHeat, unburnt: unburntEnd } = gas;
-	const meanPressure = work / sweptVolume(cycle.cylinder.bore, cycle.cylinder.stroke);
 	return {
-		angle: angle.subarray(0, place),
-		pressure: pressure.subarray(0, place),
-		endGas: endGas.subarray(0, place),
-		unburntEnd,
+		angle: gas.angle.subarray(0, gas.places),
+		pressure: gas.pressure.subarray(0, gas.places),
+		endGas: gas.endGas.subarray(0, gas.places),
+		unburntEnd: gas.unburnt,
 		ninety,
-		...peak(angle, pressure, rise, place),
-		work,
-		wallHeat,
-		meanPressure,
+		peakPressure: gas.peakPressure,
+		peakAngle: gas.peakAngle,
+		work: gas.work,
+		wallHeat: gas.wallHeat,
+		meanPressure: gas.work / sweptVolume(cycle.cylinder.bore, cycle.cylinder.stroke),
 	};
 }
 
@@ -99,27 +84,6 @@ function legsOf({ shut, opens, burn }: ClosedCycle, longestStep: number) {
 		const steps = to > from ? Math.max(Math.ceil((to - from) / longest), burning ? burnSteps : 1) : 0;
 		return { from, to, steps, lit: i === 1 };
 	});
-}
-
-/** The highest pressure: at a place, or between two where the rise turns into a fall, on the cubic through both. */
-function peak(angle: Float64Array, pressure: Float64Array, rise: Float64Array, places: number) {
-	let peakPressure = pressure[0]!;
-	let peakAngle = angle[0]!;
-	for (let i = 1; i < places; i++) {
-		const span = angle[i]! - angle[i - 1]!;
-		const before = rise[i - 1]!;
-		const after = rise[i]!;
-		const t = before > 0 && after < 0 ? before / (before - after) : 1;
-		const u = 1 - t;
-		const top =
-			u * u * (pressure[i - 1]! * (1 + 2 * t) + before * span * t) +
-			t * t * (pressure[i]! * (1 + 2 * u) - after * span * u);
-		if (top > peakPressure) {
-			peakPressure = top;
-			peakAngle = angle[i]! - u * span;
-		}
-	}
-	return { peakPressure, peakAngle };
 }
 
 function check(cycle: ClosedCycle, longestStep: number): void {

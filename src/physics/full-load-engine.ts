@@ -26,8 +26,9 @@ export interface FullLoad {
 /** What two engines of one cycle agree in. */
 type Figure = keyof Cylinder | keyof FullLoad['fuel'] | Exclude<keyof FullLoad, 'cylinder' | 'fuel'>;
 
-/** A text that two engines share if they agree in every figure: the bits of these, as numbers written out take a tenth of their cycles. */
-export function keyOf({ cylinder, fuel, ...engine }: FullLoad): string {
+/** A text that two engines share if they agree in every figure. */
+export function keyOf(engine: FullLoad): string {
+	const { cylinder, fuel } = engine;
 	const figures = {
 		bore: cylinder.bore,
 		stroke: cylinder.stroke,
@@ -46,7 +47,5 @@ export function keyOf({ cylinder, fuel, ...engine }: FullLoad): string {
 		burn: engine.burn ?? 1,
 		toPeak: Number(engine.toPeak ?? false),
 	} satisfies Record<Figure, number>;
-	const bits = new Uint16Array(new Float64Array(Object.values(figures)).buffer);
-	// Spread, or made by `from`, it would go number by number through an iterator.
-	return String.fromCharCode.apply(null, bits as unknown as number[]);
+	return Object.values(figures).join();
 }
