@@ -2,7 +2,6 @@ import type { Outcome } from '../expressions/tree.ts';
 import { evaluationOn, valueAt } from '../graph/evaluation.ts';
 import type { Values } from '../graph/graph.ts';
 import { reach } from '../graph/paths.ts';
-import { coarse } from '../graph/root.ts';
 import type { State } from '../graph/solve.ts';
 import type { Rule } from '../rulebook/rulebook.ts';
 import type { Model } from './model.ts';
@@ -24,7 +23,7 @@ export function makeVerdictSensitivity({ judge, graph, rulebook }: Model, state:
 	/** The values with one of them replaced; rules that read what changed are put among those affected. */
 	const tryOut = (slot: number, candidate: Outcome, affected: Set<number>): Values => {
 		const values = state.values.slice();
-		const at = evaluationOn({ ...state, values, given, tolerance: coarse });
+		const at = evaluationOn({ ...state, values, given });
 		const stale = new Uint8Array(order.length);
 		const set = (changed: number, value: Outcome): void => {
 			if (Object.is(value, values[changed])) return;

@@ -10,18 +10,14 @@ export interface Base {
 	readonly values: Values;
 	readonly given: ReadonlyMap<number, Given>;
 	readonly strays?: Strays | null;
-	readonly tolerance?: number | undefined;
 }
 
 /** How the reason begins when not the inputs are to blame. */
 export const programFault = 'a fault in swap-audit';
 
 /** An evaluation on these values; they are written to. */
-export function evaluationOn(
-	{ graph, values, given, strays = null, tolerance }: Base,
-	trace: Trace | null = null,
-): Evaluation {
-	return { graph, values, given, reader: new Reader(graph.slotOf, values, trace !== null), trace, strays, tolerance };
+export function evaluationOn({ graph, values, given, strays = null }: Base, trace: Trace | null = null): Evaluation {
+	return { graph, values, given, reader: new Reader(graph.slotOf, values, trace !== null), trace, strays };
 }
 
 /** Evaluates the slots named, in order. */

@@ -38,8 +38,6 @@ export interface Evaluation {
 	readonly reader: Reader;
 	readonly trace: Trace | null;
 	readonly strays: Strays | null;
-	/** The share of what is looked at to which limits are found; undefined: as closely as on the nominal values. */
-	readonly tolerance: number | undefined;
 }
 
 /** A place in the graph. Each sort (input, formula, constant, limit, what-if) is a file of this room. */

@@ -144,7 +144,7 @@ export class LimitNode implements Node {
 		// Where it was before is close to where it is now.
 		const before = at.values[slot];
 		const guess = typeof before === 'number' ? before : undefined;
-		const found = this.withSpare(at, spare => runsOut(spare, this.limit.from, this.farthest(at), guess, at.tolerance));
+		const found = this.withSpare(at, spare => runsOut(spare, this.limit.from, this.farthest(at), guess));
 		if (found === undefined) return undefined;
 		return found.bound ? new Bounded(found.value, found.bound) : found.value;
 	}
