@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { expect, it } from 'vitest';
+import { expect, it, vi } from 'vitest';
 import { significant } from '../../src/units/significant.ts';
 import { seed } from '../counts.ts';
 
@@ -38,4 +38,18 @@ it('is so beside powers of ten and halves of the last digit, where a product of 
 it('takes zero and what is no number as they are', () => {
 	for (const value of [0, -0, Number.POSITIVE_INFINITY, Number.NaN, 5e-324, Number.MAX_VALUE])
 		expect(significant(value, 12)).toBe(asText(value, 12));
+});
+
+it('makes a text of less than one figure in a hundred: only where what is left of the digits lies near a half', () => {
+	const text = vi.spyOn(Number.prototype, 'toPrecision');
+	try {
+		for (const size of [1e-6, 1e-3, 1, 10, 1e3, 1e6, 1e9])
+			for (let part = 0; part < 300; part++) {
+				significant((1 + part * 0.0299) * size, 12);
+				if (size < 100) significant(-(1 + part * 0.0299) * size, 3);
+			}
+		expect(text.mock.calls.length).toBeLessThan(30);
+	} finally {
+		text.mockRestore();
+	}
 });
