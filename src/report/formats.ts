@@ -8,6 +8,9 @@ export const formats = {
 
 export type Format = keyof typeof formats;
 
+/** The endings of files, `.md` first. */
+export const endings: readonly string[] = Object.keys(formats).map(format => `.${format}`);
+
 /** The list as help says it. */
 export const formatsInWords = Object.entries(formats)
 	.map(([ending, adds]) => (adds === '' ? `.${ending}` : `.${ending} (${adds})`))

@@ -3,7 +3,7 @@ import type { CellReader } from './cell-reader.ts';
 import type { Layout } from './layout.ts';
 import { cellsOf, isOpen, longestCell } from './lines.ts';
 import { shownCell } from './problem.ts';
-import { type Counts, countFault, type Room } from './rows.ts';
+import { type Counts, countFault, type RowBuffer } from './rows.ts';
 
 const newline = 10;
 
@@ -13,14 +13,14 @@ export class OddLines {
 	readonly #cells: CellReader;
 	readonly #decoder: Decoder;
 	readonly #counts: Counts;
-	readonly #room: Room;
+	readonly #buffer: RowBuffer;
 
-	constructor(layout: Layout, cells: CellReader, decoder: Decoder, counts: Counts, room: Room) {
+	constructor(layout: Layout, cells: CellReader, decoder: Decoder, counts: Counts, buffer: RowBuffer) {
 		this.#layout = layout;
 		this.#cells = cells;
 		this.#decoder = decoder;
 		this.#counts = counts;
-		this.#room = room;
+		this.#buffer = buffer;
 	}
 
 	/**
@@ -69,13 +69,13 @@ export class OddLines {
 		let values = 0;
 		let fault = -1;
 		for (const [column, cell] of cells.entries()) {
-			const into = this.#room.columns[column];
+			const into = this.#buffer.columns[column];
 			if (into === undefined && cell.trim() !== '' && fault < 0) fault = column;
 			if (!into) continue;
 			const value = this.#cells.read(cell, column);
 			if (value === undefined && fault < 0) fault = column;
-			into[this.#room.count] = value ?? Number.NaN;
-			if (!Number.isNaN(into[this.#room.count])) values++;
+			into[this.#buffer.count] = value ?? Number.NaN;
+			if (!Number.isNaN(into[this.#buffer.count])) values++;
 		}
 		if (values > 0 && cells.length >= this.#layout.columns.length && fault < 0) this.#keep(line);
 		else this.#take(text, line, values, fault);
@@ -96,7 +96,7 @@ export class OddLines {
 	}
 
 	#keep(line: number): void {
-		this.#room.keep(line);
+		this.#buffer.keep(line);
 		this.#counts.rows++;
 	}
 

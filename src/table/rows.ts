@@ -30,7 +30,7 @@ export function countFault(counts: Counts, line: number, column: number, found: 
 const together = 8192;
 
 /** Where rows are put together: each time that it is full, new columns are begun. */
-export class Room {
+export class RowBuffer {
 	/** The row that is being written; it counts once it is kept. */
 	count = 0;
 	columns: readonly (Float64Array | null)[] = [];

@@ -2,7 +2,7 @@ import type { Decoder } from './bytes.ts';
 import { CellReader, type ColumnReading } from './cell-reader.ts';
 import type { Layout } from './layout.ts';
 import { OddLines } from './odd-lines.ts';
-import { type Counts, Room, type Rows } from './rows.ts';
+import { type Counts, RowBuffer, type Rows } from './rows.ts';
 
 const [newline, quote, minus, colon, returns] = [10, 34, 45, 58, 13];
 const powers = Float64Array.from({ length: 16 }, (_, digits) => 10 ** digits);
@@ -23,7 +23,7 @@ export class Scanner {
 	readonly #sorts: Uint8Array;
 	readonly #decoder: Decoder;
 	readonly #counts: Counts;
-	readonly #room: Room;
+	readonly #buffer: RowBuffer;
 	readonly #odd: OddLines;
 
 	constructor(layout: Layout, readings: readonly ColumnReading[], decoder: Decoder, counts: Counts) {
@@ -34,30 +34,30 @@ export class Scanner {
 		);
 		this.#decoder = decoder;
 		this.#counts = counts;
-		this.#room = new Room(this.#cells.readings.map(reading => reading !== null));
-		this.#odd = new OddLines(layout, this.#cells, decoder, counts, this.#room);
+		this.#buffer = new RowBuffer(this.#cells.readings.map(reading => reading !== null));
+		this.#odd = new OddLines(layout, this.#cells, decoder, counts, this.#buffer);
 	}
 
 	/** Reads whole lines: the last byte is a line end. */
 	*read(bytes: Uint8Array): Generator<Rows> {
 		for (let at = 0; at < bytes.length; ) {
 			at = this.#readLines(bytes, at);
-			if (this.#room.full) yield this.#room.take();
+			if (this.#buffer.full) yield this.#buffer.take();
 		}
 	}
 
 	/** What is left at the end of the text. */
 	*end(): Generator<Rows> {
-		if (this.#room.count > 0) yield this.#room.take();
+		if (this.#buffer.count > 0) yield this.#buffer.take();
 	}
 
-	/** Reads lines until the room is full; gives where it stopped. */
+	/** Reads lines until the buffer is full; gives where it stopped. */
 	#readLines(bytes: Uint8Array, from: number): number {
 		const sorts = this.#sorts;
 		const width = sorts.length;
 		const delimiter = this.#layout.delimiter.charCodeAt(0);
 		let at = from;
-		while (at < bytes.length && !this.#room.full) {
+		while (at < bytes.length && !this.#buffer.full) {
 			this.line++;
 			const start = at;
 			if (this.line < this.#layout.firstLine) {
@@ -65,7 +65,7 @@ export class Scanner {
 				continue;
 			}
 			const decimal = this.#cells.decimal === '.' ? 46 : 44;
-			const { columns, count: row } = this.#room;
+			const { columns, count: row } = this.#buffer;
 			let column = 0;
 			let values = 0;
 			let fault = -1;
@@ -132,7 +132,7 @@ export class Scanner {
 				at = next;
 				this.line += lines - 1;
 			} else if (values > 0 && column >= width && fault < 0) {
-				this.#room.keep(this.line);
+				this.#buffer.keep(this.line);
 				this.#counts.rows++;
 			} else this.#odd.readBroken(bytes, start, at - 1, { line: this.line, values, fault });
 		}

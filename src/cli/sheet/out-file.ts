@@ -1,7 +1,7 @@
 import { dirname, extname } from 'node:path';
 import { exists } from '../../files/exists.ts';
 import { textOf } from '../../files/read.ts';
-import { type Format, formats } from '../../report/formats.ts';
+import { endings, type Format } from '../../report/formats.ts';
 import { BadUsage } from '../process/exit.ts';
 
 /** An audit is never written over a sheet, whether it is named by its own path or through a link. */
@@ -11,10 +11,7 @@ export function refuseSheet(out: string): void {
 }
 
 /** What a file is written as, by its ending; null for none. Throws BadUsage for another ending, or a folder that is not there. */
-export function outFormat(
-	out: string | undefined,
-	accepted: readonly string[] = Object.keys(formats).map(format => `.${format}`),
-): Format | null {
+export function outFormat(out: string | undefined, accepted: readonly string[] = endings): Format | null {
 	if (out === undefined) return null;
 	const folder = dirname(out);
 	if (!exists(folder)) throw new BadUsage(`--out: there is no folder ${JSON.stringify(folder)}; make it first`);

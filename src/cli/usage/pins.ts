@@ -1,4 +1,5 @@
 import { type Command, Option } from 'commander';
+import { endings } from '../../report/formats.ts';
 import { packOption, unitsOption } from '../options/flags.ts';
 import { readDate } from '../options/values.ts';
 import { type Status, sheetWords } from './words.ts';
@@ -12,7 +13,7 @@ export function pins(program: Command, status: Status): void {
 		)
 		.argument('<sheet>', sheetWords)
 		.option('--json', 'print JSON')
-		.addOption(new Option('--out <file>', 'write it to a file ending in .md, .html, .json or .csv'))
+		.addOption(new Option('--out <file>', `write it to a file ending in ${endings.join(', ')}`))
 		.addOption(unitsOption())
 		.addOption(packOption())
 		.addOption(
