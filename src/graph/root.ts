@@ -1,7 +1,7 @@
-import { nearRoot, runsOut, type Spare } from '../physics/solve.ts';
+import { type Known, nearRoot, runsOut, type Spare } from '../physics/solve.ts';
 import { evaluationOn } from './evaluation.ts';
 import { type Evaluation, slotNamed } from './graph.ts';
-import type { Known, LimitDefinition, LimitNode } from './limit.ts';
+import type { LimitDefinition, LimitNode } from './limit.ts';
 import type { State } from './solve.ts';
 
 interface Straight {

@@ -58,10 +58,14 @@ export function runsOut(
 /** By how much a slope may still change, over what it changed in the step before. */
 const safety = 16;
 
-/** A place where what is spare is known already, and its slope from there to the root of a like function. */
-export interface Start {
+/** A place where what is spare is known already. */
+export interface Known {
 	readonly at: number;
 	readonly spare: number;
+}
+
+/** Such a place, and the slope from there to the root of a like function. */
+export interface Start extends Known {
 	readonly chord: number;
 }
 
@@ -105,6 +109,26 @@ export function nearRoot(
 		here = next;
 	}
 	return undefined;
+}
+
+/**
+ * The root of `runsOut`, by secants from the low end and a place that is known: fewer looks where `spare` is smooth. Undefined
+ * where they do not settle, or it has run out at the low end: then `runsOut` has to look. Errors: OutOfRange as there.
+ */
+export function fromKnown(
+	spare: Spare,
+	low: number,
+	high: number,
+	known: Known,
+	tolerance: number = usualTolerance,
+): number | undefined {
+	if (!(known.at > low && known.at < high)) return undefined;
+	const atLow = look(spare, low);
+	if (atLow === undefined || atLow <= 0) return undefined;
+	const chord = (known.spare - atLow) / (known.at - low);
+	const guess = known.at - known.spare / chord;
+	if (!(guess > low && guess < high)) return undefined;
+	return nearRoot(spare, guess, chord, low, high, tolerance, { ...known, chord });
 }
 
 function look(spare: Spare, x: number): number | undefined {

@@ -4,6 +4,7 @@ import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 import { LimitNode } from '../../src/graph/limit.ts';
 import { drawnLimit, rootOf } from '../../src/graph/root.ts';
 import { evaluate, solve } from '../../src/graph/solve.ts';
+import { runsOut } from '../../src/physics/solve.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { seed } from '../counts.ts';
 import { buildSheet, testModel } from '../support/model.ts';
@@ -52,4 +53,23 @@ test('finding a limit leaves every value as it was', () => {
 	for (const node of limits) rootOf(state, node);
 	expect(state.values).toEqual(before);
 	expect(evaluate(state, ['boost.lowest_limit'], {})).toEqual([before[graph.slotOf.get('boost.lowest_limit')!]]);
+});
+
+test('a limit that takes cycles of the cylinder lies where the full search finds it', () => {
+	const state = solve(graph, givenAnswers(buildSheet('boosted'), rulebook.questions));
+	const placed = limits.filter(({ id, expensive }) => {
+		const slot = graph.slotOf.get(id)!;
+		return expensive && typeof state.values[slot] === 'number' && !state.bounds.has(slot);
+	});
+	expect(placed.length).toBeGreaterThan(3);
+	for (const node of placed) {
+		const at = evaluationOn(state);
+		const { from } = node.limit;
+		const to = node.farthest(at);
+		const full = node.withSpare(at, spare => runsOut(spare, from, to))!;
+		expect(full.bound).toBeNull();
+		expect(Math.abs((state.values[graph.slotOf.get(node.id)!] as number) - full.value), node.id).toBeLessThan(
+			2e-9 * (to - from),
+		);
+	}
 });

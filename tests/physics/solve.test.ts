@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { OutOfRange } from '../../src/physics/range.ts';
-import { nearRoot, runsOut, type Spare } from '../../src/physics/solve.ts';
+import { fromKnown, nearRoot, runsOut, type Spare } from '../../src/physics/solve.ts';
 import { between, seeded } from './spoilt.ts';
 
 /** The same by halving alone, for a spare that is defined everywhere. */
@@ -125,5 +125,55 @@ describe('a root near a guess', () => {
 		expect(nearRoot(x => (x > 2 ? undefined : spare(x)), 1.9, -4, 0, 10, 1e-3)).toBeUndefined();
 		expect(nearRoot(() => undefined, 2, -4, 0, 10, 1e-3)).toBeUndefined();
 		expect(nearRoot(x => Math.cbrt(3 - x), 2.9, -1, 0, 10, 1e-6)).toBeUndefined();
+	});
+});
+
+describe('from a place that is known', () => {
+	test('the root is the one of the full search, on either side of it, in three quarters of its looks', () => {
+		let looks = 0;
+		const counted = (spare: (x: number) => number) => (x: number) => {
+			looks++;
+			return spare(x);
+		};
+		const total = { full: 0, short: 0, found: 0 };
+		fc.assert(
+			fc.property(between(0.3, 3), between(0.2, 0.8), between(0.05, 0.95), (power, end, at) => {
+				const plain = (x: number) => (1 + end) ** power - (1 + x) ** power;
+				looks = 0;
+				const root = runsOut(counted(plain), 0, 1)!.value;
+				total.full += looks;
+				looks = 0;
+				const found = fromKnown(counted(plain), 0, 1, { at, spare: plain(at) });
+				total.short += looks;
+				if (found === undefined) return;
+				total.found++;
+				expect(Math.abs(found - root)).toBeLessThan(2e-9);
+			}),
+			seeded,
+		);
+		expect(total.short).toBeLessThan(0.75 * total.full);
+		expect(total.found).toBeGreaterThan(0.9 * seeded.numRuns);
+		const plain = (x: number) => 8 - (1 + x) ** 3;
+		for (const at of [1.2, 0.9]) expect(fromKnown(plain, 0, 2, { at, spare: plain(at) })).toBeCloseTo(1, 9);
+	});
+
+	test('there is none where it has run out at the low end, does not fall, or is known at an end alone', () => {
+		expect(fromKnown(x => -1 - x, 0, 10, { at: 5, spare: -6 })).toBeUndefined();
+		expect(fromKnown(x => 0 - x, 0, 10, { at: 5, spare: -5 })).toBeUndefined();
+		expect(fromKnown(x => 1 + x, 0, 10, { at: 5, spare: 6 })).toBeUndefined();
+		expect(fromKnown(() => 1, 0, 10, { at: 5, spare: 1 })).toBeUndefined();
+		expect(fromKnown(x => 20 - x, 0, 10, { at: 5, spare: 15 })).toBeUndefined();
+		for (const at of [0, 10]) expect(fromKnown(x => 5 - x, 0, 10, { at, spare: 5 - at })).toBeUndefined();
+		expect(fromKnown(() => undefined, 0, 10, { at: 5, spare: 1 })).toBeUndefined();
+	});
+
+	test('never looks outside both ends', () => {
+		for (const end of [0.01, 0.5, 0.99, 3]) {
+			const spare = (x: number) => {
+				expect(x >= 0 && x <= 1).toBe(true);
+				return end * end - x * x;
+			};
+			fromKnown(spare, 0, 1, { at: 0.6, spare: spare(0.6) });
+		}
 	});
 });
