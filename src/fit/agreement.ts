@@ -88,7 +88,7 @@ export function leastShown(
 }
 
 /** The share of chi-squared above a value. Wilson & Hilferty 1931. */
-export function upperShare(value: number, degrees: number): number {
+function upperShare(value: number, degrees: number): number {
 	if (degrees === 0) return 1;
 	const spread = 2 / (9 * degrees);
 	return normalShare(-(Math.cbrt(value / degrees) - (1 - spread)) / Math.sqrt(spread));

@@ -4,7 +4,7 @@ import { meanPoint } from './mean-point.ts';
 import { type Mode, modeFrom, seenUnknowns } from './mode.ts';
 import type { Problem } from './problem.ts';
 import { type RandomSource, seededRandom } from './random.ts';
-import { finish, type Steps } from './steps.ts';
+import type { Steps } from './steps.ts';
 
 /** What is left of the prior after what was seen: equally likely draws of all unknowns. */
 export interface Posterior {
@@ -94,12 +94,6 @@ function* chainsAbout(
 		const agree = r < maxRatio;
 		if ((agree && effective >= enough) || chains[0]!.length >= maxLength) return { chains, effective, agree };
 	}
-}
-
-/** Both at once. Null: no mode, or the chains do not agree. */
-export function drawPosterior(problem: Problem, seed: number, count: number, enough = 400): Posterior | null {
-	const start = startOf(problem, seed);
-	return start && finish(drawFrom(problem, start, count, enough));
 }
 
 /** Effective draws and R for the worst figure: the density and each unknown. */

@@ -1,5 +1,5 @@
 /** A value of a sorted list by its share: 0.5 is the median. NaN of an empty one. */
-export const shareOf = (sorted: ArrayLike<number>, share: number): number =>
+const shareOf = (sorted: ArrayLike<number>, share: number): number =>
 	sorted.length === 0 ? Number.NaN : sorted[Math.min(sorted.length - 1, Math.floor(share * sorted.length))]!;
 
 /** A column's values in the beginning of a log, as read, without what is no reading. */

@@ -5,7 +5,7 @@ import { within } from './series.ts';
 import { deviationFromMad, median } from './statistics.ts';
 
 /** Channels of which a pull's points have a value. */
-export const pointChannels = [
+const pointChannels = [
 	'manifold_pressure',
 	'boost',
 	'lambda_1',

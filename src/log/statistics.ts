@@ -151,7 +151,7 @@ export function timeAtTop({ time, value }: Readings, top: number): number {
 }
 
 /** The smallest step between two different values: how finely a channel was written. 0 of fewer than two values. */
-export function stepOf(values: ArrayLike<number>): number {
+function stepOf(values: ArrayLike<number>): number {
 	const sorted = new Float64Array(values).sort();
 	let step = Number.POSITIVE_INFINITY;
 	for (let index = 1; index < sorted.length; index++) {

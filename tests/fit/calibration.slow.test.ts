@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { agreement } from '../../src/fit/agreement.ts';
-import { drawPosterior } from '../../src/fit/posterior.ts';
 import { logLikelihood } from '../../src/fit/problem.ts';
 import { makeSampler } from '../../src/graph/sampling.ts';
 import { counts, seed } from '../counts.ts';
+import { drawPosterior } from '../support/draw-posterior.ts';
 import { drawnCar } from '../support/fitted-car.ts';
 import { testModel } from '../support/model.ts';
 

@@ -1,9 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { drawPosterior } from '../../src/fit/posterior.ts';
 import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 import { makeSampler } from '../../src/graph/sampling.ts';
 import type { Sheet } from '../../src/sheet/sheet.ts';
 import { counts, seed } from '../counts.ts';
+import { drawPosterior } from '../support/draw-posterior.ts';
 import { drawnCar } from '../support/fitted-car.ts';
 import { buildSheet, testModel } from '../support/model.ts';
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { cholesky, solveWith } from '../../src/fit/matrix.ts';
-import { drawPosterior } from '../../src/fit/posterior.ts';
 import type { Problem } from '../../src/fit/problem.ts';
 import { seededRandom } from '../../src/fit/random.ts';
+import { drawPosterior } from '../support/draw-posterior.ts';
 
 const [dimensions, readings] = [30, 40] as const;
 

@@ -1,11 +1,11 @@
 import { expect, test } from 'vitest';
 import { cholesky, dot, identity, solveWith } from '../../src/fit/matrix.ts';
 import { curvatureOf, modeFrom, seenUnknowns } from '../../src/fit/mode.ts';
-import { drawPosterior } from '../../src/fit/posterior.ts';
 import { logLikelihood } from '../../src/fit/problem.ts';
 import { seededRandom } from '../../src/fit/random.ts';
 import { makeSampler } from '../../src/graph/sampling.ts';
 import { seed } from '../counts.ts';
+import { drawPosterior } from '../support/draw-posterior.ts';
 import { drawnCar } from '../support/fitted-car.ts';
 import { testModel } from '../support/model.ts';
 
@@ -70,7 +70,7 @@ test.each([seed, seed + 1, seed + 2])(
 			if (step >= dropped && step % kept === 0) walked.push(figuresOf(here));
 		}
 		expect(accepted / steps).toBeGreaterThan(0.05);
-		const drawn = drawPosterior(problem, at, 2000)!.draws.map(figuresOf);
+		const drawn = drawPosterior(problem, at, 2000, 400)!.draws.map(figuresOf);
 		for (const [column, id] of watched.entries()) {
 			const long = moments(walked.map(row => row[column]!));
 			const own = moments(drawn.map(row => row[column]!));

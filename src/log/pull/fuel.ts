@@ -48,7 +48,7 @@ export const pulse = pullQuantity({
 });
 
 /** Rail less boost, Pa, at each reading of the rail; undefined where boost is not known. */
-export function acrossOf(pull: PullView, rail: Readings): Readings | undefined {
+function acrossOf(pull: PullView, rail: Readings): Readings | undefined {
 	const boosts = Array.from(rail.time, time => boostAt(pull, time));
 	if (boosts.some(boost => boost === undefined)) return undefined;
 	return mapped(rail, (pressure, time) => pressure - boostAt(pull, time)!);
