@@ -10,7 +10,7 @@ import { sureEnough } from './unproved.ts';
 /** The answers that a line which is not proved rests on, usual values before estimates: measured, they settle it. */
 export function wouldSettle(finding: Finding, { model, state, sheet }: Assessment): Question[] {
 	const { graph, judge, rulebook } = model;
-	const rule = rulebook.rules.find(({ id }) => id === finding.rule)!;
+	const rule = judge.rules.get(finding.rule)!;
 	const read = [...namesRead(rule)].flatMap(name => graph.slotOf.get(name) ?? []);
 	const behind = reach(read, slot => graph.feeds[slot]!);
 	const usual = finding.assumed.map(name => name.split(' ')[0]!).filter(id => judge.usualBehind(id) === 'question');

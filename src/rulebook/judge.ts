@@ -23,7 +23,8 @@ interface Credits {
 export class Judge {
 	readonly rulebook: Rulebook;
 	private readonly ready: readonly Ready[];
-	private readonly questions: ReadonlyMap<string, Question>;
+	readonly questions: ReadonlyMap<string, Question>;
+	readonly rules: ReadonlyMap<string, Rule>;
 	private readonly slotOf: ReadonlyMap<string, number>;
 	/** What the bound expressions look at now: the values, and the part of the build at hand. */
 	private values: readonly Outcome[] = [];
@@ -38,6 +39,7 @@ export class Judge {
 		this.slotOf = slotOf;
 		this.parts = new Map(rulebook.parts.map(({ id, title }) => [id, title]));
 		this.questions = new Map(rulebook.questions.map(question => [question.id, question]));
+		this.rules = new Map(rulebook.rules.map(rule => [rule.id, rule]));
 		this.ready = rulebook.rules.map(rule => this.prepare(rule));
 	}
 

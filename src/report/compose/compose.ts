@@ -1,6 +1,7 @@
 import type { Assessment } from '../../audit/assess.ts';
 import { findOuts, proveDuring } from '../../audit/find-out.ts';
 import { fittedProcedures } from '../../audit/procedures.ts';
+import { stages } from '../../sheet/stage.ts';
 import { type Block, type Document, heading, listed, paragraph, type Section } from '../document.ts';
 import { answers } from './answers.ts';
 import { boostStep } from './boost-step.ts';
@@ -8,7 +9,7 @@ import { cautions } from './cautions.ts';
 import type { ReportContext } from './context.ts';
 import { ladder } from './ladder.ts';
 import { list } from './list.ts';
-import { later, next } from './next.ts';
+import { later, next as measureNext } from './next.ts';
 import { numbers } from './numbers.ts';
 import { odd } from './odd.ts';
 import { pageOne } from './page-one.ts';
@@ -17,7 +18,8 @@ import { plugsPart } from './plugs.ts';
 import { otherProcedures, procedure } from './procedures.ts';
 import { readingCard } from './readings.ts';
 import { since } from './since.ts';
-import { nextStage, stageLines } from './stage-lines.ts';
+import { nextStage, type StageLines, stageLines } from './stage-lines.ts';
+import { linesOf } from './tasks.ts';
 import { unjudged } from './unjudged.ts';
 import { wiring } from './wiring.ts';
 
@@ -26,7 +28,18 @@ type Part = (context: ReportContext) => Block[];
 const nextBoost: Part = ({ step, wording }) => boostStep(step, wording);
 
 /** The parts of an audit, in the order in which they are needed at the car. A part without content leaves itself out. */
-const body: readonly Part[] = [odd, list, ladder, nextBoost, readingCard, procedure, plugsPart, next, parts, cautions];
+const body: readonly Part[] = [
+	odd,
+	list,
+	ladder,
+	nextBoost,
+	readingCard,
+	procedure,
+	plugsPart,
+	measureNext,
+	parts,
+	cautions,
+];
 
 /** What is looked up: kept in a second file. Null: there is nothing of it. */
 const lookedUp: readonly ((context: ReportContext) => Section | null)[] = [
@@ -38,7 +51,10 @@ const lookedUp: readonly ((context: ReportContext) => Section | null)[] = [
 	wiring,
 ];
 
-/** What of an audit will be seen; what will not is not composed. Of details the page itself has their headings. */
+/**
+ * What of an audit will be seen; what will not is not composed. Without details a page has their headings, and of each later stage
+ * how much is open.
+ */
 interface Shown {
 	readonly pictures: boolean;
 	readonly details: boolean;
@@ -52,11 +68,14 @@ export function composeAudit(
 	const open = findOuts(assessment);
 	const lines = stageLines(assessment, open);
 	const procedures = fittedProcedures(assessment);
+	const next = nextStage(lines);
+	const isSeen = ({ stage }: StageLines) => details || next === null || stages.indexOf(stage) <= stages.indexOf(next);
 	const context = {
 		...assessment,
 		open,
 		lines,
-		next: nextStage(lines),
+		next,
+		tasks: new Map(lines.filter(isSeen).map(own => [own.stage, linesOf(own, assessment)])),
 		during: proveDuring(assessment),
 		procedures,
 		pictures,

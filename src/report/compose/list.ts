@@ -3,7 +3,6 @@ import type { ReportContext } from './context.ts';
 import { count, lower, stageBy } from './names.ts';
 import { readinessWords } from './readiness.ts';
 import { isEmpty, openIn, type StageLines } from './stage-lines.ts';
-import { linesOf } from './tasks.ts';
 import { whileOut } from './while-out.ts';
 
 /** The list: everything up to the next stage whole, each later stage behind its title with the number of its lines. */
@@ -43,12 +42,14 @@ export function list(context: ReportContext): Block[] {
 }
 
 function whole(lines: StageLines, context: ReportContext): Block[] {
+	const tasks = context.tasks.get(lines.stage);
+	if (!tasks) return [];
 	const { waits } = lines;
 	const words = `${count(waits, 'more line waits', 'more lines wait')} here for answers that other lines ask for.`;
 	const during = [...new Set(lines.during.map(({ title }) => lower(title)))].join('; ');
 	const out = lines.stage === 'install' ? whileOut(context).join('; ') : '';
 	return [
-		...linesOf(lines, context).map(({ task }) => task),
+		...tasks.map(({ task }) => task),
 		...(out ? [paragraph(strong('Do also while it is out: '), `${out}. Their lines are under the later stages.`)] : []),
 		...(waits > 0 ? [paragraph(words)] : []),
 		...(during ? [paragraph(strong('To be proved during it: '), `${during}. The procedure says what to read.`)] : []),

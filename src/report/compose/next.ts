@@ -28,7 +28,7 @@ const pinQuestion = (answer: string) => ({
 /** The answers that could turn the most lines, each with how to get it. */
 export function worthMeasuring({ audit, model, wording }: Assessment): Block[] {
 	const steps = audit.next.slice(0, most).map(({ answer, why, effort }): Inline[] => {
-		const question = model.rulebook.questions.find(({ id }) => id === answer);
+		const question = model.judge.questions.get(answer);
 		const { ask, how } = question ?? pinQuestion(answer);
 		const ways = question ? wholeHow(question, wording.units) : [how];
 		const when = question ? whenAnswerable(question) : 'now';

@@ -7,7 +7,7 @@ import { checkLines } from './intervals.ts';
 import { briefCautions, count, stageBy, upper } from './names.ts';
 import { nextProcedures } from './procedures.ts';
 import { nextWords } from './stage-lines.ts';
-import { type Line, linesOf } from './tasks.ts';
+import type { Line } from './tasks.ts';
 import { whileOut } from './while-out.ts';
 
 /** As many ticks as a morning begins with, and as many cautions as somebody reads. */
@@ -33,7 +33,7 @@ const notYet: Readonly<Record<Stage, string>> = {
 export function pageOne(context: ReportContext): Block[] {
 	const { audit, sheet, model, next } = context;
 	const stage = context.lines.find(lines => lines.stage === next);
-	const lines = stage ? linesOf(stage, context) : [];
+	const lines = (stage && context.tasks.get(stage.stage)) ?? [];
 	const first = lines.slice(0, mostTicks);
 	const out = whileOut(context);
 	const cautions = commonest(first).map(id => short(context, id));
@@ -130,7 +130,7 @@ function oddAnswers({ warnings }: ReportContext): Block[] {
 
 /** What goes on when nothing is held up any more: what to look at again, and when. */
 function allReady(context: ReportContext): Block[] {
-	const small = context.lines.flatMap(lines => linesOf(lines, context)).length;
+	const small = [...context.tasks.values()].flat().length;
 	const open = `${count(small, 'line holds', 'lines hold')} nothing up and ${small === 1 ? 'is' : 'are'} in the list below.`;
 	return [
 		paragraph(strong('Next: '), `${nextWords(context.lines, context)}. Check again:`),

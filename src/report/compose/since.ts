@@ -15,7 +15,7 @@ export const changeWords: Readonly<Record<Change['change'], string>> = {
 
 /** An audit line that changed: its title, the part of the build, and whether the rules did it. A rule that has gone since has no title any more. */
 export function changeTitle(change: Change, model: Assessment['model']): string {
-	const title = model.rulebook.rules.find(({ id }) => id === change.rule)?.title ?? change.rule;
+	const title = model.judge.rules.get(change.rule)?.title ?? change.rule;
 	const about = change.subject === null ? '' : ` (${subjectWords(change, { model })})`;
 	return `${title}${about}${change.by === 'rules' ? ', because the rules changed' : ''}`;
 }

@@ -8,11 +8,11 @@ export function subjectWords(
 	{ rule, subject }: Pick<Finding, 'rule' | 'subject'>,
 	{ model }: Pick<Assessment, 'model'>,
 ): string {
-	const each = model.rulebook.rules.find(({ id }) => id === rule)?.each;
+	const each = model.judge.rules.get(rule)?.each;
 	if (!each || subject === null) return subject ?? '';
 	const code = each.over === 'codes' ? model.rulebook.codes[subject] : undefined;
 	if (code) return `${subject}, ${lower(code.title)}`;
-	const question = model.rulebook.questions.find(({ id }) => id === each.answer);
+	const question = model.judge.questions.get(each.answer);
 	return each.over === 'cylinders' ? `cylinder ${subject}` : (question?.choices[subject] ?? subject);
 }
 

@@ -38,7 +38,7 @@ export const titleOf = (finding: Finding, assessment: Assessment): string =>
 
 /** Where the work of a finding is. */
 export const accessOf = ({ rule }: Finding, { model }: Pick<Assessment, 'model'>): Access =>
-	model.rulebook.rules.find(({ id }) => id === rule)?.access ?? 'papers';
+	model.judge.rules.get(rule)?.access ?? 'papers';
 
 function failed(finding: Finding, stage: Stage, assessment: Assessment): Line {
 	const mark = markOf(finding, stage, assessment);
