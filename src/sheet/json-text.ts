@@ -80,7 +80,7 @@ export function firstFault(text: string): Fault | null {
 	const end = text.trimEnd().length;
 	const found = new Error('the first fault');
 	const onError = (code: ParseErrorCode, offset: number, _length: number, line: number, character: number) => {
-		const at = offset >= end && code !== 12 ? null : { line: line + 1, column: character + 1 };
+		const at = offset >= end ? null : { line: line + 1, column: character + 1 };
 		fault = { reason: reasons[code], at };
 		// What stands behind it may be deeper than `sizeOf` knows.
 		throw found;

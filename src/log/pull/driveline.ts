@@ -1,3 +1,4 @@
+import { dragArea, drivelineEfficiency } from '../../quantities/model/cruising.ts';
 import { cruiseRoadSpeed } from '../../quantities/model/driveline.ts';
 import { percent } from '../../quantities/quantity.ts';
 import { numberOf } from '../car.ts';
@@ -78,8 +79,8 @@ function countDips(rate: Readings): number {
 	return count;
 }
 
-/** Usual figures of a car's road load, from memory, common practice: drag area m2, air kg/m3, rolling share, gravity m/s2. */
-const roadLoad = { dragArea: 0.75, air: 1.2, rolling: 0.013, gravity: 9.81 } as const;
+/** Usual figures of a car's road load, from memory, common practice: air kg/m3, rolling share, gravity m/s2. */
+const roadLoad = { air: 1.2, rolling: 0.013, gravity: 9.81 } as const;
 /** Share that turning parts add to the mass: little in top gear, more in the lower ones. Common practice. */
 const rotating = { top: 1.04, lower: 1.15 } as const;
 
@@ -102,12 +103,12 @@ function roadPower(pull: PullView): number | undefined {
 	const speed = pull.in('road_speed');
 	if (mass === undefined || speed.time.length < 6) return undefined;
 	const factor = isTopGear(pull) ? rotating.top : rotating.lower;
-	const efficiency = pull.car.value('driveline.gearbox') === 'automatic' ? 0.8 : 0.85;
+	const efficiency = pull.car.value('driveline.gearbox') === 'automatic' ? 0.8 : drivelineEfficiency;
 	const watts = Float64Array.from(speed.time, (at, index) => {
 		const v = speed.value[index]!;
 		const force =
 			mass * factor * slopeAt(speed, at) +
-			(roadLoad.air * roadLoad.dragArea * v * v) / 2 +
+			(roadLoad.air * dragArea * v * v) / 2 +
 			roadLoad.rolling * mass * roadLoad.gravity;
 		return (force * v) / efficiency;
 	});

@@ -1,3 +1,4 @@
+import { psi } from '../../physics/constants.ts';
 import { numberOf } from '../car.ts';
 import { type Chunk, newIn } from '../chunk.ts';
 import { exactly, lacking, type Measured, measured } from '../measured.ts';
@@ -9,7 +10,7 @@ import type { PullView } from '../pull.ts';
 import { runQuantity } from '../quantity.ts';
 
 /** Pa, 1 psi: a pull that comes so near to the target has reached it. */
-const nearTarget = 6895;
+const nearTarget = psi;
 /**
  * deg taken out for knock. Less than the first is noise, or what is left of an older retard; a pull with the second knocked
  * lightly; the third, read twice in a pull, is knock.

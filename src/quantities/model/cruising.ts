@@ -4,7 +4,7 @@ import { quantity } from '../quantity.ts';
 import { cruiseRoadSpeed } from './driveline.ts';
 
 /** Drag area of a car, m2 (0.55 to 1.3); share of the flywheel's power that gets to the wheels. Common practice. */
-const [dragArea, drivelineEfficiency] = [0.75, 0.85];
+export const [dragArea, drivelineEfficiency] = [0.75, 0.85];
 /** Share of the tank's fuel that can be used: the pickup runs dry before the tank does. Common practice. */
 const usableShare = 0.9;
 
