@@ -38,6 +38,7 @@ table(
 		'--help': () => timeOf([command, '--help']),
 		'same sheet, quantities, json-rules-engine': () => timeOf([bundled('peer'), withoutPlugs]),
 		'the same, 400 draws by plain functions': () => timeOf([bundled('peer'), withoutPlugs, '400']),
+		'the same without limits of the cylinder': () => timeOf([bundled('peer'), withoutPlugs, '400', 'formulas']),
 		'audit, boosted, no plugs, 400 draws': () => whole(withoutPlugs),
 		'audit, boosted, 400 draws': () => whole('boosted'),
 		'audit, boosted, no bands': () => whole('boosted', '--draws', '0'),
@@ -48,7 +49,7 @@ table(
 	`the same answers: in what share of the draws each rule fails, ${Math.ceil(runs / 10)} runs`,
 	inTurn(Math.ceil(runs / 10), {
 		'audit, boosted, no plugs, 400 draws': () => whole(withoutPlugs),
-		'json-rules-engine, 400 draws, judged': () => timeOf([bundled('peer'), withoutPlugs, '400', 'judged']),
+		'json-rules-engine, 400 draws, judged': () => timeOf([bundled('peer'), withoutPlugs, '400', 'each']),
 	}),
 );
 timeOf([bundled('warm')], { stdio: 'inherit' });

@@ -4,6 +4,7 @@ import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 import { LimitNode } from '../../src/graph/limit.ts';
 import { between, reach } from '../../src/graph/paths.ts';
 import { rootOf } from '../../src/graph/root.ts';
+import { measureSensitivities } from '../../src/graph/sensitivities.ts';
 import type { State } from '../../src/graph/solve.ts';
 import { WhatIf } from '../../src/graph/what-if.ts';
 import { nearRoot } from '../../src/physics/solve.ts';
@@ -16,13 +17,15 @@ type Step = () => void;
 
 /**
  * The draws as plain functions: the same formulas, spreads and limits, called straight one after the other, with no thought
- * for what is missing or bounded, and without the cylinder model. Gives the values of each draw that came through whole.
+ * for what is missing or bounded. Limits of the cylinder follow by their sensitivities, as in an audit; without
+ * `cylinder` they stay where they were. Gives the values of each draw that came through whole.
  */
 export function plainDraws(
 	questions: readonly Question[],
 	quantities: readonly AnyQuantity[],
 	state: State,
 	answerTo: (id: string) => Answer | undefined,
+	cylinder: boolean,
 ): (draws: number) => Generator<readonly unknown[]> {
 	const { graph } = state;
 	const values = state.values.slice();
@@ -74,15 +77,29 @@ export function plainDraws(
 	);
 	const z = new Float64Array(uncertain.reduce((sum, { dimensions }) => sum + dimensions, 1));
 
+	const followed = graph.order.filter(slot => {
+		const node = graph.nodes[slot]!;
+		const isDrawn = cylinder && affected.has(slot) && typeof state.values[slot] === 'number';
+		return isDrawn && node.expensive && node instanceof LimitNode;
+	});
+	const sensitivities = measureSensitivities(state, followed, uncertain);
+	const firstOf = new Map<number, number>();
+	const ownOf = new Map(uncertain.map(one => [one.slot, one]));
+	const factorOf = (slot: number) => ownOf.get(slot)!.apply(1, z, firstOf.get(slot)!) as number;
+	const follow = (slot: number): Step => {
+		return () => void (values[slot] = sensitivities.follow(slot, values, factorOf));
+	};
+
 	let first = 0;
 	const steps = graph.order.flatMap((slot): Step[] => {
 		const node = graph.nodes[slot]!;
-		if (!affected.has(slot) || (state.values[slot] ?? null) === null || node.expensive || node instanceof WhatIf)
-			return [];
-		const base = node instanceof LimitNode ? limit(slot, node) : formula(slot);
-		const own = uncertain.find(other => other.slot === slot);
+		if (!affected.has(slot) || (state.values[slot] ?? null) === null || node instanceof WhatIf) return [];
+		if (node.expensive && !followed.includes(slot)) return [];
+		const base = node.expensive ? follow(slot) : node instanceof LimitNode ? limit(slot, node) : formula(slot);
+		const own = ownOf.get(slot);
 		if (!own) return [base];
 		const from = first;
+		firstOf.set(slot, from);
 		first += own.dimensions;
 		return [
 			base,

@@ -62,7 +62,7 @@ for (const [name, file] of [
 	tell('verdicts with what they rest on', await each(15, 2, () => model.judge.judge(state)));
 	tell('400 draws, limits and verdicts', await each(15, 1, draws(400)));
 	const many = 10_000;
-	const straight = plainDraws(rulebook.questions, model.quantities, state, id => answerTo(checked.sheet, id));
+	const straight = plainDraws(rulebook.questions, model.quantities, state, id => answerTo(checked.sheet, id), true);
 	const plainDrawn = () => {
 		for (const _ of straight(many));
 	};
