@@ -23,7 +23,7 @@ import { packsUsed } from './packs.ts';
 import { inOrder } from './priority.ts';
 import { quantityValues } from './quantity-values.ts';
 import { readings } from './readings.ts';
-import { courseOf, readiness, shownAt } from './stages.ts';
+import { courseOf, isSerious, readiness, shownAt } from './stages.ts';
 import { isUnproved, judgesReadings, sureEnough, sureEnoughRead } from './unproved.ts';
 
 /** An audit with everything it was made from, for the reports. */
@@ -59,6 +59,10 @@ function stepOf(
 	return logs.length === 0 ? null : nextStep({ model, sheet, state, fitted, logs, plugs: () => plugs, units });
 }
 
+/** Whether a page shows how sure a verdict is, or a stage hangs on it. */
+const isSureShown = ({ verdict, rule }: Verdict): boolean =>
+	verdict === 'fails' || (verdict === 'holds' && isSerious(rule));
+
 /** Judges a checked sheet. The same sheet, rules and options give the same audit, anywhere. */
 export function assess(model: Model, { sheet, warnings }: Checked, options: AuditOptions): Assessment {
 	const { rulebook, judge, quantities } = model;
@@ -75,8 +79,8 @@ export function assess(model: Model, { sheet, warnings }: Checked, options: Audi
 	const state = withStep(solved, step);
 	const verdicts = judge.judge(state, plugs);
 	const points = rests?.points;
-	const bandsOf = options.extent === 'page' ? limitSlots(state, rulebook) : undefined;
-	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, { pointsFor: points, bandsOf });
+	const shown = options.extent === 'page' ? { bandsOf: limitSlots(state, rulebook), only: isSureShown } : {};
+	const certainty = certaintyOf(model, sheet, state, verdicts, options.draws, { pointsFor: points, ...shown });
 	const sure = sureForGates(model, sheet, state, verdicts, { options, certainty, points });
 	const enough = (rule: Rule) => (judgesReadings(rule, model, sheet) ? sureEnoughRead : sureEnough);
 	const unwanted = unwantedOn(state, rulebook.questions);

@@ -25,9 +25,9 @@ export interface Certainty {
 interface AskedCertainty {
 	/** Points in place of the usual sequence for the car, as draws from what a log says of it. */
 	readonly pointsFor?: ((sampler: Sampler) => Points) | undefined;
-	/** How sure those verdicts are, and no bands. */
+	/** How sure those verdicts are alone; without `bandsOf` no bands. */
 	readonly only?: (verdict: Verdict, at: number) => boolean;
-	/** How sure all verdicts are, and the bands of those slots. */
+	/** The bands of those slots alone. */
 	readonly bandsOf?: readonly number[] | undefined;
 }
 
@@ -87,7 +87,7 @@ export function certaintyOf(
 	widen(bands, state, quantities);
 	return {
 		band: slot => bands.get(slot) ?? exact(state, slot),
-		sure: sureOf(judge, verdicts, affected, same, draws),
+		sure: sureOf(judge, verdicts, { rules, affected, same, draws }),
 	};
 }
 
@@ -144,16 +144,22 @@ function startsOf({ rulebook }: Judge, verdicts: readonly Verdict[]): number[] {
 	});
 }
 
-/** The share of draws with the nominal verdict; a rule that nothing moves is as sure as its answers. */
+/** The share of draws with the nominal verdict; a rule that nothing moves is as sure as its answers. Null: not asked for. */
 function sureOf(
 	{ rulebook }: Judge,
 	verdicts: readonly Verdict[],
-	affected: readonly number[],
-	same: Uint32Array,
-	draws: number,
-): number[] {
+	{
+		rules,
+		affected,
+		same,
+		draws,
+	}: { rules: ReadonlySet<Rule>; affected: readonly number[]; same: Uint32Array; draws: number },
+): (number | null)[] {
 	const moved = new Set(affected.map(place => rulebook.rules[place]));
-	return verdicts.map(({ rule }, index) => (moved.has(rule) ? same[index]! / draws : 1));
+	return verdicts.map(({ rule }, index) => {
+		if (!rules.has(rule)) return null;
+		return moved.has(rule) ? same[index]! / draws : 1;
+	});
 }
 
 /** Makes bands at least as wide as the limits that their quantities name for their ends. */
