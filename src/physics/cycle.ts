@@ -52,11 +52,8 @@ export function closedCycle(cycle: ClosedCycle, longestStep = usualStep): CycleT
 	const gas = new CylinderGas(cycle, places);
 	for (const { from, to, steps, lit } of legs) {
 		if (lit) gas.light();
-		for (let n = 1; n <= steps; n++) {
-			// The burn slows down from here on, so that it falls to the end.
-			if (cycle.toPeak && gas.places > ninety && gas.rise < 0) break;
-			gas.advance(from + ((to - from) * n) / steps);
-		}
+		// After 90 % the burn slows down: once the pressure falls, it falls to the end.
+		gas.follow(from, to, steps, cycle.toPeak ? ninety : places);
 	}
 	return {
 		angle: gas.angle.subarray(0, gas.places),

@@ -53,11 +53,6 @@ export class CylinderGas {
 		return this.peak[1]!;
 	}
 
-	/** Pa/deg. */
-	get rise(): number {
-		return this.first[0]!;
-	}
-
 	/** K, of the unburnt zone as a whole. */
 	get unburnt(): number {
 		return this.now[1]!;
@@ -79,8 +74,16 @@ export class CylinderGas {
 		this.settle(this.angle[this.places - 1]!);
 	}
 
-	/** One step of Runge and Kutta, fourth order, to another angle. */
-	advance(to: number): void {
+	/** So many equal steps from an angle to another; none more where over `enough` places are noted and the pressure falls. */
+	follow(from: number, to: number, steps: number, enough: number): void {
+		for (let n = 1; n <= steps; n++) {
+			if (this.places > enough && this.first[0]! < 0) return;
+			this.advance(from + ((to - from) * n) / steps);
+		}
+	}
+
+	/** One step of Runge and Kutta, fourth order. */
+	private advance(to: number): void {
 		const { crank, zones, middle, end, now, first, second, third, fourth } = this;
 		const h = to - this.angle[this.places - 1]!;
 		crank.place(to - h / 2, middle);
