@@ -4,6 +4,7 @@ import { makeModel } from '../audit/model.ts';
 import { sha256 } from '../cli/assets/hash.ts';
 import { readTexts } from '../files/packs.ts';
 import { quantities } from '../log/quantities.ts';
+import { preparedNames } from '../plugs/name-search.ts';
 import { compileRulebook } from '../rulebook/compile/compile.ts';
 import { writeProblem } from '../rulebook/compile/source.ts';
 import { withoutAnswer } from './check-builds.ts';
@@ -27,7 +28,7 @@ const { builds, rules, vocabulary, ...others } = rulebook;
 const examples = Object.fromEntries(rules.map(rule => [rule.id, rule.examples]));
 const bare = { ...others, words: [], builds: {}, rules: rules.map(rule => ({ ...rule, examples: [] })) };
 writeFileSync(join(out, 'rulebook.json'), JSON.stringify({ ...bare, fingerprint: model.fingerprint }));
-writeFileSync(join(out, 'vocabulary.json'), JSON.stringify(vocabulary));
+writeFileSync(join(out, 'vocabulary.json'), JSON.stringify({ ...vocabulary, search: preparedNames(vocabulary) }));
 writeFileSync(join(out, 'words.json'), JSON.stringify(rulebook.words));
 writeFileSync(join(out, 'examples.json'), JSON.stringify({ builds, examples }));
 

@@ -1,8 +1,8 @@
-import MiniSearch from 'minisearch';
 import type { PlugHalf } from '../sheet/plugs.ts';
 import { likeness } from '../text/likeness.ts';
 import type { Vocabulary } from './circuit.ts';
 import { namesOf } from './name-index.ts';
+import { nameSearch } from './name-search.ts';
 import { recognizerOf } from './recognize.ts';
 import { wordsOf } from './words.ts';
 
@@ -31,19 +31,8 @@ export function notRecognized({ pins }: PlugHalf, vocabulary: Vocabulary): strin
 const most = 5;
 
 function makeFinder(vocabulary: Vocabulary): (text: string) => string[] {
-	const names = vocabulary.circuits.flatMap(circuit => namesOf(circuit).map(name => ({ circuit: circuit.id, name })));
-	const search = new MiniSearch<{ id: number }>({
-		fields: ['name'],
-		storeFields: ['circuit'],
-		tokenize: wordsOf,
-		processTerm: term => term,
-		searchOptions: {
-			combineWith: 'OR',
-			fuzzy: term => (term.length > 3 ? 0.34 : term.length > 2 ? 0.2 : false),
-			prefix: term => term.length > 3,
-		},
-	});
-	search.addAll(names.map((row, id) => ({ id, ...row })));
+	const search = nameSearch(vocabulary);
+	const names = vocabulary.circuits.flatMap(namesOf);
 	const recognize = recognizerOf(vocabulary);
 	return text => {
 		const plain = recognize(text);
@@ -58,7 +47,7 @@ function makeFinder(vocabulary: Vocabulary): (text: string) => string[] {
 				score,
 				like: likeness(
 					words,
-					wordsOf(names[id as number]!.name)
+					wordsOf(names[id as number]!)
 						.sort()
 						.join(' '),
 				),

@@ -87,6 +87,8 @@ export interface Vocabulary {
 	readonly meetings: Readonly<Record<string, Meeting>>;
 	/** Worked out when the rules are compiled: it takes longer than all else that an audit does with plugs. */
 	readonly index: NameIndex;
+	/** The names as `nameSearch` keeps them, where the build has prepared them. */
+	readonly search?: string;
 }
 
 /** The key of two sorts in the table of meetings. */

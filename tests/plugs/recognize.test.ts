@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { candidatesFor } from '../../src/plugs/candidates.ts';
 import { namesOf } from '../../src/plugs/name-index.ts';
+import { preparedNames } from '../../src/plugs/name-search.ts';
 import { recognizerOf } from '../../src/plugs/recognize.ts';
 import { seed } from '../counts.ts';
 import { chance } from '../support/chance.ts';
@@ -75,6 +76,13 @@ describe('circuits are recognized by what people write', () => {
 	])('"%s" is %s', (text, is) => {
 		expect(recognize(text).is).toBe(is);
 	});
+});
+
+test('names prepared by the build offer the same circuits in the same order', () => {
+	const built = { ...vocabulary, search: preparedNames(vocabulary) };
+	const cut = vocabulary.circuits.flatMap(namesOf).filter((_, index) => index % 12 === 0);
+	for (const text of ['APP', ...cut.map(name => name.slice(0, -1))])
+		expect(candidatesFor(built, text), text).toEqual(candidatesFor(vocabulary, text));
 });
 
 /** Two neighbours swapped, a letter left out, doubled or replaced, in the longest word. */
