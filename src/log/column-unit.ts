@@ -60,8 +60,7 @@ export function inferUnit(channel: Channel, name: string, values: ColumnValues):
 	const found = channel.kind === 'ratio' && channel.special === null ? unitOfRatio(fitting, values) : fitting;
 	if (found.length === 1) {
 		const [scale] = found as [Scale];
-		const notes =
-			scales.length === 1 || scale.unit === '' ? [] : [`its header has no unit; by its values it is ${scale.unit}`];
+		const notes = scales.length === 1 ? [] : [`its header has no unit; by its values it is ${scale.unit}`];
 		return { scale, notes: [...notes, ...(scale.unit === 'AFR' ? [dividedNote] : [])] };
 	}
 	if (found.length > 1) {

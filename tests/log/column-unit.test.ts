@@ -60,6 +60,8 @@ describe('a unit that no header has', () => {
 	test('values that are none of the channel in any unit are impossible, those that are only unlikely in a drive are not', () => {
 		expect(infer('engine_speed', [-5, -4, -3])).toEqual({ why: 'its values cannot be engine speed', impossible: true });
 		expect(infer('engine_speed', [100, 200, 300])).toMatchObject({ impossible: false });
+		// A cold morning: no drive, and in K none at all.
+		expect(infer('coolant_temp', [-30, -25, -20])).toMatchObject({ impossible: false });
 		// Half of the readings must be possible.
 		expect(infer('engine_speed', [-1, -1, 700, 900])).toMatchObject({ scale: { unit: 'rpm' } });
 		expect(infer('engine_speed', [-1, -1, -1, 900])).toMatchObject({ impossible: true });
@@ -112,6 +114,7 @@ describe('fuel trims and retard', () => {
 		[[0.92, 1, 1.12], 1.12, ['1', 0.12, [factor]]],
 		[[-8, 0, 12], 12, ['%', 0.12, [bare('%')]]],
 		[[-8, -3, 1], -8, ['%', -0.08, [bare('%')]]],
+		[[0, 1, 3], 3, ['%', 0.03, [bare('%')]]],
 		[[-1, 0, 1.5], 0, { why: 'its header has no unit, and its values can be % or a share', impossible: false }],
 		[[-1.5, 0, 1], 0, { why: 'its header has no unit, and its values can be % or a share', impossible: false }],
 	] as const)('without a unit, of %j', (values, value, expected) => {
