@@ -165,6 +165,19 @@ describe('the trace', () => {
 		expect(late.angle.at(-1)).toBeCloseTo(120, 9);
 	});
 
+	it('has its peak at an end where it rises until the valve opens, or falls from the start', () => {
+		const rising = closedCycle({ ...real, opens: 5 });
+		expect(rising).toMatchObject({ peakPressure: rising.pressure.at(-1)!, peakAngle: 5 });
+		const cold = { ...real, shut: -2, speed: 100, burn: { ...real.burn, start: 40, heat: 0 } };
+		const falling = closedCycle({
+			...cold,
+			pressure: 20e5,
+			temperature: 900,
+			walls: { temperature: 300, film: 10000 },
+		});
+		expect(falling).toMatchObject({ peakPressure: 20e5, peakAngle: -2 });
+	});
+
 	it('has its peak at or above every place, and the same one where it ends past it, whatever the engine', () => {
 		const number = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 		fc.assert(
