@@ -74,8 +74,11 @@ describe('how many cells lie between two turns', () => {
 		// Two turns in a row may show the same value.
 		const skipping = steps(5, 400).map(value => value - (value % 7 === 3 ? 1 : 0));
 		expect(of({ engine_speed: skipping })).toEqual({ engine_speed: 5 });
+		const halting = steps(5, 400).map(value => 2 * Math.floor(value / 3) + Number(value % 3 > 0));
+		expect(of({ engine_speed: halting })).toEqual({ engine_speed: 5 });
 		// Some may come a cell late.
 		expect(of({ engine_speed: steps(10, 400, turn => Number(turn % 5 === 0)) })).toEqual({ engine_speed: 9 });
+		expect(of({ engine_speed: steps(40, 2000, turn => (turn % 5 === 0 ? 3 : 0)) })).toEqual({ engine_speed: 37 });
 	});
 
 	test('is that of engine speed for a channel that changes when it likes, or too seldom to tell', () => {
@@ -86,6 +89,11 @@ describe('how many cells lie between two turns', () => {
 			coolant_temp: 4,
 			fuel: 4,
 		});
+	});
+
+	test('is that of engine speed also where another channel has its turn sooner', () => {
+		const columns = { quick: steps(3, 400), engine_speed: steps(8, 400), seldom: steps(150, 400) };
+		expect(of(columns)).toEqual({ quick: 3, engine_speed: 8, seldom: 8 });
 	});
 
 	test('without one of engine speed is the shortest that any channel shows, else each row', () => {
