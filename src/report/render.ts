@@ -66,13 +66,23 @@ const unfolded = (blocks: readonly Block[]): Block[] =>
 
 /** The plan of the plugs in one of its formats. */
 export function renderPins(assessment: Assessment, format: Format): string {
-	if (format === 'json') return `${printJson(pinsJson(assessment), 2)}\n`;
-	if (format === 'csv') return printCsv(pinsTable(assessment));
+	switch (format) {
+		case 'json':
+			return `${printJson(pinsJson(assessment), 2)}\n`;
+		case 'csv':
+			return printCsv(pinsTable(assessment));
+		case 'html':
+			return printHtml(pinsDocument(assessment), assessment.model.hash);
+		case 'md':
+			return printMarkdown(pinsDocument(assessment), null);
+	}
+}
+
+function pinsDocument(assessment: Assessment): Document {
 	const title = `Plugs: ${assessment.sheet.name}`;
 	const blocks = plugsPlan(assessment);
 	const none = [paragraph('This sheet has no plugs yet: read a table in with --read, or type them in the interview.')];
-	const document = { title, blocks: [heading(1, title), ...(blocks.length > 0 ? blocks : none)] };
-	return format === 'html' ? printHtml(document, assessment.model.hash) : printMarkdown(document, null);
+	return { title, blocks: [heading(1, title), ...(blocks.length > 0 ? blocks : none)] };
 }
 
 const parts = {
