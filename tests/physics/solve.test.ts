@@ -161,6 +161,7 @@ describe('from a place that is known', () => {
 		expect(fromKnown(x => -1 - x, 0, 10, { at: 5, spare: -6 })).toBeUndefined();
 		expect(fromKnown(x => 0 - x, 0, 10, { at: 5, spare: -5 })).toBeUndefined();
 		expect(fromKnown(x => 1 + x, 0, 10, { at: 5, spare: 6 })).toBeUndefined();
+		expect(fromKnown(x => x - 0.5, 0, 10, { at: 5, spare: 4.5 })).toBeUndefined();
 		expect(fromKnown(() => 1, 0, 10, { at: 5, spare: 1 })).toBeUndefined();
 		expect(fromKnown(x => 20 - x, 0, 10, { at: 5, spare: 15 })).toBeUndefined();
 		for (const at of [0, 10]) expect(fromKnown(x => 5 - x, 0, 10, { at, spare: 5 - at })).toBeUndefined();
