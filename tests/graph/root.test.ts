@@ -2,8 +2,10 @@ import { expect, test } from 'vitest';
 import { evaluationOn, run } from '../../src/graph/evaluation.ts';
 import { latinHypercube } from '../../src/graph/latin-hypercube.ts';
 import { LimitNode } from '../../src/graph/limit.ts';
+import { between } from '../../src/graph/paths.ts';
 import { drawnLimit, rootOf } from '../../src/graph/root.ts';
 import { evaluate, solve } from '../../src/graph/solve.ts';
+import type { Spare } from '../../src/physics/solve.ts';
 import { runsOut } from '../../src/physics/solve.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import { seed } from '../counts.ts';
@@ -46,6 +48,39 @@ test.each(['boosted', 'unboosted'] as const)(
 		}
 	},
 );
+
+test('a limit of a draw takes three looks at most where its nominal root leads, half of what the full search takes or less', () => {
+	const state = solve(graph, givenAnswers(buildSheet('boosted'), rulebook.questions));
+	const target = graph.slotOf.get('boost.target')!;
+	const efficiency = graph.slotOf.get('engine.volumetric_efficiency')!;
+	for (const id of ['injectors.boost_limit', 'sensors.meter_boost_limit', 'ignition.boost_limit']) {
+		const node = limits.find(limit => limit.id === id)!;
+		const looks = (root: ReturnType<typeof rootOf>): number => {
+			const values = state.values.slice();
+			const at = evaluationOn({ graph, values, given: state.given });
+			values[efficiency] = (values[efficiency] as number) * 1.03;
+			run(at, between(graph, [efficiency], [target, graph.slotOf.get(node.limit.until)!]));
+			let count = 0;
+			const counting = Object.create(node, {
+				withSpare: {
+					value: (on: typeof at, use: (spare: Spare) => unknown) =>
+						node.withSpare(on, spare =>
+							use(x => {
+								count++;
+								return spare(x);
+							}),
+						),
+				},
+			}) as LimitNode;
+			drawnLimit(at, counting, root);
+			return count;
+		};
+		const led = looks(rootOf(state, node));
+		expect(led, id).toBeGreaterThan(0);
+		expect(led, id).toBeLessThanOrEqual(3);
+		expect(looks(null), id).toBeGreaterThanOrEqual(2 * led);
+	}
+});
 
 test('finding a limit leaves every value as it was', () => {
 	const state = solve(graph, givenAnswers(buildSheet('boosted'), rulebook.questions));
