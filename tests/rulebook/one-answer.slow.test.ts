@@ -4,6 +4,7 @@ import { reach } from '../../src/graph/paths.ts';
 import { solve } from '../../src/graph/solve.ts';
 import { givenAnswers } from '../../src/quantities/from-sheet.ts';
 import type { Verdict } from '../../src/rulebook/judge.ts';
+import { namesRead } from '../../src/rulebook/reads.ts';
 import { answerTo, type Sheet, withAnswer } from '../../src/sheet/sheet.ts';
 import { counts, seed } from '../counts.ts';
 import { chance } from '../support/chance.ts';
@@ -38,11 +39,21 @@ function turned(before: Verdicts, after: Verdicts): [string, Verdict, Verdict][]
 	});
 }
 
+/** What the engine showed goes before the sum, and lines say so; without it the sum speaks, to the worse alone. */
+const sumSpeaks = (id: string, was: Verdict, is: Verdict): boolean =>
+	id === 'ignition.knock_seen' &&
+	namesRead(was.rule).has('ignition.shown_clean') &&
+	was.numbers['ignition.shown_clean'] === true &&
+	was.verdict === 'holds' &&
+	is.verdict === 'fails' &&
+	(is.numbers['engine.knock_integral_low'] as number) > 1;
+
 /** Verdicts that an answer taken away turns round though no usual value in its place says so. */
 function turnedSilently(id: string, before: Verdicts, after: Verdicts): string[] {
 	const reached = reach([graph.slotOf.get(id)!], slot => graph.readers[slot]!);
 	const inItsPlace = (usual: string) => reached.has(graph.slotOf.get(usual) ?? -1);
 	return turned(before, after)
+		.filter(([, was, is]) => !sumSpeaks(id, was, is))
 		.filter(([, was, is]) => !is.assumed.some(usual => inItsPlace(usual) || !was.assumed.includes(usual)))
 		.map(([key, was, is]) => `without ${id}, ${key}: ${was.verdict} becomes ${is.verdict}`);
 }
