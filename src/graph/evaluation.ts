@@ -20,6 +20,8 @@ export function evaluationOn({ graph, values, given, strays = null }: Base, trac
 	return { graph, values, given, reader: new Reader(graph.slotOf, values, trace !== null), trace, strays };
 }
 
+// By index, here and where draws run: a list iterator takes the optimizing compiler longer than an audit ever gets back.
+
 /** Evaluates the slots named, in order. */
 export function run(at: Evaluation, order: readonly number[]): void {
 	for (let place = 0; place < order.length; place++) at.values[order[place]!] = valueAt(at, order[place]!);
@@ -32,6 +34,7 @@ export function valuesAt(values: Values, slots: readonly number[]): Outcome[] {
 	return saved;
 }
 
+/** Puts values back as `valuesAt` found them. */
 export function restore(values: Values, slots: readonly number[], saved: readonly Outcome[]): void {
 	for (let place = 0; place < slots.length; place++) values[slots[place]!] = saved[place];
 }

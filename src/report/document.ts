@@ -84,3 +84,12 @@ export function listed(before: readonly Block[], items: readonly (readonly Inlin
 	if (items.length === 0) return [];
 	return [...before, { is: 'items', items, ...(small ? { small: true } : {}) }];
 }
+
+/** A section of one small list, a line an item; null where there is none. */
+export function listSection<Item>(
+	title: string,
+	items: readonly Item[],
+	line: (item: Item) => readonly Inline[],
+): Section | null {
+	return items.length === 0 ? null : { title, compose: () => listed([], items.map(line), 'small') };
+}

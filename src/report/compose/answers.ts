@@ -4,22 +4,13 @@ import { noteOn } from '../../sheet/notes.ts';
 import type { Question, UnitSet } from '../../sheet/question.ts';
 import { type Answer, answerTo } from '../../sheet/sheet.ts';
 import { formatAnswer } from '../../wording/format.ts';
-import { code, type Inline, listed, type Section } from '../document.ts';
+import { code, type Inline, listSection, type Section } from '../document.ts';
 
 /** The answers as given, with how they are known, notes, and what is not in effect. */
 export function answers(assessment: Assessment): Section | null {
 	const { model, sheet } = assessment;
 	const given = model.rulebook.questions.filter(({ id }) => answerTo(sheet, id) || noteOn(sheet, id));
-	if (given.length === 0) return null;
-	return {
-		title: 'The answers as given',
-		compose: () =>
-			listed(
-				[],
-				given.map(question => line(question, assessment)),
-				'small',
-			),
-	};
+	return listSection('The answers as given', given, question => line(question, assessment));
 }
 
 function line(question: Question, { sheet, state, wording }: Assessment): Inline[] {

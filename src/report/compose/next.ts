@@ -4,7 +4,7 @@ import { stages } from '../../rulebook/rulebook.ts';
 import { wholeHow } from '../../sheet/how.ts';
 import type { Effort } from '../../sheet/question.ts';
 import { whenAnswerable } from '../../wording/when.ts';
-import { type Block, code, heading, type Inline, listed, type Section, strong } from '../document.ts';
+import { type Block, code, heading, type Inline, listed, listSection, type Section, strong } from '../document.ts';
 import type { ReportContext } from './context.ts';
 import { upper } from './names.ts';
 
@@ -59,16 +59,7 @@ export function next(context: ReportContext): Block[] {
 export function later(context: ReportContext): Section | null {
 	const near = isNear(context);
 	const rest = openIn(context, findOut => !near(findOut));
-	if (rest.length === 0) return null;
-	return {
-		title: 'How to find out the rest',
-		compose: () =>
-			listed(
-				[],
-				rest.map(findOut => howTo(findOut, context)),
-				'small',
-			),
-	};
+	return listSection('How to find out the rest', rest, findOut => howTo(findOut, context));
 }
 
 const isNear =
